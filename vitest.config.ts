@@ -1,0 +1,26 @@
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  test: {
+    reporters: ['default'],
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: ['packages/{fluid,book,server,cli}/src/**/*.test.ts', 'demo/src/**/*.test.ts', 'tests/**/*.test.ts'],
+        },
+      },
+      { test: { name: 'web', include: ['packages/web/src/**/*.test.{ts,tsx}'] } },
+      { test: { name: 'checks', include: ['checks/**/*.check.ts'] } },
+      {
+        test: {
+          name: 'browser',
+          include: ['packages/web/browser/**/*.browser.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+})
