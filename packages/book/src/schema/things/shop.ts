@@ -1,0 +1,36 @@
+import { z } from 'zod'
+import { day, name } from '../values.ts'
+
+const timeZone = z.string().refine(isTimeZone, { error: 'a time zone of the IANA list, such as Europe/Berlin' })
+
+/** The shop a book belongs to: one book is one shop. */
+export const shop = z.looseObject({
+  name: name.optional(),
+  timeZone: timeZone.optional(),
+  units: z.enum(['us', 'metric', 'imperial']).optional(),
+  currency: z
+    .string()
+    .regex(/^[A-Z]{3}$/, { error: 'a currency of ISO 4217, such as EUR' })
+    .optional(),
+  /** ISO days of the week, 1 is Monday. */
+  workDays: z.array(z.int().min(1).max(7)).max(7).optional(),
+  /** Both days included. */
+  shutdowns: z
+    .array(
+      z
+        .looseObject({ from: day, to: day })
+        .refine(({ from, to }) => from <= to, { error: 'a day not before `from`', path: ['to'] }),
+    )
+    .optional(),
+})
+
+export type Shop = z.infer<typeof shop>
+
+function isTimeZone(zone: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: zone })
+    return true
+  } catch {
+    return false
+  }
+}

@@ -1,0 +1,42 @@
+import type { Kysely } from 'kysely'
+import type { Tables } from '../tables.ts'
+
+/** The journal, the things, and the head of the chain. */
+export async function up(db: Kysely<Tables>): Promise<void> {
+  await db.schema
+    .createTable('meta')
+    .addColumn('key', 'text', (column) => column.primaryKey())
+    .addColumn('value', 'text', (column) => column.notNull())
+    .execute()
+  await db.schema
+    .createTable('thing')
+    .addColumn('kind', 'text', (column) => column.notNull())
+    .addColumn('id', 'text', (column) => column.notNull())
+    .addColumn('position', 'integer', (column) => column.notNull())
+    .addColumn('body', 'text', (column) => column.notNull())
+    .addPrimaryKeyConstraint('thing_key', ['kind', 'id'])
+    .execute()
+  await db.schema
+    .createTable('entry')
+    .addColumn('seq', 'bigint', (column) => column.notNull().unique())
+    .addColumn('id', 'text', (column) => column.primaryKey())
+    .addColumn('at', 'text', (column) => column.notNull())
+    .addColumn('rank', 'integer', (column) => column.notNull())
+    .addColumn('kind', 'text', (column) => column.notNull())
+    .addColumn('sump', 'text')
+    .addColumn('about_kind', 'text')
+    .addColumn('about_id', 'text')
+    .addColumn('body', 'text', (column) => column.notNull())
+    .addColumn('hash', 'text', (column) => column.notNull())
+    .addColumn('received_at', 'text', (column) => column.notNull())
+    .execute()
+  await db.schema.createIndex('entry_by_sump').on('entry').columns(['sump', 'at', 'rank', 'id']).execute()
+  await db.schema.createIndex('entry_by_time').on('entry').columns(['at', 'rank', 'id']).execute()
+  await db.schema.createIndex('entry_by_kind').on('entry').columns(['kind', 'at']).execute()
+  await db.schema
+    .createTable('head')
+    .addColumn('one', 'integer', (column) => column.primaryKey())
+    .addColumn('seq', 'bigint', (column) => column.notNull())
+    .addColumn('hash', 'text', (column) => column.notNull())
+    .execute()
+}

@@ -1,0 +1,7 @@
+import type { Migration, MigrationProvider } from 'kysely/migration'
+import * as journal from './0001-journal.ts'
+
+/** Every step from an empty database to today's tables, in order. A step that has been released never changes. */
+export const migrations: MigrationProvider = {
+  getMigrations: async () => ({ '0001-journal': journal }) as unknown as Record<string, Migration>,
+}

@@ -1,0 +1,109 @@
+import type { DatabaseSync, SQLInputValue, StatementSync } from 'node:sqlite'
+import {
+  CompiledQuery,
+  type DatabaseConnection,
+  type Dialect,
+  type Driver,
+  type QueryResult,
+  SqliteAdapter,
+  SqliteIntrospector,
+  SqliteQueryCompiler,
+} from 'kysely'
+
+/** Kysely over Node's own SQLite: one connection, one user of it at a time, in order of asking. */
+export function sqliteDialect(database: DatabaseSync): Dialect {
+  return {
+    createAdapter: () => new SqliteAdapter(),
+    createDriver: () => new OneConnection(database),
+    createIntrospector: (db) => new SqliteIntrospector(db),
+    createQueryCompiler: () => new SqliteQueryCompiler(),
+  }
+}
+
+class OneConnection implements Driver {
+  readonly #connection: Connection
+  #free: Promise<void> = Promise.resolve()
+  #release: () => void = () => {}
+
+  constructor(database: DatabaseSync) {
+    this.#connection = new Connection(database)
+  }
+
+  async init(): Promise<void> {}
+
+  async acquireConnection(): Promise<DatabaseConnection> {
+    const before = this.#free
+    const { promise, resolve } = Promise.withResolvers<void>()
+    this.#free = promise
+    await before
+    this.#release = resolve
+    return this.#connection
+  }
+
+  async releaseConnection(): Promise<void> {
+    this.#release()
+  }
+
+  /** IMMEDIATE: a transaction that reads first and writes later would meet "database is locked" beside another process. */
+  async beginTransaction(connection: DatabaseConnection): Promise<void> {
+    await connection.executeQuery(CompiledQuery.raw('begin immediate'))
+  }
+
+  async commitTransaction(connection: DatabaseConnection): Promise<void> {
+    await connection.executeQuery(CompiledQuery.raw('commit'))
+  }
+
+  async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
+    await connection.executeQuery(CompiledQuery.raw('rollback'))
+  }
+
+  async destroy(): Promise<void> {
+    this.#connection.close()
+  }
+}
+
+/** Statements are prepared once and kept, up to this many. */
+const keptStatements = 200
+
+class Connection implements DatabaseConnection {
+  readonly #database: DatabaseSync
+  readonly #statements = new Map<string, StatementSync>()
+
+  constructor(database: DatabaseSync) {
+    this.#database = database
+  }
+
+  async executeQuery<R>({ sql, parameters }: CompiledQuery): Promise<QueryResult<R>> {
+    const statement = this.#prepare(sql)
+    const values = parameters.map(bindable)
+    if (statement.columns().length > 0) return { rows: statement.all(...values) as R[] }
+    const { changes, lastInsertRowid } = statement.run(...values)
+    return { rows: [], numAffectedRows: BigInt(changes), insertId: BigInt(lastInsertRowid) }
+  }
+
+  async *streamQuery<R>({ sql, parameters }: CompiledQuery): AsyncGenerator<QueryResult<R>> {
+    for (const row of this.#database.prepare(sql).iterate(...parameters.map(bindable))) yield { rows: [row as R] }
+  }
+
+  close(): void {
+    this.#statements.clear()
+    this.#database.close()
+  }
+
+  #prepare(sql: string): StatementSync {
+    const kept = this.#statements.get(sql)
+    if (kept !== undefined) return kept
+    const statement = this.#database.prepare(sql)
+    if (this.#statements.size >= keptStatements) this.#statements.clear()
+    this.#statements.set(sql, statement)
+    return statement
+  }
+}
+
+/** node:sqlite binds a Date or NaN as NULL without a word: only what it binds faithfully goes in. */
+function bindable(value: unknown): SQLInputValue {
+  if (value === null || typeof value === 'string' || typeof value === 'bigint' || value instanceof Uint8Array)
+    return value
+  if (typeof value === 'number' && Number.isFinite(value)) return value
+  throw new RangeError(`a value that SQLite cannot hold: ${String(value)}`)
+}

@@ -1,0 +1,79 @@
+import type { Head } from '../journal/chain.ts'
+
+/** An entry as the journal holds it. */
+export interface StoredEntry {
+  /** Order of arrival, without gaps from 1. */
+  seq: number
+  id: string
+  /** UTC, fixed width. */
+  at: string
+  rank: number
+  kind: string
+  sump: string | null
+  /** Canonical JSON of what the device sent. */
+  body: string
+  hash: string
+  receivedAt: string
+}
+
+/** An entry on its way into the journal. */
+export interface ArrivingEntry {
+  id: string
+  at: string
+  rank: number
+  kind: string
+  sump: string | null
+  aboutKind: string | null
+  aboutId: string | null
+  body: string
+}
+
+/** A thing of the shop as it first came in. */
+export interface StoredThing {
+  kind: string
+  id: string
+  /** Its place in its section. */
+  position: number
+  /** Canonical JSON. */
+  body: string
+}
+
+/** Which entries to read; everything named must hold. */
+export interface EntryQuery {
+  sump?: string
+  kinds?: readonly string[]
+  /** Only entries up to this instant (UTC, fixed width), the instant included. */
+  until?: string
+  /** `time`: by at, rank, id. `time-backwards`: youngest first. `arrival`: by seq. */
+  order: 'time' | 'time-backwards' | 'arrival'
+  /** Only entries after this one in the order asked. */
+  after?: { seq: number } | { at: string; rank: number; id: string }
+  limit?: number
+}
+
+/** What may be read at any time. */
+export interface JournalReader {
+  head(): Promise<Head>
+  things(): Promise<StoredThing[]>
+  entries(query: EntryQuery): Promise<StoredEntry[]>
+  /** Bodies of the entries under these ids; ids without one are left out. */
+  bodies(ids: readonly string[]): Promise<Map<string, string>>
+  /** Every void, standing or not. */
+  voids(): Promise<{ id: string; target: string }[]>
+  meta(key: string): Promise<string | null>
+}
+
+/** What may be written inside a transaction. Nothing is ever changed or deleted but `meta`. */
+export interface JournalWriter extends JournalReader {
+  /** @returns the place of the last of them */
+  append(entries: readonly ArrivingEntry[], receivedAt: string): Promise<number>
+  addThings(things: readonly StoredThing[]): Promise<void>
+  setMeta(key: string, value: string): Promise<void>
+}
+
+/** A book's store: embedded SQLite today; a server database implements the same. */
+export interface Store extends JournalReader {
+  /** All of `work` in one durable transaction, or nothing of it. Writers wait for each other; readers do not wait. */
+  write<T>(work: (journal: JournalWriter) => Promise<T>): Promise<T>
+  close(): Promise<void>
+}

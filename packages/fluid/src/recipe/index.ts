@@ -1,0 +1,15 @@
+export { type Container, type Dispensed, dispense } from './containers.ts'
+export { makePour, outcomeOf, type Standing, topUpWater } from './mix.ts'
+export { normal95 } from './normal95.ts'
+export type {
+  Action,
+  Alternative,
+  Outcome,
+  Pour,
+  Pourable,
+  PourableWater,
+  Reason,
+  Recipe,
+  SumpToPour,
+} from './recipe.ts'
+export { brimTolerance, topUp } from './top-up.ts'

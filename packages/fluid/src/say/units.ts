@@ -1,0 +1,50 @@
+/** How a person reads figures: the system of units, and the language whose number signs are used. */
+export interface Reader {
+  units: 'metric' | 'us' | 'imperial'
+  /** BCP 47; `en` without it. */
+  locale?: string
+}
+
+const litresPer = { metric: 1, us: 3.785411784, imperial: 4.54609 } as const
+const volumeUnit = { metric: 'L', us: 'gal', imperial: 'gal' } as const
+
+/** A number with a fixed count of decimals, in the reader's number signs. Never "−0". */
+export function sayNumber(value: number, decimals: number, { locale = 'en' }: Pick<Reader, 'locale'> = {}): string {
+  const rounded = Number(value.toFixed(decimals))
+  return new Intl.NumberFormat(locale, {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+    useGrouping: Math.abs(rounded) >= 10_000,
+  }).format(rounded === 0 ? 0 : rounded)
+}
+
+/** Litres in the reader's unit: to the tenth, large amounts whole, less than one to the hundredth. */
+export function sayVolume(litres: number, reader: Reader): string {
+  const amount = litres / litresPer[reader.units]
+  const text = sayNumber(amount, volumeDecimals(amount, reader.units), reader)
+  return `${text} ${volumeUnit[reader.units]}`
+}
+
+/** Percent to the tenth. */
+export function sayPercent(percent: number, reader: Reader): string {
+  return `${sayNumber(percent, 1, reader)} %`
+}
+
+/** Percent to the tenth, whole numbers bare: what somebody sets a mixer to. */
+export function sayStrength(percent: number, reader: Reader): string {
+  const tenths = Number(percent.toFixed(1))
+  return `${sayNumber(percent, Number.isInteger(tenths) ? 0 : 1, reader)} %`
+}
+
+/** A concentration with its central 90 % interval, "6.1 % (5.6–6.6)". */
+export function sayConcentration(figure: { mean: number; low90: number; high90: number }, reader: Reader): string {
+  const [low, high] = [sayNumber(figure.low90, 1, reader), sayNumber(figure.high90, 1, reader)]
+  return low === high ? sayPercent(figure.mean, reader) : `${sayPercent(figure.mean, reader)} (${low}–${high})`
+}
+
+function volumeDecimals(amount: number, units: Reader['units']): number {
+  const size = Math.abs(amount)
+  if (size >= 100) return 0
+  if (units === 'metric') return size >= 1 ? 1 : 2
+  return size >= 10 ? 1 : 2
+}

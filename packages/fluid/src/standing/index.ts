@@ -1,0 +1,1 @@
+export { type SumpEvent, type SumpStanding, standingAfter } from './standing.ts'
