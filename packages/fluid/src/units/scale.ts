@@ -17,7 +17,8 @@ export interface Scale<Unit extends string> {
 export function scaleOf<Unit extends string>(quantity: string, sizes: Readonly<Record<Unit, number>>): Scale<Unit> {
   const units = Object.keys(sizes) as Unit[]
   const sizeOf = (unit: Unit): number => {
-    if (!Object.hasOwn(sizes, unit)) throw new RangeError(`unit of ${quantity} is ${unit}, expected one of ${units.join(', ')}`)
+    if (!Object.hasOwn(sizes, unit))
+      throw new RangeError(`unit of ${quantity} is ${unit}, expected one of ${units.join(', ')}`)
     return sizes[unit]
   }
   return {
