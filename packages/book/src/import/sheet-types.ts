@@ -2,11 +2,36 @@ import type { Fault } from '../errors.ts'
 
 /** What a column of a sheet can hold. */
 export type SheetField =
-  | 'at' | 'time' | 'sump' | 'by' | 'note'
-  | 'brix' | 'titration' | 'ph' | 'hardness' | 'chloride' | 'conductivity' | 'sulfate' | 'nitrate' | 'nitrite'
-  | 'temperature' | 'bacteria' | 'fungi' | 'trampOil' | 'dissolvedOxygen' | 'machineHours' | 'level' | 'volume' | 'pumps'
-  | 'added' | 'addedStrength' | 'addedConcentrate' | 'addedWater' | 'water'
-  | 'drawoff' | 'skimmed'
+  | 'at'
+  | 'time'
+  | 'sump'
+  | 'by'
+  | 'note'
+  | 'brix'
+  | 'titration'
+  | 'ph'
+  | 'hardness'
+  | 'chloride'
+  | 'conductivity'
+  | 'sulfate'
+  | 'nitrate'
+  | 'nitrite'
+  | 'temperature'
+  | 'bacteria'
+  | 'fungi'
+  | 'trampOil'
+  | 'dissolvedOxygen'
+  | 'machineHours'
+  | 'level'
+  | 'volume'
+  | 'pumps'
+  | 'added'
+  | 'addedStrength'
+  | 'addedConcentrate'
+  | 'addedWater'
+  | 'water'
+  | 'drawoff'
+  | 'skimmed'
 
 /** What a person says about a sheet: `--map MAP.json`, or the answers given in the app. Everything may be missing. */
 export interface SheetMap {
@@ -72,6 +97,15 @@ export interface ImportReport {
   faults: Fault[]
   /** The first rows' fates (all of them up to 500), then only counts. */
   rows: RowFate[]
-  counts: { rows: number; new: number; same: number; corrected: number; blank: number; refused: number; entries: number; things: number }
+  counts: {
+    rows: number
+    new: number
+    same: number
+    corrected: number
+    blank: number
+    refused: number
+    entries: number
+    things: number
+  }
   warnings: string[]
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { entry } from './entries/index.ts'
+import { entry, unknownEntry } from './entries/index.ts'
 import { shop, thingKinds } from './things/index.ts'
 
 export const bookFormat = 'sumpbook-book/1'
@@ -20,7 +20,7 @@ export const bookFile = z.looseObject({
   meters: z.array(thingKinds.meter.schema).optional(),
   entries: z.array(entry).optional(),
   /** Entries whose subject this book does not know (yet); kept, and counted nowhere. */
-  quarantine: z.array(z.looseObject({})).optional(),
+  quarantine: z.array(unknownEntry).optional(),
 })
 
 export type BookFile = z.infer<typeof bookFile>

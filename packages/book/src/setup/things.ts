@@ -27,6 +27,8 @@ export interface BaseThing {
 
 /** The things of a shop at one instant. */
 export interface Things {
+  /** The shop as it was told, without defaults. */
+  shopAsTold: Shop
   shop: Shop & { name: string; timeZone: string; units: 'us' | 'metric' | 'imperial'; currency: string }
   fluid: ReadonlyMap<string, Fluid>
   water: ReadonlyMap<string, Water>
@@ -74,7 +76,24 @@ export function thingHistory(base: readonly BaseThing[], setups: readonly Setup[
     kept.get(key)!.changes.push(changeOf(setup, timeZone))
   }
   for (const { changes } of kept.values()) changes.sort((a, b) => compare(a.from, b.from) || compare(a.rank, b.rank))
-  return { at: (instant) => thingsAt([...kept.values()], instant) }
+  return cached([...kept.values()])
+}
+
+/** Things change only where a change begins to hold: one answer serves every instant between two of them. */
+function cached(kept: readonly Kept[]): ThingHistory {
+  const changes = [...new Set(kept.flatMap((thing) => thing.changes.map(({ from }) => from)))].sort()
+  const answers = new Map<number, Things>()
+  return {
+    at: (instant) => {
+      const next = instant === undefined ? -1 : changes.findIndex((from) => from > instant)
+      const held = next === -1 ? changes.length : next
+      const known = answers.get(held)
+      if (known !== undefined) return known
+      const things = thingsAt(kept, held === 0 ? '' : changes[held - 1])
+      answers.set(held, things)
+      return things
+    },
+  }
 }
 
 const keyOf = (kind: string, id: string) => (kind === 'shop' ? 'shop' : `${kind}/${id}`)
@@ -88,10 +107,10 @@ function changeOf({ from, at, id, changes, was = {} }: Setup, timeZone: string):
 /** The zone in which days begin: the last one the shop was given. */
 function zoneOf(base: Fields, setups: readonly Setup[]): string {
   const given = setups
-    .filter(({ about, changes }) => about.kind === 'shop' && typeof changes['timeZone'] === 'string')
+    .filter(({ about, changes }) => about.kind === 'shop' && typeof changes.timeZone === 'string')
     .toSorted((a, b) => compare(utc(a.at), utc(b.at)))
-    .map(({ changes }) => changes['timeZone'] as string)
-  return given.at(-1) ?? (base['timeZone'] as string | undefined) ?? shopDefaults.timeZone
+    .map(({ changes }) => changes.timeZone as string)
+  return given.at(-1) ?? (base.timeZone as string | undefined) ?? shopDefaults.timeZone
 }
 
 function thingsAt(kept: readonly Kept[], instant: string | undefined): Things {
@@ -106,6 +125,7 @@ function thingsAt(kept: readonly Kept[], instant: string | undefined): Things {
   }
   const shop = shopSchema.parse(fieldsAt(kept.find(({ kind }) => kind === 'shop') ?? noShop, instant))
   return {
+    shopAsTold: shop,
     shop: { ...shopDefaults, ...shop } as Things['shop'],
     fluid: of('fluid') as Things['fluid'],
     water: of('water') as Things['water'],

@@ -1,4 +1,6 @@
-import type { Action, Dispensed, Figure, Recipe, RecipeWords } from '@sumpbook/fluid'
+import type { Action, Advice, Figure, RecipeBench } from '@sumpbook/fluid'
+
+export type { RecipeBench } from '@sumpbook/fluid'
 
 /** What the shop should do now: one list, most consequence first, and where every other sump stands. */
 export interface Today {
@@ -8,8 +10,8 @@ export interface Today {
   lede: string
   cart: Cart
   items: TodayItem[]
-  /** Sumps that need nothing. */
-  calm: SumpNow[]
+  /** Sumps that need nothing now; their recipes are what a fill to the mark would take. */
+  calm: TodayItem[]
   /** Entries whose subject the book does not know (yet): counted nowhere until it does. */
   quarantined: number
 }
@@ -25,6 +27,8 @@ export interface SumpNow {
   sump: string
   name: string
   place: string | null
+  /** Where on the round it comes; null where nobody said. */
+  order: number | null
   fluid: { id: string; name: string; class: string | null }
   /** What a phone needs to make the recipe itself, the same as the server's. */
   bench: RecipeBench
@@ -47,45 +51,22 @@ export interface LastReading {
 }
 
 /** Why a sump is on the list. */
-export type Condition = 'lean' | 'rich' | 'low-level' | 'over-full' | 'does-not-fit' | 'unread' | 'straight-oil' | 'low'
+export type Condition =
+  | 'below-suction'
+  | 'over-full'
+  | 'lean'
+  | 'rich'
+  | 'low-level'
+  | 'measure-first'
+  | 'unread'
+  | 'in-order'
+  | 'straight-oil'
 
-export interface TodayItem extends SumpNow {
+export interface TodayItem extends SumpNow, Advice {
   condition: Condition
   action: Action
-  recipe: Recipe
-  words: RecipeWords
-  /** The pour in the shop's buckets; null without a bucket or a pour. */
-  dispensed: Dispensed | null
-  /** Other ways, a sentence each. */
-  alternatives: string[]
   /** The time of the youngest record the recipe rests on; null without any. */
   dataAt: string | null
   /** One sentence on its reasons. */
   why: string
-}
-
-/** All that the recipe of one sump needs besides what is read at it; the same object serves phone and server. */
-export interface RecipeBench {
-  /** Percent per °Brix, of the fluid now in the sump. */
-  brixFactor: number | null
-  brixChart: readonly (readonly [number, number])[] | null
-  /** °Brix, of the instrument in use; 0.2 without one. */
-  resolution: number
-  fillVolume: number | null
-  capacity: number | null
-  minVolume: number | null
-  holdUp: number
-  dipTable: readonly (readonly [number, number])[] | null
-  target: number | null
-  band: { low: number; high: number } | null
-  maxStrength: number
-  minStrength: number
-  class: 'soluble-oil' | 'semi-synthetic' | 'synthetic' | 'straight-oil' | null
-  waters: {
-    id: string
-    name: string
-    kind?: 'tap' | 'well' | 'softened' | 'reverse-osmosis' | 'deionised'
-    hardness?: number
-  }[]
-  container: { id: string; name: string; capacity: number; graduation?: number } | null
 }

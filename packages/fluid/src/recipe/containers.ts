@@ -54,4 +54,5 @@ export function dispense(pour: Pour, container: Container): Dispensed {
 }
 
 /** To the nearest mark, downwards at a tie: an overfull sump is worse than one a mark low. */
-const toMark = (litres: Litres, graduation: Litres) => Math.ceil(litres / graduation - 0.5 - 1e-9) * graduation
+const toMark = (litres: Litres, graduation: Litres) =>
+  Math.max(0, Math.ceil(litres / graduation - 0.5 - 1e-9)) * graduation

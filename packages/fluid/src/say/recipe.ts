@@ -70,6 +70,9 @@ function headlineOf(
 
 function measureWords(because: readonly Reason[]): string {
   if (because.includes('doubt')) return 'Read again before pouring'
+  if (because.includes('mark-unknown')) return 'Tell the book its full mark first'
+  if (because.includes('target-unknown')) return 'Tell the book the target of its fluid first'
+  if (because.includes('factor-unknown')) return "Tell the book the fluid's refractometer factor first"
   if (because.includes('level-unknown')) return 'Read the level first'
   if (because.includes('strength-unknown')) return 'Read the refractometer first'
   if (because.includes('volume-too-uncertain')) return 'Measure the level before pouring'
@@ -133,6 +136,9 @@ const reasonWords: Record<Reason, string> = {
   'volume-too-uncertain': 'The volume is so uncertain that a pour could run over the brim.',
   'level-unknown': 'Nobody has written down a level since this charge.',
   'strength-unknown': 'Nobody has written down a strength since this charge.',
+  'mark-unknown': 'How many litres this sump holds at its full mark is not known.',
+  'target-unknown': 'What strength this fluid is kept at is not known.',
+  'factor-unknown': 'What a degree Brix of this fluid means in percent is not known.',
   'below-suction': "The level is under the pumps' suction: level first, strength after.",
   lean: 'Under its band.',
   rich: 'Above its band.',

@@ -1,0 +1,70 @@
+import type { RecipeBench } from '@sumpbook/fluid'
+import type { Container, Sump } from '../schema/things/index.ts'
+import type { Things } from '../setup/things.ts'
+import { scaleOf, usualResolution } from './events.ts'
+
+/** The strongest mix poured where neither the fluid nor a mixer says otherwise. */
+export const usualStrongest = 20
+
+/**
+ * All that a sump's recipe needs besides what is read at it: fluid, limits, marks, waters, mixer and buckets as they
+ * are now. The sump's own limits win over its fluid's; the strongest mix is what the fluid allows and the mixers reach.
+ */
+export function benchOf(sump: Sump, fluidId: string, things: Things, at: string): RecipeBench {
+  const fluid = things.fluid.get(fluidId)
+  const limits = { ...fluid?.limits?.concentration, ...sump.limits?.concentration }
+  const scale = fluid === undefined ? null : scaleOf(fluid, at)
+  const { low, high } = limits
+  const band = low === undefined && high === undefined ? null : { low: low ?? 0, high: high ?? 100 }
+  return {
+    brixFactor: scale !== null && 'factor' in scale ? scale.factor : null,
+    brixChart: scale !== null && 'chart' in scale ? scale.chart : null,
+    resolution: resolutionOf(things),
+    fillVolume: sump.fillVolume ?? null,
+    capacity: sump.capacity ?? null,
+    minVolume: sump.minVolume ?? null,
+    holdUp: sump.holdUp ?? 0,
+    dipTable: sump.dipTable ?? null,
+    target: limits.target ?? (low !== undefined && high !== undefined ? (low + high) / 2 : null),
+    band,
+    maxStrength: Math.min(fluid?.maxMixStrength ?? usualStrongest, ...mixerReach(things)),
+    minStrength: fluid?.minTopUp ?? 0,
+    class: fluid?.class ?? null,
+    waters: [...things.water.values()].map(({ id, name, kind, hardness }) => ({
+      id,
+      name,
+      ...(kind === undefined ? {} : { kind }),
+      ...(hardness === undefined ? {} : { hardness }),
+    })),
+    container: bucketOf(things),
+  }
+}
+
+/** The finest refractometer of the shop; instruments of other kinds do not count. */
+function resolutionOf({ instrument }: Things): number {
+  const steps = [...instrument.values()]
+    .filter(({ kind }) => kind?.toLowerCase().includes('refractometer') === true)
+    .flatMap(({ resolution }) => (resolution === undefined ? [] : [resolution]))
+  return steps.length === 0 ? usualResolution : Math.min(...steps)
+}
+
+/** What the strongest setting of the best mixer gives; a shop without mixers mixes in buckets. */
+function mixerReach({ mixer }: Things): number[] {
+  const strongest = [...mixer.values()].flatMap(({ settings = [] }) => settings.map(([, percent]) => percent))
+  return strongest.length === 0 ? [] : [Math.max(...strongest)]
+}
+
+/** What pours are carried in: the first container of 5 to 30 litres, as a person carries it. */
+function bucketOf({ container }: Things): RecipeBench['container'] {
+  const bucket = [...container.values()].find(
+    ({ capacity }) => capacity !== undefined && capacity >= 5 && capacity <= 30,
+  )
+  return bucket === undefined ? null : carried(bucket, bucket.capacity!)
+}
+
+const carried = ({ id, name, graduation }: Container, capacity: number) => ({
+  id,
+  name,
+  capacity,
+  ...(graduation === undefined ? {} : { graduation }),
+})

@@ -1,0 +1,92 @@
+import type { Figure } from '../quantities.ts'
+import { type Dispensed, dispense } from '../recipe/containers.ts'
+import type { Reason, Recipe } from '../recipe/recipe.ts'
+import { brimTolerance, topUp } from '../recipe/top-up.ts'
+import { type RecipeContext, type RecipeWords, sayAlternative, sayRecipe } from '../say/recipe.ts'
+import { type Reader, sayVolume } from '../say/units.ts'
+import type { RecipeBench } from './bench.ts'
+
+/** A recipe with its words and buckets. */
+export interface Advice {
+  recipe: Recipe
+  words: RecipeWords
+  /** The pour in the shop's buckets; null without a bucket or a pour. */
+  dispensed: Dispensed | null
+  /** Other ways, a sentence each. */
+  alternatives: string[]
+}
+
+/** The recipe of one sump by what its records say; whatever is missing is asked for, never assumed. */
+export function advise(
+  standing: { volume: Figure | null; concentration: Figure | null },
+  bench: RecipeBench,
+  reader: Reader,
+): Advice {
+  const missing = missingFor(standing, bench)
+  const recipe = missing.length > 0 ? measureFirst(missing) : recipeOf(standing.volume!, standing.concentration!, bench)
+  const dispensed = recipe.add === null || bench.container === null ? null : dispense(recipe.add, bench.container)
+  const context: RecipeContext = {
+    ...reader,
+    waterNames: Object.fromEntries(bench.waters.map(({ id, name }) => [id, name])),
+    dispensed,
+    ...(bench.fillVolume === null ? {} : { fillVolume: bench.fillVolume }),
+  }
+  const alternatives =
+    missing.includes('level-unknown') && missing.length === 1
+      ? byLevel(standing.concentration!, bench, context)
+      : recipe.alternatives.map((alternative) => sayAlternative(alternative, context))
+  return { recipe, words: sayRecipe(recipe, context), dispensed, alternatives }
+}
+
+const measureFirst = (because: Reason[]): Recipe => ({
+  action: 'measure-first',
+  add: null,
+  drawOff: 0,
+  result: null,
+  alternatives: [],
+  because,
+})
+
+function missingFor(
+  { volume, concentration }: { volume: Figure | null; concentration: Figure | null },
+  bench: RecipeBench,
+) {
+  const missing: Reason[] = []
+  if (bench.class === 'straight-oil') return missing
+  if (bench.fillVolume === null) missing.push('mark-unknown')
+  if (bench.target === null) missing.push('target-unknown')
+  if (bench.brixFactor === null && bench.brixChart === null && concentration === null) missing.push('factor-unknown')
+  else if (concentration === null) missing.push('strength-unknown')
+  if (volume === null) missing.push('level-unknown')
+  return missing
+}
+
+function recipeOf(volume: Figure, concentration: Figure, bench: RecipeBench): Recipe {
+  if (bench.class === 'straight-oil') return { ...measureFirst(['straight-oil']), action: 'refuse' }
+  const brim = bench.capacity ?? 1.25 * bench.fillVolume!
+  return topUp(
+    {
+      volume: Math.min(volume.mean, brimTolerance * brim),
+      volumeSd: volume.sd,
+      concentration: concentration.mean,
+      concentrationSd: concentration.sd,
+      fillVolume: bench.fillVolume!,
+      target: Math.min(bench.maxStrength, Math.max(bench.minStrength, bench.target!)),
+      ...(bench.capacity === null ? {} : { capacity: bench.capacity }),
+      ...(bench.minVolume === null ? {} : { minVolume: bench.minVolume }),
+      ...(bench.band === null ? {} : { band: bench.band }),
+      ...(bench.class == null ? {} : { class: bench.class }),
+    },
+    { maxStrength: bench.maxStrength, minStrength: bench.minStrength, waters: bench.waters },
+  )
+}
+
+/** With the level unknown: what would be poured at a few levels, so that one look at the sump is enough. */
+function byLevel(concentration: Figure, bench: RecipeBench, context: RecipeContext): string[] {
+  return [0.9, 0.8, 0.7].map((share) => {
+    const mean = share * bench.fillVolume!
+    const recipe = recipeOf({ mean, sd: 0, low90: mean, high90: mean }, concentration, bench)
+    const { headline, outcome } = sayRecipe(recipe, { ...context, dispensed: null })
+    return `With ${sayVolume(mean, context)} in it: ${headline}. ${outcome}`
+  })
+}
