@@ -1,3 +1,4 @@
+import { halve } from '../halve.ts'
 import type { Brix, Percent } from '../quantities.ts'
 import { requireRange } from '../require.ts'
 
@@ -113,18 +114,6 @@ function pieceAt(values: readonly number[], value: number): number {
   let piece = 0
   while (piece < values.length - 2 && value >= values[piece + 1]!) piece += 1
   return piece
-}
-
-/** The place in [low, high] where `below` turns from true to false, halved down until nothing lies between. */
-function halve(low: number, high: number, below: (x: number) => boolean): number {
-  if (!below(low)) return low
-  let [from, to] = [low, high]
-  while (true) {
-    const middle = from + (to - from) / 2
-    if (middle <= from || middle >= to) return to
-    if (below(middle)) from = middle
-    else to = middle
-  }
 }
 
 function offChart(quantity: 'brix' | 'percent', found: number, values: readonly number[]): ChartPoint {
