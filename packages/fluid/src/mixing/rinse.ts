@@ -1,5 +1,5 @@
 import type { Litres, Percent } from '../quantities.ts'
-import { requireRange } from '../require.ts'
+import { OutOfRange, requireRange } from '../require.ts'
 
 /** A vessel that is drained and rinsed several times; each drain leaves the same remainder behind. */
 export interface Rinse {
@@ -98,5 +98,5 @@ export function counterFlowDilution({ ratio, tanks }: CounterFlow): number {
 
 function requireWhole(name: string, value: number, min: number): void {
   requireRange(name, value, { min, max: 1000 })
-  if (!Number.isInteger(value)) throw new RangeError(`${name} is ${value}, expected a whole number`)
+  if (!Number.isInteger(value)) throw new OutOfRange(name, value, 'a whole number')
 }

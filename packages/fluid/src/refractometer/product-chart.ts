@@ -1,6 +1,6 @@
 import { halve } from '../halve.ts'
 import type { Brix, Percent } from '../quantities.ts'
-import { requireRange } from '../require.ts'
+import { OutOfRange, requireRange } from '../require.ts'
 
 /** A fluid's chart from its product sheet: [°Brix, percent] pairs, at least two, both strictly increasing. */
 export type ProductChart = readonly (readonly [brix: Brix, percent: Percent])[]
@@ -58,26 +58,15 @@ interface Curve {
 }
 
 function curveOf(chart: ProductChart): Curve {
-  if (chart.length < 2) throw new RangeError(`product chart has ${chart.length} points, expected at least 2`)
-  const xs = increasing(
-    chart.map(([brix]) => brix),
-    'brix',
-    { min: 0, max: 95 },
-  )
-  const ys = increasing(
-    chart.map(([, percent]) => percent),
-    'percent',
-    { min: 0, max: 100 },
-  )
-  return { xs, ys, slopes: monotoneSlopes(xs, ys) }
-}
-
-function increasing(values: readonly number[], name: string, range: { min: number; max: number }): readonly number[] {
-  for (const [index, value] of values.entries()) {
-    requireRange(`product chart point ${index + 1}, ${name}`, value, range)
-    if (index > 0) requireRange(`product chart point ${index + 1}, ${name}`, value, { above: values[index - 1]! })
+  if (chart.length < 2) throw new OutOfRange('chart', chart.length, 'at least 2 points')
+  for (const [index, [brix, percent]] of chart.entries()) {
+    const before = chart[index - 1]
+    requireRange(`chart.${index}.0`, brix, { min: 0, max: 95, above: before?.[0] })
+    requireRange(`chart.${index}.1`, percent, { min: 0, max: 100, above: before?.[1] })
   }
-  return values
+  const xs = chart.map(([brix]) => brix)
+  const ys = chart.map(([, percent]) => percent)
+  return { xs, ys, slopes: monotoneSlopes(xs, ys) }
 }
 
 function monotoneSlopes(xs: readonly number[], ys: readonly number[]): readonly number[] {

@@ -55,10 +55,12 @@ function sucroseShift(p: Brix, warmer: Celsius): number {
  * @example brixAt20({ brix: 10, instrument: 'uncompensated', temperature: 15 }) // correction −0.32
  */
 export function brixAt20(reading: RawBrix): BrixAt20 {
-  requireRange('brix', reading.brix, { min: 0, max: 95 })
-  if (reading.instrument !== 'uncompensated') return { brixAt20: reading.brix, correction: 0 }
+  if (reading.instrument !== 'uncompensated') {
+    requireRange('brix', reading.brix, { min: 0, max: 95 })
+    return { brixAt20: reading.brix, correction: 0 }
+  }
   const { brix, temperature } = reading
-  requireRange('brix without compensation', brix, { max: 30 })
+  requireRange('brix', brix, { min: 0, max: 30 })
   requireRange('temperature', temperature, { min: 5, max: 40 })
   if (temperature === 20) return { brixAt20: brix, correction: 0 }
 

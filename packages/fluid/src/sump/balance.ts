@@ -128,5 +128,5 @@ function requireSump(sump: SteadySump): void {
   requireRange('strength', sump.strength ?? 0, { min: 0, max: 100 })
   requireRange('depletion', sump.depletion ?? 0, { min: 0 })
   requireRange('hardnessLimit', sump.hardnessLimit ?? 0, { min: 0 })
-  for (const day of sump.days) requireRange('day', day, { min: 0 })
+  for (const [index, day] of sump.days.entries()) requireRange(`days.${index}`, day, { min: 0 })
 }

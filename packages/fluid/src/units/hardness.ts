@@ -35,7 +35,7 @@ export const hardnessUnits = scale.units
  * @example hardnessFrom(15, 'gpg') // 256.77…
  */
 export function hardnessFrom(value: number, unit: HardnessUnit): MgPerLitre {
-  requireRange('hardness', value, { min: 0 })
+  requireRange('value', value, { min: 0 })
   return scale.from(value, unit)
 }
 

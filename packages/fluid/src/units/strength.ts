@@ -12,7 +12,7 @@ import { requireRange } from '../require.ts'
  * @example percentFromWaterParts(20) // 4.7619…
  */
 export function percentFromWaterParts(waterParts: number): Percent {
-  requireRange('water parts', waterParts, { min: 0 })
+  requireRange('waterParts', waterParts, { min: 0 })
   return 100 / (1 + waterParts)
 }
 
@@ -25,7 +25,7 @@ export function percentFromWaterParts(waterParts: number): Percent {
  * @example waterPartsFromPercent(5) // 19
  */
 export function waterPartsFromPercent(percent: Percent): number {
-  requireRange('strength', percent, { above: 0, max: 100 })
+  requireRange('percent', percent, { above: 0, max: 100 })
   return (100 - percent) / percent
 }
 
@@ -38,7 +38,7 @@ export function waterPartsFromPercent(percent: Percent): number {
  * @example percentFromOneIn(20) // 5
  */
 export function percentFromOneIn(parts: number): Percent {
-  requireRange('parts of finished mix', parts, { min: 1 })
+  requireRange('parts', parts, { min: 1 })
   return 100 / parts
 }
 
@@ -65,9 +65,9 @@ export interface WeighedMix {
  * @example volumePercentFromMass({ massPercent: 5, concentrateDensity: 0.9 }) // 5.516…
  */
 export function volumePercentFromMass({ massPercent, concentrateDensity, waterDensity = 0.9982 }: WeighedMix): Percent {
-  requireRange('mass percent', massPercent, { min: 0, max: 100 })
-  requireRange('density of the concentrate', concentrateDensity, { above: 0 })
-  requireRange('density of the water', waterDensity, { above: 0 })
+  requireRange('massPercent', massPercent, { min: 0, max: 100 })
+  requireRange('concentrateDensity', concentrateDensity, { above: 0 })
+  requireRange('waterDensity', waterDensity, { above: 0 })
   const concentrate = massPercent / concentrateDensity
   const water = (100 - massPercent) / waterDensity
   return (100 * concentrate) / (concentrate + water)

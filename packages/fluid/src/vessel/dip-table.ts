@@ -1,5 +1,5 @@
 import type { Litres, Millimetres } from '../quantities.ts'
-import { requireRange } from '../require.ts'
+import { OutOfRange, requireRange } from '../require.ts'
 
 /**
  * What a vessel holds at each level: [mm, litres] pairs, at least two. Levels strictly rise; litres never fall and rise somewhere. Between
@@ -60,14 +60,13 @@ export function levelAt(table: DipTable, volume: Litres): DipLevel {
  * @throws {RangeError} naming the row at fault
  */
 export function requireDipTable(table: DipTable): void {
-  if (table.length < 2) throw new RangeError(`dip table has ${table.length} rows, expected at least 2`)
+  if (table.length < 2) throw new OutOfRange('table', table.length, 'at least 2 rows')
   for (const [index, [level, volume]] of table.entries()) {
-    const row = `dip table row ${index + 1}`
     const before = table[index - 1]
-    requireRange(`${row}, level in mm`, level, before === undefined ? { min: 0 } : { above: before[0] })
-    requireRange(`${row}, litres`, volume, { min: before?.[1] ?? 0 })
+    requireRange(`table.${index}.0`, level, { min: 0, above: before?.[0] })
+    requireRange(`table.${index}.1`, volume, { min: before?.[1] ?? 0 })
   }
-  requireRange('dip table, litres of the last row', table.at(-1)![1], { above: table[0]![1] })
+  requireRange(`table.${table.length - 1}.1`, table.at(-1)![1], { above: table[0]![1] })
 }
 
 /** From `from` at 0 to `to` at 1, exact at both ends. */

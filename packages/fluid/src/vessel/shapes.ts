@@ -79,13 +79,19 @@ function segmentArea(radius: number, depth: number): number {
   return radius ** 2 * angle - (radius - depth) * halfChord
 }
 
-function requireShape(shape: Shape): void {
+/**
+ * Stops a shape that is none.
+ *
+ * @param path where the shape stands in what was given, as in `shapes.0.`
+ * @throws {RangeError} naming the size at fault
+ */
+export function requireShape(shape: Shape, path = ''): void {
   const { kind, from = 0, ...sizes } = shape
-  requireRange(`${kind}, from`, from, { min: 0 })
+  requireRange(`${path}from`, from, { min: 0 })
   for (const [name, size] of Object.entries(sizes)) {
-    requireRange(`${kind}, ${name}`, size, kind === 'cone-frustum' && name !== 'height' ? { min: 0 } : { above: 0 })
+    requireRange(`${path}${name}`, size, kind === 'cone-frustum' && name !== 'height' ? { min: 0 } : { above: 0 })
   }
-  if (shape.kind === 'cone-frustum') {
-    requireRange('cone-frustum, larger diameter', Math.max(shape.bottomDiameter, shape.topDiameter), { above: 0 })
+  if (shape.kind === 'cone-frustum' && shape.bottomDiameter === 0) {
+    requireRange(`${path}topDiameter`, shape.topDiameter, { above: 0 })
   }
 }

@@ -1,8 +1,8 @@
 import { halve } from '../halve.ts'
 import type { Litres, Millimetres } from '../quantities.ts'
-import { requireRange } from '../require.ts'
+import { OutOfRange, requireRange } from '../require.ts'
 import { type DipLevel, type DipTable, type DipVolume, levelAt, requireDipTable, volumeAt } from './dip-table.ts'
-import { type Shape, shapeHeight, shapeVolume } from './shapes.ts'
+import { requireShape, type Shape, shapeHeight, shapeVolume } from './shapes.ts'
 
 /** A sump or tank: shapes with what stands in them, or a table somebody has gauged. */
 export type Vessel =
@@ -118,9 +118,9 @@ function depthOf(shapes: readonly Shape[]): Millimetres {
 }
 
 function requireShapes(shapes: readonly Shape[], displaced: Litres): void {
-  if (shapes.length === 0) throw new RangeError('shapes is empty, expected at least one shape')
+  if (shapes.length === 0) throw new OutOfRange('shapes', 0, 'at least one shape')
+  for (const [index, shape] of shapes.entries()) requireShape(shape, `shapes.${index}.`)
   requireRange('displaced', displaced, { min: 0 })
   const gross = grossVolume(shapes, depthOf(shapes))
-  if (!(displaced < gross))
-    throw new RangeError(`displaced is ${displaced}, expected less than the ${gross} litres of the shapes`)
+  if (displaced >= gross) throw new OutOfRange('displaced', displaced, `less than the ${gross} litres of the shapes`)
 }
