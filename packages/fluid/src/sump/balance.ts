@@ -82,7 +82,7 @@ export function balance(sump: SteadySump): SumpBalance {
   return {
     topUpStrength,
     strength,
-    cycles: carryOff === 0 ? null : poured / carryOff,
+    cycles: ratio(poured, carryOff),
     hardnessSteady: steady(minerals),
     concentrationSteady: steady(concentrate),
     series: sump.days.map((day) => ({ day, concentration: after(concentrate, day), hardness: after(minerals, day) })),
@@ -97,8 +97,12 @@ interface Course {
   loss: number
 }
 
-function steady({ gain, loss }: Course): number | null {
-  return loss === 0 ? null : gain / loss
+const steady = ({ gain, loss }: Course): number | null => ratio(gain, loss)
+
+/** Null where it has no end. */
+function ratio(dividend: number, divisor: number): number | null {
+  const quotient = dividend / divisor
+  return Number.isFinite(quotient) ? quotient : null
 }
 
 /** y(t) = start · e^(−loss t) + gain · (1 − e^(−loss t)) / loss, in a form that stays exact as the loss goes to nothing. */

@@ -62,7 +62,7 @@ export interface WeighedMix {
  * Source: plain mass balance.
  *
  * @throws {RangeError} a quantity outside the range its field gives
- * @example volumePercentFromMass({ massPercent: 5, concentrateDensity: 0.9 }) // 5.516…
+ * @example volumePercentFromMass({ massPercent: 5, concentrateDensity: 0.9 }) // 5.5155
  */
 export function volumePercentFromMass({ massPercent, concentrateDensity, waterDensity = 0.9982 }: WeighedMix): Percent {
   requireRange('massPercent', massPercent, { min: 0, max: 100 })

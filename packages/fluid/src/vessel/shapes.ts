@@ -76,7 +76,7 @@ function cubicMillimetres(shape: Shape, depth: Millimetres): number {
 function segmentArea(radius: number, depth: number): number {
   const halfChord = Math.sqrt(Math.max(0, depth * (2 * radius - depth)))
   const angle = Math.atan2(halfChord, radius - depth)
-  return radius ** 2 * angle - (radius - depth) * halfChord
+  return Math.max(0, radius ** 2 * angle - (radius - depth) * halfChord)
 }
 
 /**
