@@ -41,10 +41,10 @@ export interface SheetMap {
   decimal?: ',' | '.'
   /** The sheet of a workbook, by name; the first without it. */
   sheet?: string
-  /** Headings as they stand in the sheet; null leaves a column out. */
-  columns?: Record<string, { field: SheetField; unit?: string; sump?: string } | null>
+  /** Headings as they stand in the sheet; null leaves a column out. What is not said here is read from the heading. */
+  columns?: Record<string, { field?: SheetField; unit?: string; sump?: string } | null>
   /** What the machine columns of a wide sheet hold. */
-  values?: { field: SheetField; unit?: string }
+  values?: { field?: SheetField; unit?: string }
   /** Names as they stand in the sheet: the id of a sump of the book, or what to make of a new one. */
   machines?: Record<string, string | NewSump>
   /** For every new machine that does not say otherwise. */

@@ -4,7 +4,6 @@ import { faultsOf } from '../schema/faults.ts'
 import { unknownFields } from '../schema/unknown-fields.ts'
 import { brimFaults } from '../setup/brim.ts'
 import { setupFaults } from '../setup/check.ts'
-import { readThings } from '../setup/read-things.ts'
 import type { ThingHistory } from '../setup/things.ts'
 import type { Store } from '../store/store.ts'
 import { arriving } from './arriving.ts'
@@ -33,9 +32,14 @@ const clockToleranceMs = 5 * 60_000
  * those that pass are written in one durable transaction, in the order given.
  *
  * @param now the server's clock, to question a time in the future
+ * @param history the things of the shop, for what only they can tell (a level above the brim)
  */
-export async function putEntries(store: Store, sent: readonly unknown[], now: Date): Promise<Arrival[]> {
-  const history = await readThings(store)
+export async function putEntries(
+  store: Store,
+  sent: readonly unknown[],
+  now: Date,
+  history: ThingHistory,
+): Promise<Arrival[]> {
   const judged = sent.map((body) => judge(body, history, now))
   if (judged.every(({ entry: accepted }) => accepted === null)) return judged.map(({ arrival }) => arrival)
   return store.write(async (journal) => {
@@ -55,12 +59,6 @@ export async function putEntries(store: Store, sent: readonly unknown[], now: Da
       return { ...arrival, status: standing.get(id) === canonicalJson(body) ? 'same' : 'conflict' }
     })
   })
-}
-
-/** Takes one entry; refuses by throwing. */
-export async function putEntry(store: Store, sent: unknown, now: Date): Promise<Arrival> {
-  const [arrival] = await putEntries(store, [sent], now)
-  return orThrow(arrival!)
 }
 
 /** @throws {BookError} where the entry did not get in */

@@ -1,4 +1,4 @@
-import { brimTolerance, litresAtLevel } from '@sumpbook/fluid'
+import { brimTolerance, volumeAt } from '@sumpbook/fluid'
 import type { Fault } from '../errors.ts'
 import type { Reading } from '../schema/entries/index.ts'
 import { sayFound } from '../schema/faults.ts'
@@ -9,23 +9,29 @@ export function brimOf({ capacity, fillVolume }: Pick<Sump, 'capacity' | 'fillVo
   return capacity ?? (fillVolume === undefined ? null : 1.25 * fillVolume)
 }
 
-/** Litres that a reading saw in its sump; null where it saw no figure, or a level without a dip table. */
-export function litresSeen({ volume, level }: Pick<Reading, 'volume' | 'level'>, { dipTable }: Pick<Sump, 'dipTable'>) {
+/** Litres that a reading saw in its sump; null where it saw no figure, or a level its dip table does not have. */
+export function litresSeen(
+  { volume, level }: Pick<Reading, 'volume' | 'level'>,
+  { dipTable }: Pick<Sump, 'dipTable'>,
+): number | null {
   if (typeof volume === 'number') return volume
   if (typeof level !== 'number' || dipTable === undefined) return null
-  const [, top] = dipTable.at(-1)!
-  return level > dipTable.at(-1)![0] ? (top * level) / dipTable.at(-1)![0] : litresAtLevel(dipTable, level)
+  const at = volumeAt(dipTable, level)
+  return at.outcome === 'volume' ? at.volume : null
 }
 
 /** A level more than 5 % above the brim is a slip: nothing stays in a sump up there. */
 export function brimFaults(reading: Reading, sump: Sump, at = ''): Fault[] {
   const brim = brimOf(sump)
+  const top = sump.dipTable?.at(-1)?.[0]
+  if (typeof reading.level === 'number' && top !== undefined && reading.level > brimTolerance * top) {
+    const expected = `at most the end of the dip table of ${sump.name}, ${top} mm`
+    return [{ pointer: `${at}/level`, found: `${sayFound(reading.level)} mm`, expected }]
+  }
   const litres = litresSeen(reading, sump)
   if (brim === null || litres === null || litres <= brimTolerance * brim) return []
-  const field = typeof reading.volume === 'number' ? 'volume' : 'level'
-  const seen =
-    field === 'volume' ? `${sayFound(litres)} L` : `${sayFound(reading.level)} mm, that is ${Math.round(litres)} L`
-  return [
-    { pointer: `${at}/${field}`, found: seen, expected: `at most the brim of ${sump.name}, ${Math.round(brim)} L` },
-  ]
+  const expected = `at most the brim of ${sump.name}, ${Math.round(brim)} L`
+  if (typeof reading.volume === 'number') return [{ pointer: `${at}/volume`, found: `${sayFound(litres)} L`, expected }]
+  const found = `${sayFound(reading.level)} mm, that is ${Math.round(litres)} L`
+  return [{ pointer: `${at}/level`, found, expected }]
 }

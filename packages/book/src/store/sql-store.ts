@@ -33,6 +33,10 @@ function journalReader(db: Kysely<Tables>): JournalReader {
   return {
     head: () => headOf(db),
     things: () => db.selectFrom('thing').selectAll().orderBy('kind').orderBy('position').orderBy('id').execute(),
+    countThings: async () => {
+      const { count } = await db.selectFrom('thing').select(db.fn.countAll().as('count')).executeTakeFirstOrThrow()
+      return Number(count)
+    },
     entries: (query) => entriesOf(db, query),
     bodies: (ids) => bodiesOf(db, ids),
     voids: async () => {

@@ -55,6 +55,7 @@ export interface EntryQuery {
 export interface JournalReader {
   head(): Promise<Head>
   things(): Promise<StoredThing[]>
+  countThings(): Promise<number>
   entries(query: EntryQuery): Promise<StoredEntry[]>
   /** Bodies of the entries under these ids; ids without one are left out. */
   bodies(ids: readonly string[]): Promise<Map<string, string>>

@@ -38,7 +38,8 @@ export function tellStories(entries: readonly Entry[], history: ThingHistory): M
     stories.set(id, { sump: id, fluid: sump.fluid, events: [], lastStrength: null, lastLevel: null, dataAt: null })
   }
   for (const { entry, into } of stepsOf(entries)) {
-    const story = stories.get(into ?? entry.sump ?? '')
+    const subject = into ?? entry.sump
+    const story = typeof subject === 'string' ? stories.get(subject) : undefined
     if (story === undefined) continue
     const event =
       into === null ? eventOf(entry, story, history.at(utc(entry.at)), meterCounts) : received(entry, stories)
@@ -126,10 +127,9 @@ export function strengthOf(entry: Reading, fluid: Fluid | undefined, then: Thing
   if (brix !== null && scale !== null) {
     const resolution = then.instrument.get(entry.instrument ?? '')?.resolution ?? usualResolution
     const read = concentrationFromBrix({ brix: brix.mean, ...scale, resolution })
-    return {
-      mean: read.concentration,
-      sd: Math.hypot(read.sd, (brix.sd * read.concentration) / Math.max(brix.mean, 1)),
-    }
+    if (read.outcome === 'off-chart') return null
+    const spread = brix.mean > 0 ? (brix.sd * read.concentration) / brix.mean : brix.sd
+    return { mean: read.concentration, sd: Math.hypot(read.sd, spread) }
   }
   const titration = figureOf(entry.titration)
   return titration === null

@@ -183,7 +183,7 @@ test.each([
   ['holdUp', { holdUp: -1 }],
   ['target', { target: 21 }],
   ['target', { target: 4 }],
-  ['band.low', { band: { low: 8, high: 7 } }],
+  ['band.high', { band: { low: 8, high: 7 } }],
 ])('%s out of its range is refused by name', (name, more) => {
   expect(() => of(more)).toThrow(new RegExp(`^${name.replace('.', '\\.')}\\b`))
 })

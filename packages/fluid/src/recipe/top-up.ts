@@ -75,13 +75,13 @@ function setBench(sump: SumpToPour, pourable: Pourable): Bench {
   requireRange('minStrength', leanest, { min: 0, max: strongest })
   requireRange('target', target, { min: leanest, max: strongest })
   if (band !== undefined) {
-    requireRange('band.low', band.low, { min: 0, max: band.high })
-    requireRange('band.high', band.high, { min: target, max: 100 })
-    requireRange('target', target, { min: band.low })
+    requireRange('band.low', band.low, { min: 0, max: 100 })
+    requireRange('band.high', band.high, { min: band.low, max: 100 })
+    requireRange('target', target, { min: band.low, max: band.high })
   }
   requireRange('volume', sump.volume, { min: 0 })
   const volume = sump.volume + (sump.pumps === 'running' ? holdUp : 0)
-  requireRange('volume with what the lines hold', volume, { max: brimTolerance * brim })
+  requireRange('volume', volume, { max: brimTolerance * brim })
   return {
     volume,
     concentration: sump.concentration,

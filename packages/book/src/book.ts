@@ -1,0 +1,92 @@
+import { exportBook } from './export/export-book.ts'
+import { type ImportOptions, importFile } from './import/import-file.ts'
+import { isExample, loadExample } from './import/load-example.ts'
+import type { SheetSource } from './import/sheet/sheet-source.ts'
+import type { ImportReport } from './import/sheet-types.ts'
+import { type Arrival, orThrow, putEntries } from './journal/put.ts'
+import { thingCache } from './setup/thing-cache.ts'
+import type { ThingHistory } from './setup/things.ts'
+import type { Store } from './store/store.ts'
+import { readToday, type TodayReader } from './today/read-today.ts'
+import type { Today } from './today/today.ts'
+
+/** One shop's book: everything the server, the command line and scripts do with it. */
+export interface Book {
+  readonly store: Store
+  /** The things of the shop and how they came to be what they are. */
+  things(): Promise<ThingHistory>
+  /**
+   * Takes one entry, exactly once.
+   *
+   * @throws {BookError} `refused-input`, `other-entry-under-id`
+   */
+  put(entry: unknown): Promise<Arrival>
+  /** Takes many entries, each judged by itself, all that pass in one durable write. */
+  putMany(entries: readonly unknown[]): Promise<Arrival[]>
+  /**
+   * A book file, a CSV or a workbook, all or nothing.
+   *
+   * @throws {BookError} `refused-input` with every fault and open question; nothing was written
+   */
+  importFile(source: SheetSource, options?: ImportOptions): Promise<ImportReport>
+  /** The example shop into an empty book; `bookFile` makes it, up to the instant given. */
+  loadExample(bookFile: (until: string) => string): Promise<ImportReport>
+  isExample(): Promise<boolean>
+  /** The book as a book file, piece by piece. */
+  export(): AsyncGenerator<string>
+  today(options?: { at?: Date; reader?: TodayReader }): Promise<Today>
+  close(): Promise<void>
+}
+
+/** @param clock what time it is; nothing in the book asks the machine */
+export function openBook(store: Store, clock: () => Date): Book {
+  const things = thingCache(store)
+  const putMany = putTogether(async (entries) => putEntries(store, entries, clock(), await things()))
+  return {
+    store,
+    things,
+    put: async (entry) => orThrow((await putMany([entry]))[0]!),
+    putMany,
+    importFile: (source, options) => importFile(store, source, clock(), options),
+    loadExample: (bookFile) => loadExample(store, bookFile, clock()),
+    isExample: () => isExample(store),
+    export: () => exportBook(store),
+    today: ({ at = clock(), reader = {} } = {}) => readToday(store, { at, reader }),
+    close: () => store.close(),
+  }
+}
+
+type PutMany = (entries: readonly unknown[]) => Promise<Arrival[]>
+
+/**
+ * Entries that come while a write is on its way share the next one: one durable write serves all who wait, each is
+ * answered only after its own is on the disk.
+ */
+function putTogether(write: PutMany): PutMany {
+  let waiting: { entries: readonly unknown[]; settle: PromiseWithResolvers<Arrival[]> }[] = []
+  let writing = false
+  const writeNext = async () => {
+    writing = true
+    while (waiting.length > 0) {
+      const together = waiting
+      waiting = []
+      try {
+        const arrivals = await write(together.flatMap(({ entries }) => entries))
+        let from = 0
+        for (const { entries, settle } of together) {
+          settle.resolve(arrivals.slice(from, from + entries.length))
+          from += entries.length
+        }
+      } catch (error) {
+        for (const { settle } of together) settle.reject(error)
+      }
+    }
+    writing = false
+  }
+  return (entries) => {
+    const settle = Promise.withResolvers<Arrival[]>()
+    waiting.push({ entries, settle })
+    if (!writing) void writeNext()
+    return settle.promise
+  }
+}

@@ -1,0 +1,28 @@
+/** The computations by name: the command line's `calc` and the API's `/calc/{name}`. */
+import { balanceCalculation } from './balance.ts'
+import type { Calculation } from './calculation.ts'
+import { concentrationCalculation } from './concentration.ts'
+import { hardnessCalculation } from './hardness.ts'
+import { ratioCalculation } from './ratio.ts'
+import { rinseCalculation } from './rinse.ts'
+import { topUpCalculation } from './top-up.ts'
+import { tracerVolumeCalculation } from './tracer-volume.ts'
+import { vesselCalculation } from './vessel.ts'
+
+export { type Answered, type Calculation, type Remarks, runCalculation } from './calculation.ts'
+
+const all = [
+  concentrationCalculation,
+  ratioCalculation,
+  topUpCalculation,
+  tracerVolumeCalculation,
+  vesselCalculation,
+  balanceCalculation,
+  hardnessCalculation,
+  rinseCalculation,
+]
+
+/** Every calculation under its name. */
+export const calculations: ReadonlyMap<string, Calculation> = new Map(
+  all.map((calculation) => [calculation.name, calculation as unknown as Calculation]),
+)

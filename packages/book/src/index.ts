@@ -1,0 +1,17 @@
+/** The records: what may be written, the journal that keeps it, and what follows from it. */
+
+export { type Book, openBook } from './book.ts'
+export { type Answered, type Calculation, calculations, type Remarks, runCalculation } from './calc/index.ts'
+export { BookError, type ErrorCode, type Fault, refusal, sayFault } from './errors.ts'
+export type { ImportOptions } from './import/import-file.ts'
+export { type SheetSource, sourceOf } from './import/sheet/sheet-source.ts'
+export type { ImportReport, SheetMap } from './import/sheet-types.ts'
+export { type HistoryLine, type JournalLine, journalPage, sumpHistory } from './journal/lines.ts'
+export type { Arrival } from './journal/put.ts'
+export { bookFile, bookFormat } from './schema/book-file.ts'
+export { type Entry, entry, entryKinds } from './schema/entries/index.ts'
+export { faultsOf } from './schema/faults.ts'
+export { inMemory, openSqliteStore } from './store/sqlite/open.ts'
+export type { Store } from './store/store.ts'
+export { inWalkingOrder, type TodayReader } from './today/read-today.ts'
+export type { SumpNow, Today, TodayItem } from './today/today.ts'

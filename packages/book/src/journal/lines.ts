@@ -1,0 +1,149 @@
+import type { Figure, Reader } from '@sumpbook/fluid'
+import { normal95 } from '@sumpbook/fluid'
+import { BookError } from '../errors.ts'
+import type { Entry } from '../schema/entries/index.ts'
+import { readThings } from '../setup/read-things.ts'
+import type { Things } from '../setup/things.ts'
+import type { JournalReader, StoredEntry } from '../store/store.ts'
+import { strengthOf } from '../today/events.ts'
+import { utc } from './order.ts'
+import { sayEntry } from './say-entry.ts'
+import { withdrawnBy } from './withdrawn.ts'
+
+/** One line of the journal. */
+export interface JournalLine {
+  id: string
+  at: string
+  kind: string
+  sump: string | null
+  by: string | null
+  text: string
+  withdrawn: boolean
+  /** Why it was withdrawn, where somebody said. */
+  reason: string | null
+}
+
+/** One entry of a sump's history, with the strength it read. */
+export interface HistoryLine extends JournalLine {
+  entry: string
+  concentration: Omit<Figure, 'sd'> | null
+  ph: number | null
+  hardness: number | null
+}
+
+/**
+ * A sump's whole history, oldest first, withdrawn entries included and marked.
+ *
+ * @throws {BookError} `not-found`
+ */
+export async function sumpHistory(
+  journal: JournalReader,
+  sump: string,
+  reader: Partial<Reader> = {},
+): Promise<HistoryLine[]> {
+  const [history, entries, withdrawals] = await Promise.all([
+    readThings(journal),
+    journal.entries({ order: 'time', sump }),
+    readWithdrawals(journal),
+  ])
+  const now = history.at()
+  if (!now.sump.has(sump)) throw new BookError('not-found', `This book has no sump "${sump}".`)
+  let fluid = now.sump.get(sump)!.fluid
+  return entries.map((stored) => {
+    const line = lineOf(stored, now, withdrawals, reader)
+    const entry = JSON.parse(stored.body) as Entry
+    if (entry.kind === 'charge' && entry.fluid !== undefined && !line.withdrawn) fluid = entry.fluid
+    const then = history.at(utc(stored.at))
+    const strength = entry.kind === 'reading' ? strengthOf(entry, then.fluid.get(fluid), then) : null
+    return {
+      ...line,
+      entry: stored.id,
+      concentration: strength === null ? null : intervalOf(strength),
+      ph: entry.kind === 'reading' && typeof entry.ph === 'number' ? entry.ph : null,
+      hardness: entry.kind === 'reading' && typeof entry.hardness === 'number' ? entry.hardness : null,
+    }
+  })
+}
+
+/** The journal of the shop, youngest first, page by page. */
+export async function journalPage(
+  journal: JournalReader,
+  { limit, cursor, reader = {} }: { limit: number; cursor?: string | undefined; reader?: Partial<Reader> },
+): Promise<{ entries: JournalLine[]; next: string | null }> {
+  const [history, entries, withdrawals] = await Promise.all([
+    readThings(journal),
+    journal.entries({
+      order: 'time-backwards',
+      limit: limit + 1,
+      ...(cursor === undefined ? {} : { after: placeOf(cursor) }),
+    }),
+    readWithdrawals(journal),
+  ])
+  const now = history.at()
+  const page = entries.slice(0, limit)
+  const last = page.at(-1)
+  return {
+    entries: page.map((stored) => lineOf(stored, now, withdrawals, reader)),
+    next: entries.length > limit && last !== undefined ? cursorOf(last) : null,
+  }
+}
+
+const cursorOf = ({ at, rank, id }: StoredEntry) => Buffer.from(JSON.stringify([at, rank, id])).toString('base64url')
+
+function placeOf(cursor: string): { at: string; rank: number; id: string } {
+  try {
+    const [at, rank, id] = JSON.parse(Buffer.from(cursor, 'base64url').toString()) as [string, number, string]
+    if (typeof at === 'string' && typeof rank === 'number' && typeof id === 'string') return { at, rank, id }
+  } catch {
+    // Not one of ours: refused below, like any other text.
+  }
+  throw new BookError('refused-input', 'The cursor is not one this book gave.', [
+    { pointer: '/cursor', found: JSON.stringify(cursor.slice(0, 40)), expected: 'the `next` of the page before' },
+  ])
+}
+
+interface Withdrawals {
+  withdrawn: ReadonlySet<string>
+  reasons: ReadonlyMap<string, string>
+}
+
+async function readWithdrawals(journal: JournalReader): Promise<Withdrawals> {
+  const entries = await journal.entries({ kinds: ['void'], order: 'time' })
+  const voids = entries.map(({ id, body }) => ({
+    id,
+    ...(JSON.parse(body) as { entry: string; reason?: string; note?: string }),
+  }))
+  const withdrawn = withdrawnBy(voids.map(({ id, entry }) => ({ id, target: entry.toLowerCase() })))
+  const reasons = voids
+    .filter(({ id }) => !withdrawn.has(id))
+    .flatMap(({ entry, reason, note }) => {
+      const said = reason ?? note
+      return said === undefined ? [] : [[entry.toLowerCase(), said] as const]
+    })
+  return { withdrawn, reasons: new Map(reasons) }
+}
+
+function lineOf(
+  stored: StoredEntry,
+  now: Things,
+  { withdrawn, reasons }: Withdrawals,
+  reader: Partial<Reader>,
+): JournalLine {
+  const entry = JSON.parse(stored.body) as Entry
+  return {
+    id: stored.id,
+    at: stored.at,
+    kind: stored.kind,
+    sump: stored.sump,
+    by: entry.by ?? null,
+    text: sayEntry(entry, now, { units: now.shop.units, ...reader }) ?? stored.kind,
+    withdrawn: withdrawn.has(stored.id),
+    reason: reasons.get(stored.id) ?? null,
+  }
+}
+
+const intervalOf = ({ mean, sd }: { mean: number; sd: number }) => ({
+  mean,
+  low90: Math.max(0, mean - normal95 * sd),
+  high90: mean + normal95 * sd,
+})

@@ -1,0 +1,34 @@
+import { existsSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { openBook, openSqliteStore } from '@sumpbook/book'
+import { buildApp, listen } from '@sumpbook/server'
+import { type Command, exits } from '../command.ts'
+import { parse } from '../options.ts'
+import { readSettings } from '../settings.ts'
+import { version } from '../version.ts'
+
+const webRoot = fileURLToPath(new URL('../../../web/dist', import.meta.url))
+
+/** Serves the book until a signal ends it. */
+export const serve: Command = {
+  summary: 'Serves the book to phones and desks',
+  usage: `sumpbook serve [--port 7340] [--host 127.0.0.1] [--data FOLDER]
+
+  --port   where to listen; 0 takes a free one
+  --host   loopback unless told otherwise; another address opens the book to everybody who reaches it
+  --data   the folder of the book; made where there is none`,
+  run: async (args, world) => {
+    const { values } = parse(args, { port: { type: 'string' }, host: { type: 'string' } })
+    const settings = readSettings(values, world)
+    const book = openBook(await openSqliteStore(settings.file), () => new Date())
+    const app = await buildApp({
+      book,
+      version,
+      logger: { level: 'warn' },
+      ...(existsSync(webRoot) ? { webRoot } : {}),
+    })
+    const address = await listen(app, settings, () => book.close())
+    world.stdout.write(`Sumpbook is open at ${address.replace('127.0.0.1', 'localhost')} (book: ${settings.file})\n`)
+    return exits.done
+  },
+}

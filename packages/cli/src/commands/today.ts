@@ -1,0 +1,55 @@
+import type { Today, TodayItem } from '@sumpbook/book'
+import { type Command, exits, UsageError } from '../command.ts'
+import { withBook } from '../open.ts'
+import { parse, unitsOf } from '../options.ts'
+import { readSettings } from '../settings.ts'
+
+/** The day's list. */
+export const today: Command = {
+  summary: 'What to pour into which sump today, most consequence first',
+  usage: `sumpbook today [--at TIME] [--units us|metric|imperial] [--data FOLDER] [--json]
+
+  --at   another time than now, as 2026-03-03T09:30:00+01:00; entries after it do not count`,
+  run: async (args, world) => {
+    const { values } = parse(args, { at: { type: 'string' } })
+    const units = unitsOf(values.units)
+    const at = values.at === undefined ? undefined : instantOf(values.at)
+    const list = await withBook(readSettings(values, world), (book) =>
+      book.today({ ...(at === undefined ? {} : { at }), ...(units === undefined ? {} : { reader: { units } }) }),
+    )
+    world.stdout.write(values.json ? `${JSON.stringify(list, null, 2)}\n` : listText(list))
+    return exits.done
+  },
+}
+
+function instantOf(text: string): Date {
+  const at = new Date(text)
+  if (Number.isNaN(at.getTime()) || !/T.*(Z|[+-]\d\d:\d\d)$/.test(text)) {
+    throw new UsageError(`--at: found "${text}", expected a time with offset such as 2026-03-03T09:30:00+01:00`)
+  }
+  return at
+}
+
+function listText({ shop, lede, items, calm, quarantined }: Today): string {
+  const title = shop.name === '' ? 'Today' : `Today at ${shop.name}`
+  const blocks = [
+    title,
+    lede,
+    ...items.map(itemText),
+    ...(calm.length === 0
+      ? []
+      : [['Nothing to do:', ...calm.map(({ name, sentence }) => `  ${name}: ${sentence}`)].join('\n')]),
+    ...(quarantined === 0
+      ? []
+      : [`${quarantined} entries name things this book does not know; they count nowhere yet.`]),
+  ]
+  return `${blocks.join('\n\n')}\n`
+}
+
+function itemText({ name, place, words, why, alternatives }: TodayItem, index: number): string {
+  const lines = [`${words.headline}.`, words.how, words.outcome, why, ...alternatives, ...words.cautions].filter(
+    (line) => line !== '',
+  )
+  const number = `${index + 1}.`.padEnd(4)
+  return [`${number}${name}${place === null ? '' : `, ${place}`}`, ...lines.map((line) => `    ${line}`)].join('\n')
+}

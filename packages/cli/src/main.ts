@@ -1,0 +1,72 @@
+import { type Command, exits, UsageError, type World } from './command.ts'
+
+/** The verbs; each is loaded only when it is called, so that help answers at once. */
+const commands: Record<string, { summary: string; load(): Promise<Command> }> = {
+  serve: {
+    summary: 'serve the book to phones and desks',
+    load: async () => (await import('./commands/serve.ts')).serve,
+  },
+  demo: {
+    summary: 'put the example shop into an empty book',
+    load: async () => (await import('./commands/demo.ts')).demo,
+  },
+  import: {
+    summary: 'take in a book file, a CSV or a workbook',
+    load: async () => (await import('./commands/import.ts')).importCommand,
+  },
+  export: {
+    summary: 'write the whole book to a file',
+    load: async () => (await import('./commands/export.ts')).exportCommand,
+  },
+  today: {
+    summary: 'what to pour into which sump today',
+    load: async () => (await import('./commands/today.ts')).today,
+  },
+  calc: { summary: 'one computation by name', load: async () => (await import('./commands/calc.ts')).calc },
+}
+
+/**
+ * Runs one command line.
+ *
+ * @returns the exit code: 0 done, 1 failed, 2 usage, 3 input refused, 6 store out of reach
+ */
+export async function main(args: readonly string[], world: World): Promise<number> {
+  const [name, ...rest] = args
+  if (name === undefined || name === 'help' || name === '--help' || name === '-h') return help(rest[0], world)
+  const command = Object.hasOwn(commands, name) ? commands[name] : undefined
+  if (command === undefined) {
+    world.stderr.write(`There is no command "${name}". The commands are ${Object.keys(commands).join(', ')}.\n`)
+    return exits.usage
+  }
+  if (rest.includes('--help') || rest.includes('-h')) return help(name, world)
+  try {
+    return await (await command.load()).run(rest, world)
+  } catch (error) {
+    return (await import('./report-error.ts')).reportError(error, { json: rest.includes('--json'), world })
+  }
+}
+
+async function help(name: string | undefined, { stdout, stderr }: World): Promise<number> {
+  if (name !== undefined && !Object.hasOwn(commands, name)) {
+    stderr.write(`There is no command "${name}".\n`)
+    return exits.usage
+  }
+  if (name !== undefined) {
+    const { summary, usage } = await commands[name]!.load()
+    stdout.write(`${summary}\n\n${usage}\n`)
+    return exits.done
+  }
+  const lines = Object.entries(commands).map(([verb, { summary }]) => `  ${verb.padEnd(8)} ${summary}`)
+  stdout.write(`Sumpbook, the logbook of water-mixed coolant
+
+  sumpbook COMMAND [options]
+
+${lines.join('\n')}
+
+Every command takes --help, --json, --units us|metric|imperial and --data FOLDER.
+Settings also come from SUMPBOOK_DATA, SUMPBOOK_PORT, SUMPBOOK_HOST and from sumpbook.json in this folder.
+`)
+  return exits.done
+}
+
+export { UsageError }

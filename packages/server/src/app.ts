@@ -1,0 +1,104 @@
+import helmet from '@fastify/helmet'
+import multipart from '@fastify/multipart'
+import fastifyStatic from '@fastify/static'
+import swagger from '@fastify/swagger'
+import type { Book } from '@sumpbook/book'
+import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
+import {
+  jsonSchemaTransform,
+  jsonSchemaTransformObject,
+  serializerCompiler,
+  validatorCompiler,
+} from 'fastify-type-provider-zod'
+import { handleError, sendProblem } from './problems.ts'
+import { bookRoutes } from './routes/book.ts'
+import { calcRoutes } from './routes/calc.ts'
+import { changesRoutes } from './routes/changes.ts'
+import { entryRoutes } from './routes/entries.ts'
+import { healthRoutes } from './routes/health.ts'
+import { importRoutes } from './routes/import.ts'
+import { sumpRoutes } from './routes/sumps.ts'
+import { todayRoutes } from './routes/today.ts'
+
+/** The largest body taken: a book file of several hundred thousand entries. */
+const largestBody = 200 * 1024 * 1024
+
+/** What the server is made of; building it opens no port. */
+export interface AppParts {
+  book: Book
+  /** Folder of the built web app; without it only the API answers. */
+  webRoot?: string
+  version: string
+  logger?: FastifyServerOptions['logger']
+}
+
+/** The HTTP API under `/api/v1`, described at `/api/openapi.json`, and the web app beside it. */
+export async function buildApp({ book, webRoot, version, logger = false }: AppParts): Promise<FastifyInstance> {
+  const app = Fastify({ logger, bodyLimit: largestBody, forceCloseConnections: true })
+  app.setValidatorCompiler(validatorCompiler)
+  app.setSerializerCompiler(serializerCompiler)
+  app.setErrorHandler(handleError)
+  await app.register(helmet, { contentSecurityPolicy, hsts: false, crossOriginOpenerPolicy: false })
+  await app.register(multipart, { limits: { fileSize: largestBody, files: 1 } })
+  await app.register(swagger, {
+    openapi: {
+      openapi: '3.1.0',
+      info: { title: 'Sumpbook', version, description: 'The logbook of water-mixed coolant.' },
+    },
+    transform: jsonSchemaTransform,
+    transformObject: jsonSchemaTransformObject,
+  })
+  await app.register(
+    async (api) => {
+      entryRoutes(api, book)
+      todayRoutes(api, book)
+      sumpRoutes(api, book)
+      calcRoutes(api)
+      importRoutes(api, book)
+      changesRoutes(api, book)
+      bookRoutes(api, book, version)
+    },
+    { prefix: '/api/v1' },
+  )
+  app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger())
+  healthRoutes(app, book)
+  await serveWeb(app, webRoot)
+  return app
+}
+
+/** No `upgrade-insecure-requests`: on a plain-http address of the shop's network it would break every asset. */
+const contentSecurityPolicy = {
+  useDefaults: false,
+  directives: {
+    defaultSrc: ["'self'"],
+    styleSrc: ["'self'", "'unsafe-inline'"],
+    imgSrc: ["'self'", 'data:', 'blob:'],
+    objectSrc: ["'none'"],
+    baseUri: ["'self'"],
+    formAction: ["'self'"],
+    frameAncestors: ["'none'"],
+  },
+}
+
+async function serveWeb(app: FastifyInstance, webRoot: string | undefined): Promise<void> {
+  if (webRoot !== undefined) {
+    await app.register(fastifyStatic, {
+      root: webRoot,
+      setHeaders: (reply, path) => {
+        // Files under assets carry their content's hash in their name; the page that names them is asked for anew.
+        reply.header('cache-control', path.includes('assets') ? 'public, max-age=31536000, immutable' : 'no-cache')
+      },
+    })
+  }
+  app.setNotFoundHandler((request, reply) => {
+    const wantsPage =
+      request.method === 'GET' && !request.url.startsWith('/api/') && !/\.\w+$/.test(request.url.split('?')[0]!)
+    if (wantsPage && webRoot !== undefined) return reply.header('cache-control', 'no-cache').sendFile('index.html')
+    return sendProblem(reply, {
+      type: 'about:blank',
+      title: 'Not found',
+      status: 404,
+      detail: `There is nothing at ${request.url}.`,
+    })
+  })
+}

@@ -1,0 +1,56 @@
+import { Readable } from 'node:stream'
+import type { MultipartFile } from '@fastify/multipart'
+import { type Book, refusal, type SheetMap, sourceOf } from '@sumpbook/book'
+import { exampleShop } from '@sumpbook/demo'
+import type { FastifyInstance } from 'fastify'
+import { z } from 'zod'
+
+/** A file of any kind into the book, and the book out as a file. */
+export function importRoutes(api: FastifyInstance, book: Book): void {
+  api.post<{ Querystring: { preview: boolean } }>(
+    '/import',
+    {
+      schema: {
+        summary: 'A book file, CSV or workbook (multipart: `map` as JSON text, then `file`)',
+        tags: ['import and export'],
+        consumes: ['multipart/form-data'],
+        querystring: z.strictObject({ preview: z.stringbool().default(false) }),
+      },
+    },
+    async (request) => {
+      const file = await request.file()
+      if (file === undefined) throw refusal([{ pointer: '/file', found: 'nothing', expected: 'a file' }], 'request')
+      const source = sourceOf(file.filename, await file.toBuffer())
+      return book.importFile(source, { map: mapOf(file), preview: request.query.preview })
+    },
+  )
+  api.get(
+    '/export',
+    { schema: { summary: 'The whole book as a book file', tags: ['import and export'] } },
+    async (_, reply) => {
+      return reply
+        .type('application/json; charset=utf-8')
+        .header('content-disposition', 'attachment; filename="sumpbook.json"')
+        .send(Readable.from(book.export()))
+    },
+  )
+  api.post(
+    '/demo',
+    { schema: { summary: 'The example shop into an empty book', tags: ['import and export'] } },
+    async (_, reply) => {
+      const report = await book.loadExample((until) => JSON.stringify(exampleShop({ until })))
+      return reply.code(201).send(report)
+    },
+  )
+}
+
+/** The answers to the sheet's questions; without them none. */
+function mapOf({ fields }: MultipartFile): SheetMap {
+  const field = fields.map
+  const given = field !== undefined && !Array.isArray(field) && field.type === 'field' ? String(field.value) : '{}'
+  try {
+    return JSON.parse(given) as SheetMap
+  } catch {
+    throw refusal([{ pointer: '/map', found: 'text that is not JSON', expected: 'the map as JSON' }], 'request')
+  }
+}
