@@ -53,6 +53,8 @@ export interface SumpBalance {
  * (E + D) / D; hardness at balance (1 − x/100) · h · cycles, approached with the time constant volume / D.
  * Without carry-off the minerals grow along a straight line for ever.
  *
+ * Where the concentration would pass 100 % these rates cannot last: no water is left to evaporate. It is not cut off.
+ *
  * Topping up once a week instead of all the time lags behind by about half a week's growth. Real minerals are not quite
  * conserved: soaps drop out as scum, some chips add hardness.
  *
