@@ -1,0 +1,66 @@
+import { fluids } from '../shop/fluids.ts'
+import type { ShopRun } from '../simulate/shop-run.ts'
+import { arrange } from './appointment.ts'
+
+/** Litres. */
+const drum = 200
+const letters: Readonly<Record<string, string>> = { 'blue-40': 'B', 'grey-25': 'G', 'clear-10': 'C', 'oil-22': 'O' }
+
+/** The lot of a fluid's so-many-th delivery. */
+export const lotOf = (fluid: string, delivery: number): string => `${letters[fluid] ?? 'X'}-${411 + 7 * delivery}`
+
+interface Shelf {
+  full: number
+  opened: number
+  deliveries: number
+}
+
+/** Fridays: drums that were opened are written off, and new ones come before the last is opened. */
+export function planStock(shop: ShopRun): void {
+  const shelves = new Map(fluids.map(({ id }) => [id, { full: 3, opened: 0, deliveries: 0 }]))
+  for (const [fluid, shelf] of shelves) arrange(shop, 2, '09:00', (ms) => begin(shop, ms, fluid, shelf))
+  shop.days.weekdays.forEach((weekday, day) => {
+    if (weekday !== 5 || shop.calendar.open[day] !== true || day <= 2) return
+    arrange(shop, day, '13:30', (ms) => {
+      for (const [fluid, shelf] of shelves) count(shop, ms, day, fluid, shelf)
+    })
+  })
+}
+
+/** Drums opened since the last count; a drum is opened once the one before is empty. */
+function count(shop: ShopRun, ms: number, day: number, fluid: string, shelf: Shelf): void {
+  const opened = Math.ceil((shop.used.get(fluid) ?? 0) / drum)
+  const now = Math.min(opened - shelf.opened, shelf.full)
+  if (now > 0) issue(shop, ms, fluid, now, shelf)
+  if (shelf.full < 2) arrange(shop, day + 5, '10:15', (laterMs) => deliver(shop, laterMs, fluid, shelf))
+}
+
+function issue(shop: ShopRun, ms: number, fluid: string, drums: number, shelf: Shelf): void {
+  shelf.opened += drums
+  shelf.full -= drums
+  const fields = { fluid, lot: lotOf(fluid, shelf.deliveries), litres: drums * drum }
+  shop.journal.write({ kind: 'issue', about: { kind: 'stock', id: fluid }, atMs: ms, by: 'p1', fields })
+}
+
+function begin(shop: ShopRun, ms: number, fluid: string, shelf: Shelf): void {
+  receive(shop, ms, { fluid, lot: lotOf(fluid, 0), litres: shelf.full * drum }, 'Counted when the book was begun')
+}
+
+function deliver(shop: ShopRun, ms: number, fluid: string, shelf: Shelf): void {
+  const drums = 2
+  shelf.deliveries += 1
+  shelf.full += drums
+  receive(shop, ms, { fluid, lot: lotOf(fluid, shelf.deliveries), litres: drums * drum })
+}
+
+interface Receipt {
+  fluid: string
+  lot: string
+  litres: number
+}
+
+function receive(shop: ShopRun, ms: number, receipt: Receipt, note?: string): void {
+  const about = { kind: 'stock', id: receipt.fluid }
+  const noted = note === undefined ? {} : { note }
+  shop.journal.write({ kind: 'receipt', about, atMs: ms, by: 'p3', ...noted, fields: { ...receipt } })
+}
