@@ -31,6 +31,7 @@ function instantOf(text: string): Date {
 }
 
 function listText({ shop, lede, items, calm, quarantined }: Today): string {
+  const cautions = [...new Set(items.flatMap(({ words }) => words.cautions))]
   const title = shop.name === '' ? 'Today' : `Today at ${shop.name}`
   const blocks = [
     title,
@@ -39,6 +40,7 @@ function listText({ shop, lede, items, calm, quarantined }: Today): string {
     ...(calm.length === 0
       ? []
       : [['Nothing to do:', ...calm.map(({ name, sentence }) => `  ${name}: ${sentence}`)].join('\n')]),
+    ...(cautions.length === 0 ? [] : [cautions.join('\n')]),
     ...(quarantined === 0
       ? []
       : [`${quarantined} entries name things this book does not know; they count nowhere yet.`]),
@@ -47,9 +49,7 @@ function listText({ shop, lede, items, calm, quarantined }: Today): string {
 }
 
 function itemText({ name, place, words, why, alternatives }: TodayItem, index: number): string {
-  const lines = [`${words.headline}.`, words.how, words.outcome, why, ...alternatives, ...words.cautions].filter(
-    (line) => line !== '',
-  )
+  const lines = [`${words.headline}.`, words.how, words.outcome, why, ...alternatives].filter((line) => line !== '')
   const number = `${index + 1}.`.padEnd(4)
   return [`${number}${name}${place === null ? '' : `, ${place}`}`, ...lines.map((line) => `    ${line}`)].join('\n')
 }

@@ -1,2 +1,3 @@
-export { type RecipeContext, type RecipeWords, sayAlternative, sayCount, sayList, sayRecipe } from './recipe.ts'
-export { type Reader, sayConcentration, sayNumber, sayPercent, sayStrength, sayVolume } from './units.ts'
+export { lowerFirst, sayCount, sayList } from './phrases.ts'
+export { type RecipeContext, type RecipeWords, sayAlternative, sayRecipe } from './recipe.ts'
+export { type Reader, sayConcentration, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'

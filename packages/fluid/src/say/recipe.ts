@@ -1,6 +1,7 @@
 import type { Dispensed } from '../recipe/containers.ts'
 import type { Alternative, Pour, Reason, Recipe } from '../recipe/recipe.ts'
-import { type Reader, sayNumber, sayPercent, sayStrength, sayVolume } from './units.ts'
+import { lowerFirst } from './phrases.ts'
+import { type Reader, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'
 
 /** What a recipe's sentences need to know beyond the recipe. */
 export interface RecipeContext extends Reader {
@@ -85,9 +86,9 @@ const pourWords = (add: Pour, context: RecipeContext) =>
 function howOf({ add, action }: Recipe, context: RecipeContext): string {
   if (add === null) return action === 'draw-off' ? 'Down to the full mark.' : ''
   if (add.concentrate === 0) return bucketWords(context)
-  const water = `${sayVolume(add.water, context)} ${waterName(add, context)}`
-  const concentrate = `${sayVolume(add.concentrate, context)} concentrate`
-  return `${water}, then ${concentrate} into it.${context.dispensed == null ? '' : ` ${bucketWords(context)}`}`
+  const { part, rest } = sayParts(add.volume, add.concentrate, context)
+  const buckets = bucketWords(context)
+  return `${rest} of ${waterName(add, context)}, then ${part} of concentrate into it.${buckets === '' ? '' : ` ${buckets}`}`
 }
 
 /** "In buckets of 12 L: 2 full and 7 L of water, 7 L concentrate last; that pours 18.4 %." */
@@ -112,9 +113,6 @@ function waterName(add: Pour, { waterNames = {} }: RecipeContext): string {
   const [chosen] = add.waters
   return chosen === undefined ? 'water' : lowerFirst(waterNames[chosen.id] ?? chosen.id)
 }
-
-/** "Deionised water" inside a sentence; an acronym keeps its capitals. */
-const lowerFirst = (name: string) => (/^\p{Lu}\p{Ll}/u.test(name) ? name[0]!.toLowerCase() + name.slice(1) : name)
 
 function outcomeWords(
   { result, action, drawOff }: Pick<Recipe, 'result' | 'action' | 'drawOff'>,
@@ -145,8 +143,8 @@ const reasonWords: Record<Reason, string> = {
   'in-band': '',
   'above-mark': 'The level is above the full mark.',
   'above-brim': 'The level is above the brim.',
-  'held-at-strongest': 'The strongest mix that can be poured does not reach the target in one fill.',
-  'held-at-leanest': 'The leanest mix that can be poured does not come down to the target in one fill.',
+  'held-at-strongest': 'The strongest pour to the mark stays under the target.',
+  'held-at-leanest': 'The leanest pour to the mark stays above the target.',
   'still-lean': 'After this fill it is still under its band: read again, then decide.',
   'still-rich': 'After this fill it is still above its band: read again, then decide.',
   'kept-below-brim': 'The fill ends under the mark, since the volume may be more than thought.',
@@ -171,13 +169,3 @@ function cautionsOf({ action, add, drawOff, because }: Recipe): string[] {
     cautions.push("Guidance only: the fluid's label and safety data sheet, the supplier and local rules come first.")
   return cautions
 }
-
-/** A list in words: "a, b and c". */
-export function sayList(parts: readonly string[]): string {
-  if (parts.length <= 1) return parts[0] ?? ''
-  return `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`
-}
-
-/** A count of things with its noun in the right number. */
-export const sayCount = (count: number, one: string, many: string) =>
-  `${sayNumber(count, 0)} ${count === 1 ? one : many}`

@@ -8,21 +8,34 @@ export interface Reader {
 const litresPer = { metric: 1, us: 3.785411784, imperial: 4.54609 } as const
 const volumeUnit = { metric: 'L', us: 'gal', imperial: 'gal' } as const
 
-/** A number with a fixed count of decimals, in the reader's number signs. Never "−0". */
-export function sayNumber(value: number, decimals: number, { locale = 'en' }: Pick<Reader, 'locale'> = {}): string {
+/** A number to a count of decimals (zeros at the end kept down to `leastDecimals`), in the reader's number signs. Never "−0". */
+export function sayNumber(
+  value: number,
+  decimals: number,
+  { locale = 'en' }: Pick<Reader, 'locale'> = {},
+  leastDecimals = decimals,
+): string {
   const rounded = Number(value.toFixed(decimals))
   return new Intl.NumberFormat(locale, {
-    minimumFractionDigits: decimals,
+    minimumFractionDigits: leastDecimals,
     maximumFractionDigits: decimals,
     useGrouping: Math.abs(rounded) >= 10_000,
   }).format(rounded === 0 ? 0 : rounded)
 }
 
-/** Litres in the reader's unit: to the tenth, large amounts whole, less than one to the hundredth. */
+/** Litres in the reader's unit: to the tenth, large amounts whole, less than one to the hundredth, no zeros at the end. */
 export function sayVolume(litres: number, reader: Reader): string {
   const amount = litres / litresPer[reader.units]
-  const text = sayNumber(amount, volumeDecimals(amount, reader.units), reader)
-  return `${text} ${volumeUnit[reader.units]}`
+  const decimals = volumeDecimals(amount, reader.units)
+  return `${sayNumber(amount, decimals, reader, 0)} ${volumeUnit[reader.units]}`
+}
+
+/** Two parts of a whole, so that the parts as written add up to the whole as written: the second is the rest. */
+export function sayParts(whole: number, part: number, reader: Reader): { part: string; rest: string } {
+  const unit = litresPer[reader.units]
+  const written = (litres: number) => Number((litres / unit).toFixed(volumeDecimals(litres / unit, reader.units)))
+  const rest = written(whole) - written(part)
+  return { part: sayVolume(part, reader), rest: sayVolume(rest * unit, reader) }
 }
 
 /** Percent to the tenth. */

@@ -1,0 +1,52 @@
+import type { Condition, TodayItem } from './today.ts'
+
+/** A week without a reading: public guidance asks for a weekly check of concentration (DGUV Regel 109-003, Annex 3). */
+export const daysUntilUnread = 7
+/** A fill of this share of the mark or more is worth a walk (common practice, no source). */
+const worthAWalk = 0.1
+
+/** A sump with its recipe, before it is judged. */
+export type Judged = Omit<TodayItem, 'condition' | 'sentence' | 'why'>
+
+/** Why a sump is on the list, or `in-order`. The age is that of its last reading of strength, null without one. */
+export function conditionOf({ recipe, concentration, bench, volume }: Judged, ageDays: number | null): Condition {
+  const { because, add, action } = recipe
+  if (action === 'refuse') return 'straight-oil'
+  if (because.includes('below-suction')) return 'below-suction'
+  if (because.includes('above-brim')) return 'over-full'
+  if (action === 'measure-first' && because.some((reason) => reason !== 'level-unknown')) return 'measure-first'
+  const { low = 0, high = 100 } = bench.band ?? {}
+  if (concentration !== null && concentration.mean < low) return 'lean'
+  if (concentration !== null && concentration.mean > high) return 'rich'
+  if (volume !== null && add !== null && add.volume >= worthAWalk * bench.fillVolume!) return 'low-level'
+  return ageDays === null || ageDays > daysUntilUnread ? 'unread' : 'in-order'
+}
+
+const consequence: Record<Condition, number> = {
+  'below-suction': 0,
+  'over-full': 1,
+  lean: 2,
+  rich: 3,
+  'measure-first': 4,
+  'low-level': 5,
+  unread: 6,
+  'in-order': 7,
+  'straight-oil': 8,
+}
+
+/** The condition first; within it how far outside its band, in widths of the band; then the walk. */
+export function byConsequence(a: TodayItem, b: TodayItem): number {
+  return consequence[a.condition] - consequence[b.condition] || distance(b) - distance(a) || inWalkingOrder(a, b)
+}
+
+function distance({ concentration, bench: { band } }: TodayItem): number {
+  if (concentration === null || band === null) return 0
+  const outside = Math.max(band.low - concentration.mean, concentration.mean - band.high, 0)
+  return outside / Math.max(band.high - band.low, 0.1)
+}
+
+/** In the order of the round, then by name, numbers in names by their size. */
+export function inWalkingOrder(a: Pick<TodayItem, 'order' | 'name'>, b: Pick<TodayItem, 'order' | 'name'>): number {
+  const byOrder = (a.order ?? Number.POSITIVE_INFINITY) - (b.order ?? Number.POSITIVE_INFINITY)
+  return byOrder !== 0 && !Number.isNaN(byOrder) ? byOrder : a.name.localeCompare(b.name, 'en', { numeric: true })
+}

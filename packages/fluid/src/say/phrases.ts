@@ -1,0 +1,15 @@
+import { sayNumber } from './units.ts'
+
+/** "Deionised water" inside a sentence; an acronym keeps its capitals. */
+export const lowerFirst = (name: string) =>
+  /^\p{Lu}\p{Ll}/u.test(name) ? name[0]!.toLowerCase() + name.slice(1) : name
+
+/** A list in words: "a, b and c". */
+export function sayList(parts: readonly string[]): string {
+  if (parts.length <= 1) return parts[0] ?? ''
+  return `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`
+}
+
+/** A count of things with its noun in the right number. */
+export const sayCount = (count: number, one: string, many: string) =>
+  `${sayNumber(count, 0)} ${count === 1 ? one : many}`
