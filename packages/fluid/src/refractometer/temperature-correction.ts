@@ -25,17 +25,17 @@ export interface BrixAt20 {
 /**
  * The refractive index of sucrose solutions at 20 °C, which is what a Brix scale shows:
  *
- *     n = 1.33299 + 1.42632e-3 p + 5.53809e-6 p² + 1.4306e-8 p³        p: percent of sucrose by mass, 0 to 30
+ *     n = 1.33299 + 1.42630e-3 p + 5.54024e-6 p² + 1.42848e-8 p³        p: percent of sucrose by mass, 0 to 30
  *
- * Fitted by least squares to the ICUMSA 1974 scale (as in OIV-MA-AS2-02, Table II) at 0–10, 12–15, 29 and 30 %; off by at most 6e-6 there.
+ * Fitted by least squares to the ICUMSA 1974 scale (as in OIV-MA-AS2-02, Table II) at 0–10, 12–15, 29.1 and 30 %; off by at most 6e-6 there.
  */
 export function sucroseIndexAt20(p: Brix): number {
-  return 1.33299 + p * (1.42632e-3 + p * (5.53809e-6 + p * 1.4306e-8))
+  return 1.33299 + p * (1.4263e-3 + p * (5.54024e-6 + p * 1.42848e-8))
 }
 
 /** How much lower a degree's warming makes the sucrose's own share of the index, per percent: 1.79e-6 near 20 °C. */
 function sucroseShift(p: Brix, warmer: Celsius): number {
-  return -p * warmer * (1.79063e-6 - 4.26611e-8 * warmer - 1.52707e-8 * p)
+  return -p * warmer * (1.79076e-6 - 4.26601e-8 * warmer - 1.52707e-8 * p)
 }
 
 /**

@@ -8,6 +8,7 @@ export {
   hardnessUnits,
 } from './hardness.ts'
 export { type LengthUnit, lengthUnits, millimetresFrom, millimetresTo } from './length.ts'
+export { nitrateFromNitrogen, nitriteFromNitrogen } from './nitrogen.ts'
 export { type NumberRead, type NumberReading, readNumber } from './read-number.ts'
 export { type QuantityRead, type QuantityReading, readQuantity, type TypedQuantity } from './read-quantity.ts'
 export {

@@ -20,8 +20,8 @@ export interface Outside {
 /**
  * The volume at a level, linear between the points of the table and never carried on beyond its ends.
  *
- * On steps of 5 % of the diameter a straight line between points misses the true volume of a horizontal cylinder by at most 0.27 %
- * of the full volume, near the ends.
+ * On steps of 5 % of the diameter a straight line between points misses the true volume of a horizontal cylinder by 0.27 %
+ * of the full volume at worst, near the ends.
  *
  * Source: dip tables after ISO 7507-1 are read the same way.
  *
