@@ -44,9 +44,11 @@ test.each(shops)('the last day has something of each to show: seed $seed, until 
   expect(standing('tc2').concentration).toBeLessThan(band('tc2').low - 0.1)
   expect(standing('tc2').volume).toBeGreaterThan(sumps.get('tc2')!.minVolume)
   expect(standing('tc2').volume).toBeLessThan(0.93 * sumps.get('tc2')!.fillVolume)
-  // A rich one.
+  // A rich one that water to its mark brings back into its band.
   expect(standing('mill4').concentration).toBeGreaterThan(band('mill4').high + 0.1)
   expect(standing('mill4').volume).toBeLessThan(0.93 * sumps.get('mill4')!.fillVolume)
+  const watered = (standing('mill4').concentration! * standing('mill4').volume) / sumps.get('mill4')!.fillVolume
+  expect(watered).toBeLessThan(band('mill4').high)
   // One below the pumps' suction, but not dry.
   expect(standing('mill5').volume).toBeLessThan(sumps.get('mill5')!.minVolume)
   expect(standing('mill5').volume).toBeGreaterThan(0.6 * sumps.get('mill5')!.minVolume)

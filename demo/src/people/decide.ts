@@ -10,7 +10,6 @@ export type Manner =
   | 'usual' // below the usual share of the mark, often with the usual dial
   | 'careful' // at every gap, at the strength that meets the target
   | 'water' // with plain water: the mixer is taken
-  | 'strong' // at the target itself, as if a top-up were a charge
   | 'nothing'
 
 /** What to pour after a look; null for nothing. */
@@ -35,7 +34,6 @@ function strengthOf(run: SumpRun, mark: number, { volume, concentration }: Belie
   const least = fluid.minTopUp ?? 0
   const most = fluid.maxMixStrength ?? 20
   if (manner === 'water') return 0
-  if (manner === 'strong') return dialNearest(run.target, { least, most })
   const usual = 0.4 * run.target
   const wanted =
     concentration === null ? usual : (run.target * mark - concentration * volume) / Math.max(1e-9, mark - volume)

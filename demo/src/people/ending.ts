@@ -3,14 +3,14 @@ import type { Manner } from './decide.ts'
 
 /**
  * How people treat a sump in the last days, so that the last day has something of each to show: one filled up with
- * plain water too often, one too strong, one that weeps and was not topped up, one locked away.
+ * plain water too often, one left to evaporate, one that weeps and was not topped up, one locked away.
  */
 export function mannerOf(ending: Ending, daysLeft: number): Manner {
   switch (ending) {
     case 'lean':
-      return daysLeft > 15 ? 'usual' : daysLeft >= 3 ? 'water' : 'nothing'
+      return daysLeft > 17 ? 'usual' : daysLeft >= 3 ? 'water' : 'nothing'
     case 'rich':
-      return daysLeft > 8 ? 'usual' : daysLeft >= 5 ? 'strong' : 'nothing'
+      return daysLeft > 20 ? 'usual' : daysLeft >= 7 ? 'careful' : 'nothing'
     case 'low':
       return daysLeft > 10 ? 'usual' : daysLeft >= 4 ? 'careful' : 'nothing'
     case 'unread':
@@ -19,7 +19,7 @@ export function mannerOf(ending: Ending, daysLeft: number): Manner {
       return daysLeft > 10 ? 'usual' : daysLeft >= 1 ? 'careful' : 'nothing'
     case 'in-order':
     case 'oil':
-      return daysLeft > 10 ? 'usual' : 'careful'
+      return daysLeft > 14 ? 'usual' : 'careful'
   }
 }
 

@@ -9,7 +9,7 @@ export const turningPoints = {
   deionisedAtMill7: 148,
   markMoved: 110,
   priceRaised: 60,
-  heavyJobAtTc2: 16,
+  heavyJobAtTc2: 18,
   leak: 3,
 } as const
 
