@@ -45,6 +45,18 @@ test('between two points it follows the cubic of their slopes', () => {
   expect(percentAt(chart, 3)).toBeCloseTo(4.875, 12)
 })
 
+test('where the chart suddenly turns steep, the slopes are held back so that the curve does not dip', () => {
+  // First slopes 1 and (1 + 9) / 2 = 5 on a piece of secant 1, cut back by 3 / √26 to 0.588348 and 2.941742. In the middle:
+  // 0.5 (0.588348 + 0.5 (3 − 1.176697 − 2.941742 + 0.5 (0.588348 + 2.941742 − 2))) = 0.205826; unheld it would dip to 0.
+  const steep: ProductChart = [
+    [0, 0],
+    [1, 1],
+    [2, 10],
+    [3, 11],
+  ]
+  expect(percentAt(steep, 0.5)).toBeCloseTo(0.205826, 6)
+})
+
 test('two points are joined by a straight line', () => {
   expect(
     percentFromChart(

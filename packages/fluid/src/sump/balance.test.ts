@@ -76,6 +76,10 @@ test.each([
   expect(balance({ ...sump, strength: 0, hardnessLimit }).dayAtLimit).toBe(day)
 })
 
+test('a sump at its limit is at it today, though its hardness is on the way down', () => {
+  expect(balance({ ...sump, strength: 0, hardness: 900, hardnessLimit: 900 }).dayAtLimit).toBe(0)
+})
+
 test('without a limit there is no day', () => {
   expect(balance(sump).dayAtLimit).toBeNull()
 })
