@@ -6,7 +6,14 @@ import process from 'node:process'
 import { pinnedNode, root, run } from './install.mjs'
 
 const stamp = join(root, 'packages', 'web', 'dist', '.sources')
-const sources = ['packages/web/src', 'packages/web/public', 'packages/web/index.html', 'packages/web/vite.config.ts', 'packages/fluid/src', 'package-lock.json']
+const sources = [
+  'packages/web/src',
+  'packages/web/public',
+  'packages/web/index.html',
+  'packages/web/vite.config.ts',
+  'packages/fluid/src',
+  'package-lock.json',
+]
 
 /** Builds `packages/web/dist` where it is missing or stale. */
 export function buildStaleWeb() {
@@ -27,5 +34,9 @@ function hashOf(paths) {
 function filesIn(path) {
   const stat = statSync(path, { throwIfNoEntry: false })
   if (stat === undefined) return []
-  return stat.isDirectory() ? readdirSync(path).sort().flatMap((name) => filesIn(join(path, name))) : [path]
+  return stat.isDirectory()
+    ? readdirSync(path)
+        .sort()
+        .flatMap((name) => filesIn(join(path, name)))
+    : [path]
 }

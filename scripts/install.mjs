@@ -13,7 +13,9 @@ const stamp = join(root, 'node_modules', '.installed-lock')
 
 /** Installs what the lock file names, where it is not there yet. */
 export function installMissing() {
-  const lock = createHash('sha256').update(readFileSync(join(root, 'package-lock.json'))).digest('hex')
+  const lock = createHash('sha256')
+    .update(readFileSync(join(root, 'package-lock.json')))
+    .digest('hex')
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === lock) return
   process.stdout.write('Installing what is missing …\n')
   run(npm, ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'])
@@ -26,7 +28,9 @@ export function pinnedNode() {
   const binary = join(root, 'node_modules', name, 'bin', process.platform === 'win32' ? 'node.exe' : 'node')
   if (existsSync(binary)) return binary
   if (Number(process.versions.node.split('.')[0]) >= 24) return process.execPath
-  process.stderr.write(`Sumpbook needs Node.js 24 or newer; this is ${process.versions.node}, and none is packaged for ${name}.\n`)
+  process.stderr.write(
+    `Sumpbook needs Node.js 24 or newer; this is ${process.versions.node}, and none is packaged for ${name}.\n`,
+  )
   process.exit(1)
 }
 

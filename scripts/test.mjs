@@ -21,7 +21,13 @@ const step = (title, command, args) => {
 step('format and lint', node, [join(modules, '@biomejs', 'biome', 'bin', 'biome'), 'ci', '--error-on-warnings', '.'])
 step('types', node, [join(modules, 'typescript', 'bin', 'tsc'), '-b'])
 const report = join(root, '.cache', 'tests.json')
-step('tests', node, [join(modules, 'vitest', 'vitest.mjs'), 'run', '--reporter=default', '--reporter=json', `--outputFile=${report}`])
+step('tests', node, [
+  join(modules, 'vitest', 'vitest.mjs'),
+  'run',
+  '--reporter=default',
+  '--reporter=json',
+  `--outputFile=${report}`,
+])
 
 const { numPassedTests, numFailedTests } = JSON.parse(readFileSync(report, 'utf8'))
 process.stdout.write(`\n${numPassedTests} passed, ${numFailedTests} failed\n`)

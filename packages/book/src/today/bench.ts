@@ -1,4 +1,4 @@
-import type { RecipeBench } from '@sumpbook/fluid'
+import type { BenchContainer, RecipeBench } from '@sumpbook/fluid'
 import type { Container, Sump } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
 import { scaleOf, usualResolution } from './events.ts'
@@ -37,6 +37,7 @@ export function benchOf(sump: Sump, fluidId: string, things: Things, at: string)
       ...(hardness === undefined ? {} : { hardness }),
     })),
     container: bucketOf(things),
+    measure: jugOf(things),
   }
 }
 
@@ -54,17 +55,16 @@ function mixerReach({ mixer }: Things): number[] {
   return strongest.length === 0 ? [] : [Math.max(...strongest)]
 }
 
-/** What pours are carried in: the first container of 5 to 30 litres, as a person carries it. */
-function bucketOf({ container }: Things): RecipeBench['container'] {
-  const bucket = [...container.values()].find(
-    ({ capacity }) => capacity !== undefined && capacity >= 5 && capacity <= 30,
-  )
-  return bucket === undefined ? null : carried(bucket, bucket.capacity!)
+/** What water is carried in: the first container of 5 to 30 litres, as a person carries it. */
+function bucketOf({ container }: Things): BenchContainer | null {
+  return [...container.values()].flatMap(carried).find(({ capacity }) => capacity >= 5 && capacity <= 30) ?? null
 }
 
-const carried = ({ id, name, graduation }: Container, capacity: number) => ({
-  id,
-  name,
-  capacity,
-  ...(graduation === undefined ? {} : { graduation }),
-})
+/** What concentrate is measured in: the smaller container with the finest marks. */
+function jugOf({ container }: Things): BenchContainer | null {
+  const jugs = [...container.values()].flatMap(carried).filter(({ capacity }) => capacity < 5)
+  return jugs.toSorted((a, b) => (a.graduation ?? a.capacity) - (b.graduation ?? b.capacity))[0] ?? null
+}
+
+const carried = ({ id, name, capacity, graduation }: Container): BenchContainer[] =>
+  capacity === undefined ? [] : [{ id, name, capacity, ...(graduation === undefined ? {} : { graduation }) }]

@@ -40,7 +40,7 @@ test('a rich sump with room gets water', async () => {
 test('once it was poured the sump is off the list', async () => {
   const { items, calm } = await todayOf([
     testReading(1, { brix: 3.5, volume: 162 }),
-    entry(2, 'addition', { volume: 38, strength: 18.231578947368422, water: 'di' }),
+    entry(2, 'addition', { volume: 38, strength: 18.23157894736842, water: 'di' }),
   ])
   expect(items).toEqual([])
   expect(calm).toMatchObject([{ sump: 's1', condition: 'in-order', action: 'none' }])
@@ -168,7 +168,7 @@ test('without a level the strength is judged, and what to pour is shown for a fe
 test('a sump nobody read for more than a week is to be read', async () => {
   const at = (day: string) => [testReading(1, { volume: 200, at: `2026-02-${day}T09:00:00Z` })]
   expect(await only(at('24'))).toMatchObject({ condition: 'in-order' })
-  expect(await only(at('23'))).toMatchObject({ condition: 'unread' })
+  expect(await only(at('23'))).toMatchObject({ condition: 'unread', words: { headline: 'Read it' } })
 })
 
 test('a fluid without a factor is asked for it', async () => {

@@ -95,6 +95,7 @@ function itemOf(sump: Sump, story: SumpStory, context: Context): TodayItem {
   const condition = conditionOf(item, ageDays)
   return {
     ...item,
+    words: condition === 'unread' ? { ...item.words, headline: 'Read it', how: '', outcome: '' } : item.words,
     condition,
     sentence: standingWords(standing, bench, reader),
     why: whyOf(item, condition, ageDays, reader),

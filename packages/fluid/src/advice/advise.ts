@@ -24,7 +24,10 @@ export function advise(
 ): Advice {
   const missing = missingFor(standing, bench)
   const recipe = missing.length > 0 ? measureFirst(missing) : recipeOf(standing.volume!, standing.concentration!, bench)
-  const dispensed = recipe.add === null || bench.container === null ? null : dispense(recipe.add, bench.container)
+  const dispensed =
+    recipe.add === null || bench.container === null
+      ? null
+      : dispense(recipe.add, bench.container, bench.measure ?? bench.container)
   const context: RecipeContext = {
     ...reader,
     waterNames: Object.fromEntries(bench.waters.map(({ id, name }) => [id, name])),

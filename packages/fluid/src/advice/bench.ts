@@ -25,5 +25,17 @@ export interface RecipeBench {
   minStrength: Percent
   class: SumpToPour['class'] | null
   waters: readonly (PourableWater & { name: string; hardness?: MgPerLitre })[]
-  container: { id: string; name: string; capacity: Litres; graduation?: Litres } | null
+  /** What water is carried in. */
+  container: BenchContainer | null
+  /** What concentrate is measured in, where the shop has something finer than its bucket. */
+  measure: BenchContainer | null
+}
+
+/** A bucket or jug of the shop. */
+export interface BenchContainer {
+  id: string
+  name: string
+  capacity: Litres
+  /** Litres between two marks on its wall. */
+  graduation?: Litres
 }

@@ -1,2 +1,2 @@
 export { type Advice, advise } from './advise.ts'
-export type { RecipeBench } from './bench.ts'
+export type { BenchContainer, RecipeBench } from './bench.ts'

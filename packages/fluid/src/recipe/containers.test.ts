@@ -27,3 +27,10 @@ test('a bucket without a bottom is refused by name', () => {
   expect(() => dispense(makePour(10, 5), { name: 'x', capacity: 0 })).toThrow('capacity is 0, expected above 0')
   expect(() => dispense(makePour(10, 5), { name: 'x', capacity: 1, graduation: 2 })).toThrow(/^graduation is 2/)
 })
+
+// 0.57 L of concentrate: a bucket with marks at every litre gives 1 L, a jug with marks at every tenth 0.6 L.
+test('the concentrate is measured in the jug where there is one', () => {
+  const pour = makePour(100, 0.57)
+  expect(dispense(pour, bucket).concentrate).toBe(1)
+  expect(dispense(pour, bucket, { name: 'jug', capacity: 1, graduation: 0.1 }).concentrate).toBeCloseTo(0.6, 10)
+})

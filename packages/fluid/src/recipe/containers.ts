@@ -31,14 +31,14 @@ export interface Dispensed {
  * The same pour, in whole buckets of water, a rest to the nearest mark, and the concentrate last to its nearest
  * mark: what comes of rounding is given as the strength and volume really poured.
  *
+ * @param measure what the concentrate is measured in; the bucket itself where there is no finer jug
  * @throws {RangeError} a container without a capacity above 0, or with a graduation wider than itself
  */
-export function dispense(pour: Pour, container: Container): Dispensed {
-  const { capacity, graduation = Math.min(0.5, capacity) } = container
-  requireRange('capacity', capacity, { above: 0 })
-  requireRange('graduation', graduation, { above: 0, max: capacity })
+export function dispense(pour: Pour, container: Container, measure: Container = container): Dispensed {
+  const { capacity } = container
+  const graduation = marksOf(container)
   const water = toMark(pour.water, graduation)
-  const concentrate = toMark(pour.concentrate, graduation)
+  const concentrate = toMark(pour.concentrate, marksOf(measure))
   const fullWater = Math.floor(water / capacity + 1e-9)
   const restWater = Math.max(0, water - fullWater * capacity)
   const volume = water + concentrate
@@ -51,6 +51,13 @@ export function dispense(pour: Pour, container: Container): Dispensed {
     volume,
     strength: volume === 0 ? 0 : (100 * concentrate) / volume,
   }
+}
+
+/** Litres between the marks that can be poured to. */
+function marksOf({ capacity, graduation = Math.min(0.5, capacity) }: Container): Litres {
+  requireRange('capacity', capacity, { above: 0 })
+  requireRange('graduation', graduation, { above: 0, max: capacity })
+  return graduation
 }
 
 /** To the nearest mark, downwards at a tie: an overfull sump is worse than one a mark low. */
