@@ -1,0 +1,68 @@
+import type { Book, Entry, ImportReport, JournalPart, Problem, SheetMap, SumpNow, SumpPage, Today } from './types.ts'
+
+/** The server answered, and said no. */
+export class Refusal extends Error {
+  readonly status: number
+  readonly problem: Problem
+
+  constructor(status: number, problem: Problem) {
+    super(problem.detail ?? problem.title)
+    this.name = 'Refusal'
+    this.status = status
+    this.problem = problem
+  }
+}
+
+/** No answer: the network, or the server behind it, is not there. What was to be sent is still here. */
+export class OutOfReach extends Error {
+  constructor() {
+    super('The book is out of reach just now.')
+    this.name = 'OutOfReach'
+  }
+}
+
+const base = '/api/v1'
+
+export const readToday = () => ask<Today>('/today')
+export const readSumps = async () => (await ask<{ sumps: SumpNow[] }>('/sumps')).sumps
+export const readSump = (id: string) => ask<SumpPage>(`/sumps/${encodeURIComponent(id)}`)
+export const readBook = () => ask<Book>('/book')
+export const readJournal = (cursor: string | null) =>
+  ask<JournalPart>(`/entries?limit=50${cursor === null ? '' : `&cursor=${encodeURIComponent(cursor)}`}`)
+
+/** Writes one entry; the same entry again changes nothing, so a retry is always safe. */
+export const putEntry = (entry: Entry) =>
+  ask<unknown>(`/entries/${entry.id}`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(entry),
+  })
+
+export const loadExample = () => ask<unknown>('/demo', { method: 'POST' })
+
+/** What a sheet or a book file would become (`preview`), or its import. */
+export function sendSheet(file: File, map: SheetMap, { preview }: { preview: boolean }): Promise<ImportReport> {
+  const form = new FormData()
+  form.set('map', JSON.stringify(map))
+  form.set('file', file)
+  return ask<ImportReport>(`/import?preview=${preview}`, { method: 'POST', body: form })
+}
+
+/** Where the whole book can be had as a file. */
+export const exportAddress = `${base}/export`
+
+async function ask<T>(path: string, init?: RequestInit): Promise<T> {
+  const response = await fetch(base + path, init).catch(() => {
+    throw new OutOfReach()
+  })
+  const body: unknown = await response.json().catch(() => null)
+  if (response.ok) return body as T
+  // A server that restarts, or something between it and us, is no answer to what was asked.
+  if (response.status >= 500 || response.status === 408 || response.status === 429) throw new OutOfReach()
+  throw new Refusal(response.status, problemOf(response, body))
+}
+
+function problemOf({ status, statusText }: Response, body: unknown): Problem {
+  const said = body as Partial<Problem> | null
+  return { ...said, status, title: said?.title ?? (statusText || `The server answered ${status}.`) }
+}

@@ -1,0 +1,21 @@
+import { QueryClient, useQuery } from '@tanstack/preact-query'
+import { Refusal, readBook, readSump, readSumps, readToday } from './client.ts'
+
+/** One cache for the app. What the server refuses is not asked again; what is out of reach is, by the next look at it. */
+export const queries = new QueryClient({
+  defaultOptions: {
+    queries: {
+      staleTime: 15_000,
+      networkMode: 'always',
+      retry: (tries, error) => !(error instanceof Refusal) && tries < 1,
+    },
+  },
+})
+
+export const useBook = () => useQuery({ queryKey: ['book'], queryFn: readBook, staleTime: 300_000 })
+export const useToday = () => useQuery({ queryKey: ['today'], queryFn: readToday })
+export const useSumps = () => useQuery({ queryKey: ['sumps'], queryFn: readSumps })
+export const useSump = (id: string) => useQuery({ queryKey: ['sumps', id], queryFn: () => readSump(id) })
+
+/** Something was written: everything shown may be other now. */
+export const refresh = () => queries.invalidateQueries()

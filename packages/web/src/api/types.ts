@@ -1,0 +1,93 @@
+/** What the server's answers hold. The shapes of the book are its own; the rest is described by `/api/openapi.json`. */
+import type { Today, TodayItem } from '@sumpbook/book/today'
+
+export type { Entry, EntryOf, Setup } from '@sumpbook/book/entries'
+export type { ImportReport, NewSump, Question, RowFate, SheetField, SheetMap } from '@sumpbook/book/sheet'
+export type { Condition, LastReading, RecipeBench, SumpNow, Today, TodayItem } from '@sumpbook/book/today'
+
+import type { SumpNow } from '@sumpbook/book/today'
+
+export type Units = Today['shop']['units']
+export type Cart = Today['cart']
+export type Recipe = TodayItem['recipe']
+
+/** A fault as problem details name it. */
+export interface FaultDetail {
+  pointer: string
+  found: string
+  expected: string
+  row?: number
+  column?: string
+}
+
+/** Problem details, RFC 9457. */
+export interface Problem {
+  type?: string
+  title: string
+  status?: number
+  detail?: string
+  errors?: FaultDetail[]
+  /** The values are possible: they are taken once their pointers stand in the entry's `confirmed`. */
+  confirmable?: boolean
+}
+
+export interface ShopOfBook {
+  name: string
+  timeZone: string
+  units: Units
+  currency: string
+}
+
+/** A thing of the shop, field by field as the book keeps it. */
+export interface Thing {
+  id: string
+  name: string
+  [field: string]: unknown
+}
+
+export interface Book {
+  empty: boolean
+  demo: boolean
+  shop: ShopOfBook
+  /** How many. */
+  sumps: number
+  fluids: Thing[]
+  waters: Thing[]
+  containers: Thing[]
+  /** As the book keeps them. */
+  sumpList?: Thing[]
+  version: string
+}
+
+export interface HistoryEntry {
+  at: string
+  entry: string
+  kind: string
+  by: string | null
+  concentration: { mean: number; low90: number; high90: number } | null
+  ph: number | null
+  text: string
+  withdrawn: boolean
+  reason: string | null
+}
+
+export interface SumpPage extends SumpNow {
+  /** Newest last. */
+  history: HistoryEntry[]
+}
+
+export interface JournalEntry {
+  id: string
+  at: string
+  kind: string
+  sump: string | null
+  by: string | null
+  text: string
+  withdrawn: boolean
+  reason: string | null
+}
+
+export interface JournalPart {
+  entries: JournalEntry[]
+  next: string | null
+}

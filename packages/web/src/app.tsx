@@ -1,0 +1,86 @@
+import { Redirect, Route, Switch, useLocation } from 'wouter-preact'
+import { OutOfReach } from './api/client.ts'
+import { useBook } from './api/queries.ts'
+import { later } from './later.tsx'
+import { Masthead } from './masthead.tsx'
+import { Today } from './today/today.tsx'
+
+const Begin = later(() => import('./begin/begin.tsx').then(({ Begin }) => Begin))
+const BeginShop = later(() => import('./begin/begin-shop.tsx').then(({ BeginShop }) => BeginShop))
+const BringSheet = later(() => import('./sheet/bring-sheet.tsx').then(({ BringSheet }) => BringSheet))
+const Round = later(() => import('./round/round.tsx').then(({ Round }) => Round))
+const Sumps = later(() => import('./sumps/sumps.tsx').then(({ Sumps }) => Sumps))
+const Sump = later(() => import('./sumps/sump.tsx').then(({ Sump }) => Sump))
+const Journal = later(() => import('./journal/journal.tsx').then(({ Journal }) => Journal))
+const Shop = later(() => import('./shop/shop.tsx').then(({ Shop }) => Shop))
+
+export function App() {
+  const book = useBook()
+  const [place] = useLocation()
+  if (book.data === undefined) {
+    return (
+      <div class="shell">
+        <Masthead />
+        <main>
+          {book.error === null ? (
+            <p class="quiet">Opening the book …</p>
+          ) : (
+            <p class="fault" role="alert">
+              {book.error instanceof OutOfReach
+                ? 'The book is out of reach: no answer from its server.'
+                : book.error.message}{' '}
+              <button type="button" onClick={() => void book.refetch()}>
+                Try again
+              </button>
+            </p>
+          )}
+        </main>
+      </div>
+    )
+  }
+  const isBegin = place.startsWith('/begin')
+  if (book.data.empty && !isBegin) return <Redirect to="/begin" replace />
+  return (
+    <div class={place.startsWith('/round/') ? 'shell on-round' : 'shell'}>
+      <Masthead {...(isBegin && book.data.empty ? {} : { shop: book.data.shop })} />
+      <main>
+        <Switch>
+          <Route path="/begin">
+            <Begin book={book.data} />
+          </Route>
+          <Route path="/begin/shop">
+            <BeginShop book={book.data} />
+          </Route>
+          <Route path="/begin/sheet">
+            <BringSheet book={book.data} />
+          </Route>
+          <Route path="/">
+            <Today book={book.data} />
+          </Route>
+          <Route path="/round/:id?">
+            {({ id }) => <Round book={book.data} id={id === undefined ? null : decodeURIComponent(id)} />}
+          </Route>
+          <Route path="/sumps">
+            <Sumps book={book.data} />
+          </Route>
+          <Route path="/sumps/:id">{({ id }) => <Sump book={book.data} id={decodeURIComponent(id)} />}</Route>
+          <Route path="/journal">
+            <Journal book={book.data} />
+          </Route>
+          <Route path="/shop">
+            <Shop book={book.data} />
+          </Route>
+          <Route path="/shop/sheet">
+            <BringSheet book={book.data} />
+          </Route>
+          <Route>
+            <h1>Nothing is kept here</h1>
+            <p>
+              This address leads to no page of the book. <a href="/">Go to Today</a>
+            </p>
+          </Route>
+        </Switch>
+      </main>
+    </div>
+  )
+}

@@ -1,0 +1,121 @@
+import { short } from '../say/units.ts'
+import { type BandLineFigures, bandLineLayout, type Label } from './layout.ts'
+import './band-line.css'
+
+const width = 340
+/** Rows of the drawing, from the top: labels, the strip with its marks, the axis, labels. No line enters a label's row. */
+const row = { above: 14, middle: 36, axis: 53, below: 72, height: 78 }
+
+/**
+ * The fluid's band as a strip, its target as an upright, the sump as a dot with its 90 % interval (hollow where it
+ * stands outside the band), and a hollow mark where the pour will put it.
+ */
+export function BandLine(figures: BandLineFigures) {
+  const { band, target, now, after } = figures
+  const { x, above, below } = bandLineLayout(figures, { width, say: short })
+  return (
+    <svg class="band-line" viewBox={`0 0 ${width} ${row.height}`} role="img" aria-label={sayBandLine(figures)}>
+      {band !== null && <Strip band={band} x={x} y={row.middle - 11} height={22} width={width} />}
+      <path
+        class="axis"
+        d={`M4 ${row.axis}H${width - 4}${below.map(({ kind }) => tickAt(x(figureOf(kind, figures)!))).join('')}`}
+      />
+      {target !== null && <path class="target" d={`M${x(target)} ${row.middle - 14}V${row.axis + 5}`} />}
+      {after !== null && <path class="after" d={diamond(x(after), row.middle, 8)} />}
+      {now !== null && <Standing now={now} x={x} y={row.middle} isOut={isOut(figures)} r={6.5} />}
+      {now === null && (
+        <text class="unknown" x={x(target ?? (band === null ? 5 : band.low))} y={row.above} text-anchor="middle">
+          not known
+        </text>
+      )}
+      {above.map((label) => (
+        <LabelText {...label} y={row.above} />
+      ))}
+      {below.map((label) => (
+        <LabelText {...label} y={row.below} />
+      ))}
+    </svg>
+  )
+}
+
+/** The same without figures, for a list. */
+export function SmallBandLine(figures: BandLineFigures) {
+  const { band, target, now } = figures
+  const { x } = bandLineLayout(figures, { width: 180, say: short })
+  return (
+    <svg class="band-line small" viewBox="0 0 180 26" role="img" aria-label={sayBandLine(figures)}>
+      {band !== null && <Strip band={band} x={x} y={6} height={14} width={180} />}
+      <path class="axis" d="M4 20H176" />
+      {target !== null && <path class="target" d={`M${x(target)} 3V23`} />}
+      {now !== null && <Standing now={now} x={x} y={13} isOut={isOut(figures)} r={5} />}
+    </svg>
+  )
+}
+
+/** Up to the edge of the drawing where the band has no upper end. */
+function Strip({
+  band,
+  x,
+  y,
+  height,
+  width,
+}: {
+  band: { low: number; high: number }
+  x(v: number): number
+  y: number
+  height: number
+  width: number
+}) {
+  return (
+    <rect class="strip" x={x(band.low)} width={Math.min(x(band.high), width - 4) - x(band.low)} y={y} height={height} />
+  )
+}
+
+function Standing({
+  now,
+  x,
+  y,
+  isOut,
+  r,
+}: {
+  now: NonNullable<BandLineFigures['now']>
+  x(v: number): number
+  y: number
+  isOut: boolean
+  r: number
+}) {
+  return (
+    <>
+      <path class="interval" d={`M${x(now.low90)} ${y}H${x(now.high90)}`} />
+      <circle class={isOut ? 'dot out' : 'dot'} cx={x(now.mean)} cy={y} r={r} />
+    </>
+  )
+}
+
+function LabelText({ kind, text, x, y }: Label & { y: number }) {
+  return (
+    <text class={kind} x={x} y={y} text-anchor="middle">
+      {text}
+    </text>
+  )
+}
+
+/** The drawing in one sentence. */
+export function sayBandLine({ band, target, now, after }: BandLineFigures): string {
+  const stands =
+    now === null ? 'Strength not known' : `Stands at ${short(now.mean)} % (${short(now.low90)} to ${short(now.high90)})`
+  const kept = band === null ? '' : `; band ${short(band.low)} to ${short(band.high)} %`
+  const aim = target === null ? '' : `, target ${short(target)} %`
+  return `${stands}${kept}${aim}${after === null ? '' : `; after the pour ${short(after)} %`}.`
+}
+
+const isOut = ({ band, now }: BandLineFigures) =>
+  band !== null && now !== null && (now.mean < band.low || now.mean > band.high)
+
+const tickAt = (x: number) => `M${x} ${row.axis}v5`
+const diamond = (x: number, y: number, r: number) => `M${x} ${y - r}l${r} ${r} ${-r} ${r} ${-r} ${-r}z`
+
+function figureOf(kind: Label['kind'], { band, target }: BandLineFigures): number | undefined {
+  if (kind === 'target') return target ?? undefined
+  return kind === 'low' ? band?.low : band?.high
+}

@@ -1,0 +1,135 @@
+import { type Reader, sayNumber, sayStrength, sayVolume } from '@sumpbook/fluid'
+import type { Entry, Recipe, SumpNow, TodayItem } from '../api/types.ts'
+import { withUnit } from '../fields/read.ts'
+import type { Typed, Verdict } from '../round/verdict.ts'
+import { envelope, type Stamp } from './stamp.ts'
+
+/** The reading that was typed at a sump; null where nothing was. */
+export function readingEntry(typed: Typed, { level, brix }: Verdict, sump: string, stamp: Stamp): Entry | null {
+  if (level === null && brix === null) return null
+  const confirmed = Object.entries(typed.confirmed)
+    .filter(([pointer, text]) => text === (pointer === '/brix' ? typed.brix : typed.level))
+    .map(([pointer]) => pointer)
+  return {
+    ...envelope(stamp),
+    kind: 'reading',
+    sump,
+    ...(level === null ? {} : { ...level.entry, pumps: typed.pumps }),
+    ...(brix === null ? {} : { brix }),
+    typed: { ...level?.typed, ...(brix === null ? {} : { brix: withUnit(typed.brix, '°Brix') }) },
+    ...(confirmed.length === 0 ? {} : { confirmed }),
+  }
+}
+
+/** Signs seen, smelt or felt; null where everything was fine or nobody looked. */
+export function observationEntry(signs: readonly string[], sump: string, stamp: Stamp): Entry | null {
+  return signs.length === 0 ? null : { ...envelope(stamp), kind: 'observation', sump, signs: [...signs] }
+}
+
+type Written = Pick<TodayItem, 'recipe' | 'dispensed'>
+
+/** Whether a tap can write the recipe down as poured. A change of the charge is a cleanout and is never one tap. */
+export const isPour = ({ action, add, drawOff }: Recipe): boolean =>
+  action !== 'change' && (add !== null || drawOff > 0)
+
+/**
+ * The recipe as poured: what was drawn off first, then what went in. Where it was said in buckets, what the buckets
+ * make is what was poured; without buckets the amounts as shown, to the hundredth.
+ */
+export function pouredAsWritten(
+  { recipe, dispensed }: Written,
+  sump: Pick<SumpNow, 'sump' | 'fluid'>,
+  reader: Reader,
+  stamp: Stamp,
+): Entry[] {
+  if (!isPour(recipe)) throw new RangeError(`action is ${recipe.action}, expected one that pours or draws off`)
+  const { add, drawOff } = recipe
+  const poured = dispensed ?? add
+  const entries: Entry[] = []
+  if (drawOff > 0) entries.push(drawoffEntry(hundredth(drawOff), sump.sump, reader, stamp))
+  if (add !== null && poured !== null) {
+    const pour = { volume: hundredth(poured.volume), strength: hundredth(poured.strength) }
+    entries.push(additionEntry({ ...pour, water: add.waters[0]?.id ?? null }, sump, reader, stamp))
+  }
+  return entries
+}
+
+const hundredth = (value: number) => Number(value.toFixed(2))
+
+/** What went into a sump. */
+export interface Poured {
+  /** Litres; null where it was filled to the mark without measuring. */
+  volume: number | null
+  /** Null where nobody knows. */
+  strength: number | null
+  water: string | null
+  /** As typed, where it was. */
+  typed?: Record<string, string>
+}
+
+export function additionEntry(
+  { volume, strength, water, typed }: Poured,
+  { sump, fluid }: Pick<SumpNow, 'sump' | 'fluid'>,
+  reader: Reader,
+  stamp: Stamp,
+): Entry {
+  return {
+    ...envelope(stamp),
+    kind: 'addition',
+    sump,
+    ...(volume === null ? { toMark: true } : { volume }),
+    ...(strength === null ? {} : { strength }),
+    ...(water === null ? {} : { water }),
+    fluid: fluid.id,
+    typed: typed ?? {
+      ...(volume === null ? {} : { volume: sayVolume(volume, reader) }),
+      ...(strength === null ? {} : { strength: sayStrength(strength, reader) }),
+    },
+  }
+}
+
+export function drawoffEntry(volume: number, sump: string, reader: Reader, stamp: Stamp, typed?: string): Entry {
+  return { ...envelope(stamp), kind: 'drawoff', sump, volume, typed: { volume: typed ?? sayVolume(volume, reader) } }
+}
+
+/** A machine passed by: locked, down, or a pour that was not made. */
+export function skipEntry(reason: string, note: string, sump: string, stamp: Stamp): Entry {
+  return { ...envelope(stamp), kind: 'skip', sump, reason, ...(note === '' ? {} : { note }) }
+}
+
+/** One entry set aside, with the reason; the record keeps both. */
+export function voidEntry(entry: string, reason: string, sump: string | null, stamp: Stamp): Entry {
+  return { ...envelope(stamp), kind: 'void', entry, reason, ...(sump === null ? {} : { sump }) }
+}
+
+export type ThingKind = 'sump' | 'fluid' | 'water' | 'container' | 'shop'
+
+/** A thing of the shop, new or changed; `was` holds what the changed fields were before. */
+export function setupEntry(
+  about: { kind: ThingKind; id: string },
+  changes: Record<string, unknown>,
+  was: Record<string, unknown> | null,
+  stamp: Stamp,
+): Entry {
+  return { ...envelope(stamp), kind: 'setup', about, changes, ...(was === null ? {} : { was }) }
+}
+
+/** What an entry says, in a few words, for the queue of things to send. */
+export function labelOf(entry: Entry, name: string, reader: Reader): string {
+  switch (entry.kind) {
+    case 'reading':
+      return `${name}: ${typeof entry.brix === 'number' ? `${sayNumber(entry.brix, 1, reader)} °Brix` : 'level'}`
+    case 'addition':
+      return `${name}: ${entry.volume === undefined ? 'filled to the mark' : `added ${sayVolume(entry.volume, reader)}`}`
+    case 'drawoff':
+      return `${name}: drew off ${sayVolume(entry.volume ?? 0, reader)}`
+    case 'observation':
+      return `${name}: ${(entry.signs ?? []).join(', ')}`
+    case 'skip':
+      return `${name}: ${entry.reason ?? 'passed by'}`
+    case 'void':
+      return `${name}: an entry set aside`
+    default:
+      return name
+  }
+}

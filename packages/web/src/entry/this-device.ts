@@ -1,0 +1,43 @@
+import { type Stamp, withOffset } from './stamp.ts'
+import { newId } from './uuid.ts'
+
+const deviceKey = 'sumpbook.device'
+const byKey = 'sumpbook.by'
+
+/** Who writes on this device: initials or a name, as they typed it; empty until somebody did. */
+export const whoWrites = (): string => read(byKey) ?? ''
+
+export function setWhoWrites(by: string): void {
+  write(byKey, by.trim())
+}
+
+/** A stamp for entries written now. */
+export function stampNow(now = new Date()): Stamp {
+  const at = withOffset(now)
+  const by = whoWrites()
+  const device = read(deviceKey) ?? newDevice()
+  return { at, recordedAt: at, newId, device, ...(by === '' ? {} : { by }) }
+}
+
+function newDevice(): string {
+  const device = `web-${newId().slice(-12)}`
+  write(deviceKey, device)
+  return device
+}
+
+/** Some browsers forbid storage; the app then forgets between visits, and works. */
+function read(key: string): string | null {
+  try {
+    return localStorage.getItem(key)
+  } catch {
+    return null
+  }
+}
+
+function write(key: string, value: string): void {
+  try {
+    localStorage.setItem(key, value)
+  } catch {
+    // Nothing to do: see read.
+  }
+}

@@ -1,0 +1,142 @@
+import type { ComponentChildren } from 'preact'
+import { useId } from 'preact/hooks'
+import type { Fault } from './read.ts'
+
+interface FieldProps {
+  label: string
+  value: string
+  onInput(text: string): void
+  hint?: ComponentChildren
+  fault?: Fault | string | null
+  required?: boolean
+}
+
+/** A line of text with its label; keeps what was typed until it parses. */
+export function TextField({
+  label,
+  value,
+  onInput,
+  hint,
+  fault,
+  required,
+  numeric = false,
+  list,
+}: FieldProps & { numeric?: boolean; list?: readonly string[] }) {
+  const id = useId()
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      <input
+        id={id}
+        value={value}
+        required={required}
+        inputMode={numeric ? 'decimal' : 'text'}
+        autocomplete="off"
+        list={list === undefined ? undefined : `${id}-list`}
+        aria-invalid={fault == null ? undefined : 'true'}
+        aria-describedby={`${id}-says`}
+        onInput={(event) => onInput(event.currentTarget.value)}
+      />
+      {list !== undefined && (
+        <datalist id={`${id}-list`}>
+          {list.map((choice) => (
+            <option value={choice} />
+          ))}
+        </datalist>
+      )}
+      <FieldSays id={`${id}-says`} hint={hint} fault={fault} />
+    </div>
+  )
+}
+
+/** One of several. */
+export function SelectField({
+  label,
+  value,
+  onInput,
+  hint,
+  fault,
+  choices,
+}: FieldProps & { choices: readonly (readonly [value: string, words: string])[] }) {
+  const id = useId()
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      <select
+        id={id}
+        value={value}
+        aria-invalid={fault == null ? undefined : 'true'}
+        aria-describedby={`${id}-says`}
+        onChange={(event) => onInput(event.currentTarget.value)}
+      >
+        {choices.map(([choice, words]) => (
+          <option value={choice} selected={choice === value}>
+            {words}
+          </option>
+        ))}
+      </select>
+      <FieldSays id={`${id}-says`} hint={hint} fault={fault} />
+    </div>
+  )
+}
+
+function FieldSays({
+  id,
+  hint,
+  fault,
+}: {
+  id: string
+  hint: ComponentChildren
+  fault: Fault | string | null | undefined
+}) {
+  return (
+    <div id={id}>
+      {fault != null && <FaultWords fault={fault} />}
+      {hint !== undefined && <div class="hint">{hint}</div>}
+    </div>
+  )
+}
+
+/** What was found and what was expected, at its place. */
+export function FaultWords({ fault }: { fault: Fault | string }) {
+  return (
+    <div class="fault" role="alert">
+      {typeof fault === 'string' ? fault : `Found ${fault.found}; expected ${fault.expected}.`}
+    </div>
+  )
+}
+
+/** A few choices of one tap each. */
+export function Taps({
+  legend,
+  name,
+  value,
+  choices,
+  onPick,
+}: {
+  legend: string
+  name: string
+  value: string | null
+  choices: readonly (readonly [value: string, words: string])[]
+  onPick(value: string): void
+}) {
+  return (
+    <fieldset class="taps">
+      <legend>{legend}</legend>
+      <div class="taps-row">
+        {choices.map(([choice, words]) => (
+          <label class={choice === value ? 'tap here' : 'tap'}>
+            <input
+              type="radio"
+              name={name}
+              checked={choice === value}
+              onChange={() => onPick(choice)}
+              onClick={() => onPick(choice)}
+            />
+            <span>{words}</span>
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  )
+}

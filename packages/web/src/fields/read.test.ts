@@ -1,0 +1,54 @@
+import { expect, test } from 'vitest'
+import { readLitres, readPercent, readPlain, readStrength, withUnit } from './read.ts'
+
+test('a volume is read with comma and with point', () => {
+  expect(readLitres('7,5', 'metric')).toEqual({ value: 7.5 })
+  expect(readLitres('7.5', 'metric')).toEqual({ value: 7.5 })
+})
+
+test('a volume in the shop’s gallons becomes litres: 231 cubic inches, or 4.54609 L', () => {
+  // 10 × 231 × 2.54³ cm³ = 37.85411784 L
+  expect(readLitres('10', 'us')).toEqual({ value: expect.closeTo(37.85411784, 10) })
+  expect(readLitres('10', 'imperial')).toEqual({ value: expect.closeTo(45.4609, 10) })
+})
+
+test('a unit typed behind the number wins over the field’s', () => {
+  expect(readLitres('60 L', 'us')).toEqual({ value: 60 })
+})
+
+test('nothing typed is not zero', () => {
+  expect(readLitres('  ', 'metric')).toEqual({ value: null })
+  expect(readStrength('')).toEqual({ value: null })
+})
+
+test('a figure that can be read two ways is asked about, not guessed', () => {
+  const read = readLitres('1,250', 'metric')
+  expect(read).toMatchObject({ fault: { found: expect.stringContaining('1,250') } })
+})
+
+test('a negative volume and text that is no number are faults that say what was found and expected', () => {
+  expect(readLitres('-3', 'metric')).toEqual({ fault: { found: '-3', expected: 'at least 0' } })
+  expect(readLitres('abc', 'metric')).toEqual({
+    fault: { found: '"abc"', expected: expect.stringContaining('a volume') },
+  })
+  expect(readPlain('NaN')).toMatchObject({ fault: { found: '"NaN"' } })
+})
+
+test('a strength may be a percentage or a ratio, whose conventions differ', () => {
+  expect(readStrength('18 %')).toEqual({ value: 18 })
+  expect(readStrength('5')).toEqual({ value: 5 })
+  // 1 part to 20 parts water: 1/21. 1 in 20 parts of mix: 1/20.
+  expect(readStrength('1:20')).toEqual({ value: expect.closeTo(100 / 21, 12) })
+  expect(readStrength('1 in 20')).toEqual({ value: 5 })
+})
+
+test('a percentage lies between 0 and 100, both included', () => {
+  expect(readPercent('0')).toEqual({ value: 0 })
+  expect(readPercent('100')).toEqual({ value: 100 })
+  expect(readPercent('100.1')).toEqual({ fault: { found: '100.1', expected: 'at least 0 and at most 100' } })
+})
+
+test('what was typed is kept with the unit of its field', () => {
+  expect(withUnit(' 7,5 ', 'L')).toBe('7,5 L')
+  expect(withUnit('60 gal', 'L')).toBe('60 gal')
+})

@@ -1,0 +1,89 @@
+import {
+  litresFrom,
+  percentFromOneIn,
+  percentFromWaterParts,
+  readNumber,
+  readQuantity,
+  sayNumber,
+} from '@sumpbook/fluid'
+import type { Units } from '../api/types.ts'
+import { shopUnits } from '../say/units.ts'
+
+/** What is wrong with a field's text. */
+export interface Fault {
+  found: string
+  expected: string
+}
+
+/** Either the canonical value of a field's text, or its fault. Empty text is its own case: nothing was typed. */
+export type FieldRead = { value: number | null } | { fault: Fault }
+
+/** The ends a value must lie between, in the unit of the field. */
+export interface Ends {
+  min?: number
+  max?: number
+  /** The value must be greater than this. */
+  above?: number
+}
+
+/** Litres from a volume in the shop's unit, or in a unit typed behind it. */
+export function readLitres(text: string, units: Units, ends: Ends = { min: 0 }): FieldRead {
+  if (text.trim() === '') return { value: null }
+  const { volume, gallons } = shopUnits[units]
+  const read = readQuantity(text, { kind: 'volume', gallons, unit: volume })
+  if ('fault' in read) return { fault: faultParts(read.fault) }
+  return within(text, read.value, ends) ?? { value: litresFrom(read.value, read.unit ?? volume) }
+}
+
+/** Percent from "18", "18 %", "1:20" (1 part to 20 parts water) or "1 in 20" (parts of mix). */
+export function readStrength(text: string): FieldRead {
+  if (text.trim() === '') return { value: null }
+  const read = readQuantity(text, { kind: 'strength', unit: '%' })
+  if ('fault' in read) return { fault: faultParts(read.fault) }
+  if (read.unit === 'water-parts') return { value: percentFromWaterParts(read.value) }
+  if (read.unit === 'one-in') {
+    return within(text, read.value, { min: 1 }) ?? { value: percentFromOneIn(read.value) }
+  }
+  return within(text, read.value, { min: 0, max: 100 }) ?? { value: read.value }
+}
+
+/** Percent from "8" or "8 %". */
+export function readPercent(text: string, ends: Ends = { min: 0, max: 100 }): FieldRead {
+  if (text.trim() === '') return { value: null }
+  const read = readQuantity(text, { kind: 'percent', unit: '%' })
+  if ('fault' in read) return { fault: faultParts(read.fault) }
+  return within(text, read.value, ends) ?? { value: read.value }
+}
+
+/** A number without a unit. */
+export function readPlain(text: string, ends: Ends = {}): FieldRead {
+  if (text.trim() === '') return { value: null }
+  const read = readNumber(text, ends.max === undefined ? {} : { largest: ends.max })
+  if ('fault' in read) return { fault: faultParts(read.fault) }
+  return within(text, read.value, ends) ?? { value: read.value }
+}
+
+/** `fluid` says "found …, expected …" in one; a field shows the two apart. */
+export function faultParts(fault: string): Fault {
+  const at = fault.search(/[,;] expected /)
+  if (at < 0) return { found: fault.replace(/^found /, ''), expected: 'a number such as 7.5' }
+  return { found: fault.slice(0, at).replace(/^found /, ''), expected: fault.slice(at).replace(/^[,;] expected /, '') }
+}
+
+function within(text: string, value: number, { min, max, above }: Ends): { fault: Fault } | null {
+  const fits =
+    (min === undefined || value >= min) && (max === undefined || value <= max) && (above === undefined || value > above)
+  if (fits) return null
+  const ends = [
+    above === undefined ? '' : `above ${plain(above)}`,
+    min === undefined ? '' : `at least ${plain(min)}`,
+    max === undefined ? '' : `at most ${plain(max)}`,
+  ].filter((end) => end !== '')
+  return { fault: { found: text.trim(), expected: ends.join(' and ') } }
+}
+
+const plain = (value: number) => sayNumber(value, Number.isInteger(value) ? 0 : 1)
+
+/** What was typed, with the unit of its field where none was. */
+export const withUnit = (text: string, unit: string): string =>
+  /[^\d.,'’\s-]/.test(text) ? text.trim() : `${text.trim()} ${unit}`

@@ -1,0 +1,128 @@
+import { useState } from 'preact/hooks'
+import { Link, useLocation } from 'wouter-preact'
+import { useSumps } from '../api/queries.ts'
+import type { Book, SumpNow } from '../api/types.ts'
+import { setWhoWrites, whoWrites } from '../entry/this-device.ts'
+import { TextField } from '../fields/fields.tsx'
+import { sayWhenShort } from '../say/when.ts'
+import { inWalkingOrder } from '../today/today.tsx'
+import { Stop } from './stop.tsx'
+import { type Done, keepWalk, loadWalk, markDone, newWalk, nextStop, type Walk } from './walk.ts'
+import './round.css'
+
+/** The walk past the sumps: the list of stops, and the stop one stands at. */
+export function Round({ book, id }: { book: Book; id: string | null }) {
+  const sumps = useSumps()
+  const [walk, setWalk] = useState(() => loadWalk(Date.now()))
+  const [, go] = useLocation()
+  if (sumps.data === undefined) {
+    return sumps.error === null ? <p class="quiet">Fetching the round …</p> : <p class="fault">{sumps.error.message}</p>
+  }
+  const stops = sumps.data.toSorted(inWalkingOrder)
+  const at = stops.findIndex(({ sump }) => sump === id)
+
+  const move = (next: Walk) => {
+    keepWalk(next)
+    setWalk(next)
+  }
+  const leave = (sump: string, what: Done | null) => {
+    const next = what === null ? walk : markDone(walk, sump, what, Date.now())
+    move(next)
+    const to = nextStop(stops, next, sump)
+    go(to === null ? '/round' : `/round/${encodeURIComponent(to)}`)
+    scrollTo(0, 0)
+  }
+
+  return (
+    <div class={at < 0 ? 'round' : 'round at-stop'}>
+      <div class="round-list">
+        <StopList stops={stops} walk={walk} here={id} shop={book.shop} restart={() => move(newWalk)} />
+      </div>
+      {id !== null && at < 0 && <p class="fault">No sump of this book has the id “{id}”.</p>}
+      {at >= 0 && (
+        <Stop key={id} sump={stops[at]!} place={{ at: at + 1, of: stops.length }} shop={book.shop} leave={leave} />
+      )}
+    </div>
+  )
+}
+
+interface StopListProps {
+  stops: readonly SumpNow[]
+  walk: Walk
+  here: string | null
+  shop: Book['shop']
+  restart(): void
+}
+
+function StopList({ stops, walk, here, shop, restart }: StopListProps) {
+  const [by, setBy] = useState(whoWrites)
+  const next = nextStop(stops, walk, null)
+  const done = Object.keys(walk.done).length
+  const now = new Date().toISOString()
+  return (
+    <>
+      <div class="page-head">
+        <h1>Round</h1>
+        <span class="quiet">
+          {done} of {stops.length} done
+        </span>
+      </div>
+      {stops.length === 0 && (
+        <p>
+          No sump to walk to yet. <Link href="/shop">Add one under Shop</Link>.
+        </p>
+      )}
+      {here === null && stops.length > 0 && (
+        <div class="round-start">
+          <TextField
+            label="Who writes (initials)"
+            value={by}
+            onInput={(text) => {
+              setBy(text)
+              setWhoWrites(text)
+            }}
+            hint="Kept on this device and written beside each entry"
+          />
+          {next === null ? (
+            <>
+              <p class="note">The round is done: {sayDone(walk)}.</p>
+              <button type="button" onClick={restart}>
+                Begin another round
+              </button>
+            </>
+          ) : (
+            <Link class="button main" href={`/round/${encodeURIComponent(next)}`}>
+              {done === 0 ? 'Begin' : 'Go on'} with {stops.find(({ sump }) => sump === next)!.name}
+            </Link>
+          )}
+        </div>
+      )}
+      <ol class="stops">
+        {stops.map(({ sump, name, place, lastStrength }) => (
+          <li key={sump}>
+            <Link href={`/round/${encodeURIComponent(sump)}`} aria-current={sump === here ? 'step' : undefined}>
+              <span class="name">{name}</span>
+              <span class="what">{walk.done[sump] ?? ''}</span>
+              <span class="quiet">
+                {place}
+                {place !== null && lastStrength !== null && ' · '}
+                {lastStrength === null ? '' : sayWhenShort(lastStrength.at, { timeZone: shop.timeZone, now })}
+              </span>
+            </Link>
+          </li>
+        ))}
+      </ol>
+    </>
+  )
+}
+
+/** "9 read, 2 poured, 1 locked" */
+function sayDone({ done }: Walk): string {
+  const kinds: Done[] = ['read', 'poured', 'not poured', 'locked', 'down']
+  const all = Object.values(done)
+  return kinds
+    .map((kind) => [all.filter((what) => what === kind).length, kind] as const)
+    .filter(([count]) => count > 0)
+    .map(([count, kind]) => `${count} ${kind}`)
+    .join(', ')
+}

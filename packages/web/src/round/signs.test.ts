@@ -1,0 +1,25 @@
+import { expect, test } from 'vitest'
+import { isAllSeen, notLooked, saySeen, signNotes, signsOf } from './signs.ts'
+
+test('fine writes nothing down', () => {
+  expect(signsOf({ look: 'fine', smell: 'fine', oil: 'fine' })).toEqual([])
+})
+
+test('not looked is not fine, and writes nothing down either', () => {
+  expect(signsOf(notLooked)).toEqual([])
+  expect(isAllSeen(notLooked)).toBe(false)
+  expect(isAllSeen({ look: 'fine', smell: 'fine', oil: 'film' })).toBe(true)
+})
+
+test('what is off is written down as a sign', () => {
+  expect(signsOf({ look: 'foam', smell: 'rotten', oil: 'film' })).toEqual(['foam', 'rancid smell', 'oil film'])
+})
+
+test('the row says each tap, and a dash where nobody looked', () => {
+  expect(saySeen({ look: 'fine', smell: null, oil: 'film' })).toBe('fine · – · film')
+  expect(saySeen(notLooked)).toBe('')
+})
+
+test('a split fluid warns against pouring', () => {
+  expect(signNotes({ look: 'split', smell: 'fine', oil: 'fine' }).join(' ')).toContain('before pouring')
+})

@@ -1,0 +1,74 @@
+/** What is looked at, smelt and judged at every sump, in the order of the round. */
+export type Sense = 'look' | 'smell' | 'oil'
+
+/** One tap for each; null where nobody looked. */
+export type Seen = Readonly<Record<Sense, string | null>>
+
+export const notLooked: Seen = { look: null, smell: null, oil: null }
+
+/** The taps, and the sign each writes down; "fine" writes nothing. Common words of the trade. */
+export const senses: readonly {
+  sense: Sense
+  legend: string
+  choices: readonly { tap: string; sign: string | null }[]
+}[] = [
+  {
+    sense: 'look',
+    legend: 'Look',
+    choices: [
+      { tap: 'fine', sign: null },
+      { tap: 'foam', sign: 'foam' },
+      { tap: 'split', sign: 'emulsion split' },
+      { tap: 'dirty', sign: 'dirt' },
+    ],
+  },
+  {
+    sense: 'smell',
+    legend: 'Smell',
+    choices: [
+      { tap: 'fine', sign: null },
+      { tap: 'sour', sign: 'sour smell' },
+      { tap: 'rotten', sign: 'rancid smell' },
+    ],
+  },
+  {
+    sense: 'oil',
+    legend: 'Oil on top',
+    choices: [
+      { tap: 'fine', sign: null },
+      { tap: 'film', sign: 'oil film' },
+      { tap: 'layer', sign: 'oil layer' },
+    ],
+  },
+]
+
+/** The signs to write down: what is not fine. */
+export function signsOf(seen: Seen): string[] {
+  return senses.flatMap(({ sense, choices }) => {
+    const sign = choices.find(({ tap }) => tap === seen[sense])?.sign
+    return sign == null ? [] : [sign]
+  })
+}
+
+export const isAllSeen = (seen: Seen): boolean => senses.every(({ sense }) => seen[sense] !== null)
+
+/** "fine · sour · film", with a dash where nobody looked; empty before the first look. */
+export function saySeen(seen: Seen): string {
+  if (senses.every(({ sense }) => seen[sense] === null)) return ''
+  return senses.map(({ sense }) => seen[sense] ?? '–').join(' · ')
+}
+
+/** What to mind beside the recipe (common practice; the fluid's sheet and the supplier decide). */
+export function signNotes(seen: Seen): string[] {
+  const notes: string[] = []
+  if (seen.look === 'split') {
+    notes.push(
+      'A split fluid is not mended by topping up, and a refractometer does not read it truly: find out why before pouring.',
+    )
+  }
+  if (seen.smell === 'rotten') {
+    notes.push('A rotten smell says germs: have a dip slide read, and ask the supplier before anything is added.')
+  }
+  if (seen.oil === 'layer') notes.push('Skim the oil first: it hides the level and lifts the refractometer reading.')
+  return notes
+}

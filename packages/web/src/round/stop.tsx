@@ -1,0 +1,395 @@
+import { concentrationFromBrix, readQuantity, sayConcentration, sayPercent, sayVolume } from '@sumpbook/fluid'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { Link } from 'wouter-preact'
+import type { Entry, ShopOfBook, SumpNow } from '../api/types.ts'
+import { BandLine } from '../band-line/band-line.tsx'
+import { write } from '../entry/book-outbox.ts'
+import { isPour, labelOf, observationEntry, pouredAsWritten, readingEntry, skipEntry } from '../entry/entries.ts'
+import type { Stamp } from '../entry/stamp.ts'
+import { stampNow } from '../entry/this-device.ts'
+import { FaultWords, Taps } from '../fields/fields.tsx'
+import { QueueState } from '../masthead.tsx'
+import { readerOf, shopUnits } from '../say/units.ts'
+import { sayWhenShort } from '../say/when.ts'
+import { Cautions } from '../today/line.tsx'
+import { NotPouredForm, OtherwiseForm } from '../today/pour-forms.tsx'
+import { Keys } from './keys.tsx'
+import { isAllSeen, saySeen, senses, signNotes, signsOf } from './signs.ts'
+import { type LevelBy, type Typed, type Verdict, verdictOf } from './verdict.ts'
+import { type Done, type Draft, dropDraft, emptyDraft, keepDraft, loadDraft } from './walk.ts'
+
+type Step = 'level' | 'signs' | 'brix'
+
+interface StopProps {
+  sump: SumpNow
+  place: { at: number; of: number }
+  shop: ShopOfBook
+  /** What was done here; null where it was only passed by. */
+  leave(sump: string, what: Done | null): void
+}
+
+/** One sump on the round: level first, three looks, then the refractometer, and the recipe at once. */
+export function Stop({ sump, place, shop, leave }: StopProps) {
+  const [draft, setDraft] = useState<Draft>(() => loadDraft(sump.sump))
+  const [step, setStep] = useState<Step>('level')
+  const [open, setOpen] = useState<'otherwise' | 'not-poured' | null>(null)
+  const levelField = useRef<HTMLInputElement>(null)
+  const brixField = useRef<HTMLInputElement>(null)
+  const reader = readerOf(shop.units)
+  const { typed, seen } = draft
+  const verdict = verdictOf(typed, sump, reader)
+  const { advice, faults, questions } = verdict
+  const isAsked = faults.length > 0 || questions.length > 0
+  const canPour = advice !== null && isPour(advice.recipe)
+
+  const change = (next: Draft) => {
+    setDraft(next)
+    keepDraft(sump.sump, next)
+  }
+  const type = (change_: Partial<Typed>) => change({ ...draft, typed: { ...typed, ...change_ } })
+  const goTo = (next: Step) => {
+    setStep(next)
+    const field = next === 'level' ? levelField : next === 'brix' ? brixField : null
+    field?.current?.focus({ preventScroll: true })
+  }
+  useEffect(() => levelField.current?.focus({ preventScroll: true }), [])
+
+  const writeDown = (what: Done | null, more: (stamp: Stamp) => Entry[] = () => []) => {
+    const stamp = stampNow()
+    const found = [readingEntry(typed, verdict, sump.sump, stamp), observationEntry(signsOf(seen), sump.sump, stamp)]
+    const entries = [...found.filter((entry) => entry !== null), ...more(stamp)]
+    if (entries.length > 0) void write(entries.map((entry) => ({ entry, label: labelOf(entry, sump.name, reader) })))
+    dropDraft(sump.sump)
+    setDraft(emptyDraft)
+    leave(sump.sump, what ?? (entries.length > 0 || isAllSeen(seen) ? 'read' : null))
+  }
+  const skip = (reason: 'locked' | 'down') => writeDown(reason, (stamp) => [skipEntry(reason, '', sump.sump, stamp)])
+  const keyTarget = step === 'brix' ? 'brix' : 'level'
+  const press = (key: string) => {
+    if (keyTarget === 'brix') return type({ brix: typed.brix + key })
+    const isFresh = typed.levelBy === 'mark'
+    return type({ levelBy: isFresh ? 'volume' : typed.levelBy, level: isFresh ? key : typed.level + key })
+  }
+  const rub = () =>
+    keyTarget === 'brix' ? type({ brix: typed.brix.slice(0, -1) }) : type({ level: typed.level.slice(0, -1) })
+
+  return (
+    <section class={`stop step-${step}`} aria-labelledby="stop-name">
+      <div class="stop-head">
+        <Link href="/round">Round</Link>
+        <span>
+          {place.at} of {place.of}
+        </span>
+        <QueueState />
+      </div>
+      <div class="stop-body">
+        <h1 id="stop-name">{sump.name}</h1>
+        <p class="sub">
+          {sump.place !== null && `${sump.place} · `}
+          {sayLast(sump, shop)}
+        </p>
+        <LevelRow
+          typed={typed}
+          sump={sump}
+          shop={shop}
+          field={levelField}
+          type={type}
+          onFocus={() => setStep('level')}
+          onEnter={() => goTo('signs')}
+          isActive={step === 'level'}
+        />
+        {faults
+          .filter(({ field }) => field === 'level')
+          .map((fault) => (
+            <FaultWords fault={fault} />
+          ))}
+        <button type="button" class="row" aria-expanded={step === 'signs'} onClick={() => goTo('signs')}>
+          <span class="row-label">Look · smell · oil</span>
+          <b>{saySeen(seen) || <span class="quiet">not looked yet</span>}</b>
+        </button>
+        {step === 'signs' && (
+          <div class="looks">
+            {senses.map(({ sense, legend, choices }) => (
+              <Taps
+                key={sense}
+                legend={legend}
+                name={sense}
+                value={seen[sense]}
+                choices={choices.map(({ tap }) => [tap, tap])}
+                onPick={(tap) => {
+                  const now = { ...seen, [sense]: tap }
+                  change({ ...draft, seen: now })
+                  if (!isAllSeen(seen) && isAllSeen(now)) goTo('brix')
+                }}
+              />
+            ))}
+          </div>
+        )}
+        <div class={step === 'brix' ? 'row read here' : 'row read'}>
+          <label for="brix">Refractometer</label>
+          <input
+            id="brix"
+            ref={brixField}
+            value={typed.brix}
+            inputMode="none"
+            autocomplete="off"
+            aria-label="Refractometer, °Brix"
+            aria-invalid={faults.some(({ field }) => field === 'brix') || undefined}
+            onFocus={() => setStep('brix')}
+            onInput={(event) => type({ brix: event.currentTarget.value })}
+          />
+          <span>°Brix</span>
+        </div>
+        {faults
+          .filter(({ field }) => field === 'brix')
+          .map((fault) => (
+            <FaultWords fault={fault} />
+          ))}
+        {questions.map(({ question, pointer, text }) => (
+          <div class="fault" role="alert" key={pointer}>
+            {question} Is that right?{' '}
+            <button type="button" onClick={() => type({ confirmed: { ...typed.confirmed, [pointer]: text } })}>
+              Yes, that is right
+            </button>
+          </div>
+        ))}
+        <Say
+          verdict={verdict}
+          sump={sump}
+          shop={shop}
+          notes={[...verdict.notes, ...signNotes(seen)]}
+          isAsked={isAsked}
+        />
+      </div>
+      {open === 'otherwise' && advice !== null && (
+        <div class="stop-foot">
+          <OtherwiseForm
+            item={advice}
+            sump={sump}
+            units={shop.units}
+            volume={verdict.level?.litres ?? sump.volume?.mean ?? null}
+            write={(build) => writeDown('poured', build)}
+            cancel={() => setOpen(null)}
+          />
+        </div>
+      )}
+      {open === 'not-poured' && (
+        <div class="stop-foot">
+          <NotPouredForm
+            sump={sump.name}
+            write={(note) => writeDown('not poured', (stamp) => [skipEntry('not poured', note, sump.sump, stamp)])}
+            cancel={() => setOpen(null)}
+          />
+        </div>
+      )}
+      {open === null && (
+        <div class="stop-foot">
+          {step !== 'signs' && <Keys press={press} rub={rub} />}
+          <div class="stop-buttons">
+            {canPour && !isAsked && (
+              <>
+                <button
+                  type="button"
+                  class="main"
+                  onClick={() => writeDown('poured', (stamp) => pouredAsWritten(advice, sump, reader, stamp))}
+                >
+                  Poured as written · next
+                </button>
+                <button type="button" onClick={() => setOpen('otherwise')}>
+                  Otherwise
+                </button>
+                <button type="button" onClick={() => setOpen('not-poured')}>
+                  Not poured
+                </button>
+              </>
+            )}
+            {typed.brix.trim() === '' && step !== 'brix' && (
+              <button type="button" class="main" onClick={() => goTo(step === 'level' ? 'signs' : 'brix')}>
+                {step === 'level' ? 'On to look, smell, oil' : 'On to the refractometer'}
+              </button>
+            )}
+            {typed.brix.trim() === '' && (
+              <>
+                <button type="button" onClick={() => skip('locked')} disabled={isAsked}>
+                  Locked
+                </button>
+                <button type="button" onClick={() => skip('down')} disabled={isAsked}>
+                  Down
+                </button>
+              </>
+            )}
+            <button
+              type="button"
+              class={typed.brix.trim() !== '' && !canPour ? 'main' : ''}
+              onClick={() => writeDown(null)}
+              disabled={isAsked}
+            >
+              Next
+            </button>
+          </div>
+        </div>
+      )}
+    </section>
+  )
+}
+
+interface LevelRowProps {
+  typed: Typed
+  sump: SumpNow
+  shop: ShopOfBook
+  field: { current: HTMLInputElement | null }
+  isActive: boolean
+  type(change: Partial<Typed>): void
+  onFocus(): void
+  onEnter(): void
+}
+
+function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, onEnter }: LevelRowProps) {
+  const { bench } = sump
+  const units = shopUnits[shop.units]
+  const reader = readerOf(shop.units)
+  const isMark = typed.levelBy === 'mark'
+  const unit = typed.levelBy === 'dip' ? units.length : units.volumeWord
+  const ways: (readonly [LevelBy, string])[] = [
+    ['volume', units.volumeWord],
+    ...(bench.fillVolume === null ? [] : ([['mark', 'at the mark']] as const)),
+    ...(bench.dipTable === null ? [] : ([['dip', `dip, ${units.length}`]] as const)),
+  ]
+  return (
+    <>
+      <div class={isActive ? 'row read level here' : 'row read level'}>
+        <label for="level">Level</label>
+        <input
+          id="level"
+          ref={field}
+          value={isMark ? 'at the mark' : typed.level}
+          inputMode="none"
+          autocomplete="off"
+          aria-label={`Level, ${typed.levelBy === 'dip' ? `dip in ${unit}` : units.volumeName}`}
+          onFocus={onFocus}
+          onKeyDown={(event) => event.key === 'Enter' && onEnter()}
+          onInput={(event) => {
+            const text = event.currentTarget.value
+            type(isMark ? { levelBy: 'volume', level: text.replace('at the mark', '') } : { level: text })
+          }}
+        />
+        <span>
+          {isMark
+            ? sayVolume(bench.fillVolume!, reader)
+            : bench.fillVolume === null || typed.levelBy === 'dip'
+              ? unit
+              : `of ${sayVolume(bench.fillVolume, reader)}`}
+        </span>
+      </div>
+      {isActive ? (
+        <div class="level-ways">
+          {ways.length > 1 && (
+            <Taps
+              legend="Read as"
+              name="level-by"
+              value={typed.levelBy}
+              choices={ways}
+              onPick={(levelBy) => levelBy !== typed.levelBy && type({ levelBy: levelBy as LevelBy, level: '' })}
+            />
+          )}
+          <Taps
+            legend="Pumps"
+            name="pumps"
+            value={typed.pumps}
+            choices={[
+              ['stopped', 'stopped'],
+              ['running', 'running'],
+            ]}
+            onPick={(pumps) => type({ pumps: pumps as Typed['pumps'] })}
+          />
+        </div>
+      ) : (
+        (typed.level !== '' || isMark) && <p class="sub level-sub">pumps {typed.pumps}</p>
+      )}
+    </>
+  )
+}
+
+/** What follows from the reading, worked out here and now. */
+function Say({
+  verdict,
+  sump,
+  shop,
+  notes,
+  isAsked,
+}: {
+  verdict: Verdict
+  sump: SumpNow
+  shop: ShopOfBook
+  notes: readonly string[]
+  isAsked: boolean
+}) {
+  const { concentration, stands, advice } = verdict
+  const reader = readerOf(shop.units)
+  const words = isAsked ? null : (advice?.words ?? null)
+  return (
+    <div class="say" aria-live="polite">
+      {concentration !== null && (
+        <p>
+          <b>{sayConcentration(concentration, reader)}</b>
+          {stands !== '' && `, ${stands}`}.
+        </p>
+      )}
+      {words !== null && (
+        <>
+          <p class="headline">{words.headline}</p>
+          {words.how !== '' && <p class="how">{words.how}</p>}
+          {words.outcome !== '' && <p class="how">{words.outcome}</p>}
+          {words.because
+            .filter((sentence) => !/^(Under|Above) its band\.$/.test(sentence))
+            .map((sentence) => (
+              <p class="quiet">{sentence}</p>
+            ))}
+          {advice?.recipe.action === 'change' && (
+            <p class="note">This is a cleanout: drain, clean, rinse, fill. It is not one tap.</p>
+          )}
+        </>
+      )}
+      {notes.map((note) => (
+        <p class="note">{note}</p>
+      ))}
+      {words !== null && concentration !== null && (
+        <BandLine
+          band={sump.bench.band}
+          target={sump.bench.target}
+          now={concentration}
+          after={advice !== null && isPour(advice.recipe) ? (advice.recipe.result?.concentration ?? null) : null}
+        />
+      )}
+      {words !== null && <Cautions cautions={words.cautions} />}
+      {advice !== null && !isAsked && advice.alternatives.length > 0 && (
+        <details>
+          <summary>Other ways</summary>
+          <ul class="ways">
+            {advice.alternatives.map((way) => (
+              <li>{way}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </div>
+  )
+}
+
+/** "Tue 07:42 3.1 °Brix = 7.1 %, by R." */
+function sayLast({ lastStrength, bench }: SumpNow, shop: ShopOfBook): string {
+  if (lastStrength === null) return 'no reading yet'
+  const { at, by, text } = lastStrength
+  const when = sayWhenShort(at, { timeZone: shop.timeZone, now: new Date().toISOString() })
+  const strength = strengthOfText(text, bench)
+  const percent = strength === null ? '' : ` = ${sayPercent(strength, readerOf(shop.units))}`
+  return `${when} ${text}${percent}${by === null ? '' : `, by ${by}`}`
+}
+
+function strengthOfText(text: string, { brixChart, brixFactor, resolution }: SumpNow['bench']): number | null {
+  const read = readQuantity(text, { kind: 'brix' })
+  if ('fault' in read || (brixChart === null && brixFactor === null)) return null
+  const scale = brixChart === null ? { factor: brixFactor! } : { chart: brixChart }
+  const strength = concentrationFromBrix({ brix: read.value, resolution, ...scale })
+  return strength.outcome === 'concentration' ? strength.concentration : null
+}

@@ -1,0 +1,45 @@
+import { type LengthUnit, litresFrom, litresTo, type Reader, sayNumber, type VolumeUnit } from '@sumpbook/fluid'
+import type { Units } from '../api/types.ts'
+
+/** In what a shop types its volumes and dips, and how that is written at the field. */
+export interface ShopUnits {
+  volume: VolumeUnit
+  /** "L", "gal". */
+  volumeWord: string
+  /** In full, where there is room: a US gallon is not an imperial one. */
+  volumeName: string
+  length: LengthUnit
+  gallons: 'us' | 'imperial' | undefined
+}
+
+export const shopUnits: Readonly<Record<Units, ShopUnits>> = {
+  metric: { volume: 'L', volumeWord: 'L', volumeName: 'litres', length: 'mm', gallons: undefined },
+  us: { volume: 'us-gal', volumeWord: 'gal', volumeName: 'US gallons', length: 'in', gallons: 'us' },
+  imperial: { volume: 'imp-gal', volumeWord: 'gal', volumeName: 'imperial gallons', length: 'in', gallons: 'imperial' },
+}
+
+/** Sentences are English, and so are their number signs; what a person types may carry either sign. */
+export const readerOf = (units: Units): Reader => ({ units })
+
+/** The decimal sign of this device's language, for its keys. */
+export function decimalSign(language: string): ',' | '.' {
+  const sign = new Intl.NumberFormat(language).formatToParts(1.5).find(({ type }) => type === 'decimal')?.value
+  return sign === ',' ? ',' : '.'
+}
+
+/** Litres as they stand in a field: in the shop's unit, no more digits than a person would type. */
+export function fieldVolume(litres: number, units: Units): string {
+  const amount = litresTo(litres, shopUnits[units].volume)
+  return String(Number(amount.toFixed(amount >= 100 ? 1 : 2)))
+}
+
+/** A percentage as it stands in a field. */
+export const fieldPercent = (percent: number): string => String(Number(percent.toFixed(2)))
+
+export const litresOf = (amount: number, units: Units): number => litresFrom(amount, shopUnits[units].volume)
+
+/** "6–10 %" */
+export const sayBand = ({ low, high }: { low: number; high: number }): string => `${short(low)}–${short(high)} %`
+
+/** A figure to the tenth, whole numbers bare. */
+export const short = (value: number): string => sayNumber(value, Number.isInteger(Number(value.toFixed(1))) ? 0 : 1)

@@ -1,0 +1,55 @@
+/** How a time is said: in whose zone, seen from when. */
+export interface WhenReader {
+  timeZone: string
+  /** RFC 3339. */
+  now: string
+}
+
+/** "today 07:42", "yesterday 07:42", "Tue 07:42, 3 days ago", "Tue 3 Nov 07:42, 22 days ago"; calendar days of the shop. */
+export function sayWhen(at: string, { timeZone, now }: WhenReader): string {
+  const days = calendarDaysBetween(at, now, timeZone)
+  const time = format(at, timeZone, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
+  if (days === 0) return `today ${time}`
+  if (days === 1) return `yesterday ${time}`
+  if (days < 0) return `${sayDay(at, timeZone)} ${time}`
+  if (days < 7) return `${format(at, timeZone, { weekday: 'short' })} ${time}, ${days} days ago`
+  return `${sayDay(at, timeZone, now)} ${time}, ${days} days ago`
+}
+
+/** "Tue 07:42" within the week, "3 Nov 07:42" before it: for a narrow line. */
+export function sayWhenShort(at: string, { timeZone, now }: WhenReader): string {
+  const days = calendarDaysBetween(at, now, timeZone)
+  const time = format(at, timeZone, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
+  if (days === 0) return `today ${time}`
+  if (days > 0 && days < 7) return `${format(at, timeZone, { weekday: 'short' })} ${time}`
+  return `${format(at, timeZone, { day: 'numeric', month: 'short' })} ${time}`
+}
+
+/** "Tue 3 Nov"; with the year where it is not that of `now`. */
+export function sayDay(at: string, timeZone: string, now?: string): string {
+  const year = (instant: string) => format(instant, timeZone, { year: 'numeric' })
+  const other = now !== undefined && year(at) !== year(now)
+  return format(at, timeZone, {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    ...(other ? { year: 'numeric' } : {}),
+  }).replace(',', '')
+}
+
+export const sayTime = (at: string, timeZone: string) =>
+  format(at, timeZone, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
+
+/** "2026-11-25", the calendar day in a zone. */
+export function dayIn(at: string, timeZone: string): string {
+  const parts = new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' })
+  return parts.format(new Date(at))
+}
+
+/** Calendar days from one instant's day to another's, in a zone. */
+export function calendarDaysBetween(from: string, to: string, timeZone: string): number {
+  return (Date.parse(dayIn(to, timeZone)) - Date.parse(dayIn(from, timeZone))) / 86_400_000
+}
+
+const format = (at: string, timeZone: string, options: Intl.DateTimeFormatOptions) =>
+  new Intl.DateTimeFormat('en-GB', { timeZone, ...options }).format(new Date(at))

@@ -1,0 +1,257 @@
+import { useRef, useState } from 'preact/hooks'
+import { Link } from 'wouter-preact'
+import { OutOfReach, putEntry, Refusal, sendSheet } from '../api/client.ts'
+import { refresh } from '../api/queries.ts'
+import type { Book, ImportReport, Problem, SheetMap } from '../api/types.ts'
+import { setupEntry } from '../entry/entries.ts'
+import { stampNow } from '../entry/this-device.ts'
+import { useSaving } from '../shop/shop.tsx'
+import { ShopFields, shopFaults, shopHere } from '../shop/shop-form.tsx'
+import { Columns, FaultTable, Questions, Rows } from './report.tsx'
+import '../shop/shop.css'
+import './sheet.css'
+
+type State =
+  | { at: 'choose' }
+  | { at: 'reading' | 'importing'; report: ImportReport | null }
+  | { at: 'preview'; report: ImportReport }
+  | { at: 'refused'; problem: Problem; report: ImportReport | null }
+  | { at: 'out-of-reach'; report: ImportReport | null }
+  | { at: 'done'; report: ImportReport }
+
+/** A spreadsheet, or a book file, on its way into the book: how it is understood, what is asked, every row's fate. */
+export function BringSheet({ book }: { book: Book }) {
+  const [file, setFile] = useState<File | null>(null)
+  const [map, setMap] = useState<SheetMap>({})
+  const [state, setState] = useState<State>({ at: 'choose' })
+  const latest = useRef(0)
+
+  const send = async (sent: File, answers: SheetMap, preview: boolean) => {
+    const mine = ++latest.current
+    const report = 'report' in state ? state.report : null
+    setState({ at: preview ? 'reading' : 'importing', report })
+    const next = await sendSheet(sent, answers, { preview }).then(
+      (answer): State => ({ at: preview ? 'preview' : 'done', report: answer }),
+      (error: unknown): State => {
+        if (error instanceof Refusal) return { at: 'refused', problem: error.problem, report }
+        if (error instanceof OutOfReach) return { at: 'out-of-reach', report }
+        throw error
+      },
+    )
+    // An answer to an older question is not shown over a newer one's.
+    if (mine !== latest.current) return
+    setState(next)
+    if (next.at === 'done') await refresh()
+  }
+  const choose = (chosen: File | undefined) => {
+    if (chosen === undefined) return
+    setFile(chosen)
+    setMap({})
+    void send(chosen, {}, true)
+  }
+  const answer = (next: SheetMap) => {
+    setMap(next)
+    if (file !== null) void send(file, next, true)
+  }
+
+  if (book.empty || book.shop.name === '') return <ShopFirst />
+  const report = 'report' in state ? state.report : null
+  return (
+    <div class="bring">
+      <h1>Bring a spreadsheet</h1>
+      {state.at === 'done' ? (
+        <Done report={state.report} />
+      ) : (
+        <>
+          <p class="lede">
+            CSV or XLSX as you keep it, or a Sumpbook book file. Nothing is written before you have seen what becomes of
+            every row.
+          </p>
+          <DropPlace file={file} choose={choose} />
+          {state.at === 'reading' && <p class="quiet">Reading it …</p>}
+          {state.at === 'importing' && <p class="quiet">Writing it into the book …</p>}
+          {state.at === 'out-of-reach' && (
+            <p class="fault">The book is out of reach just now. The file and your answers are still here: try again.</p>
+          )}
+          {state.at === 'refused' && <Refused problem={state.problem} />}
+          {report !== null && (
+            <Understood
+              report={report}
+              map={map}
+              book={book}
+              answer={answer}
+              isBusy={state.at === 'reading' || state.at === 'importing'}
+              take={() => file !== null && void send(file, map, false)}
+            />
+          )}
+        </>
+      )}
+    </div>
+  )
+}
+
+function DropPlace({ file, choose }: { file: File | null; choose(file: File | undefined): void }) {
+  const [isOver, setOver] = useState(false)
+  return (
+    <label
+      class={isOver ? 'drop over' : 'drop'}
+      onDragOver={(event) => {
+        event.preventDefault()
+        setOver(true)
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={(event) => {
+        event.preventDefault()
+        setOver(false)
+        choose(event.dataTransfer?.files[0])
+      }}
+    >
+      <input
+        type="file"
+        aria-label="The file"
+        accept=".csv,.txt,.tsv,.xlsx,.json"
+        onChange={(event) => {
+          choose(event.currentTarget.files?.[0])
+          event.currentTarget.value = ''
+        }}
+      />
+      <strong>{file === null ? 'Choose the file' : file.name}</strong>
+      <span class="quiet">{file === null ? 'or drop it here' : 'choose or drop another'}</span>
+    </label>
+  )
+}
+
+interface UnderstoodProps {
+  report: ImportReport
+  map: SheetMap
+  book: Book
+  isBusy: boolean
+  answer(map: SheetMap): void
+  take(): void
+}
+
+function Understood({ report, map, book, isBusy, answer, take }: UnderstoodProps) {
+  const { counts, questions, faults, warnings } = report
+  const isReady = questions.length === 0 && faults.length === 0
+  return (
+    <>
+      <section class="part" aria-labelledby="understood">
+        <h2 id="understood">{report.kind === 'book' ? 'A book file' : 'As it is understood'}</h2>
+        <p>{sayCounts(report)}</p>
+        {warnings.map((warning) => (
+          <p class="note">{warning}</p>
+        ))}
+        {report.columns !== undefined && <Columns report={report} map={map} answer={answer} />}
+      </section>
+      {questions.length > 0 && (
+        <section class="part" aria-labelledby="asked">
+          <h2 id="asked">What the sheet does not say</h2>
+          <Questions questions={questions} map={map} units={book.shop.units} answer={answer} />
+        </section>
+      )}
+      {faults.length > 0 && (
+        <section class="part" aria-labelledby="faults">
+          <h2 id="faults">
+            {faults.length === 1 ? 'One fault' : `${faults.length} faults`}: mend the sheet, then choose it again
+          </h2>
+          <FaultTable faults={faults} />
+        </section>
+      )}
+      <Rows rows={report.rows} total={counts.rows} />
+      <div class="buttons take">
+        <button type="button" class="main" disabled={!isReady || isBusy} onClick={take}>
+          Write {counts.entries === 1 ? 'one entry' : `${counts.entries} entries`} into the book
+        </button>
+        {!isReady && (
+          <span class="quiet">
+            {questions.length > 0 ? 'once every question is answered' : 'once no fault is left'}
+          </span>
+        )}
+      </div>
+    </>
+  )
+}
+
+function sayCounts({ kind, shape, counts }: ImportReport): string {
+  const form = kind === 'book' ? '' : `${shape === 'wide' ? 'A column a machine' : 'One reading a row'}. `
+  const rows = [
+    `${counts.rows} rows`,
+    counts.new > 0 ? `${counts.new} new` : '',
+    counts.same > 0 ? `${counts.same} in the book already` : '',
+    counts.corrected > 0 ? `${counts.corrected} corrected since` : '',
+    counts.blank > 0 ? `${counts.blank} blank` : '',
+    counts.refused > 0 ? `${counts.refused} refused` : '',
+  ].filter((part) => part !== '')
+  const things =
+    counts.things > 0 ? ` ${counts.things} new ${counts.things === 1 ? 'thing' : 'things'} of the shop.` : ''
+  return `${form}${rows.join(', ')}.${things}`
+}
+
+function Refused({ problem }: { problem: Problem }) {
+  return (
+    <section class="part" role="alert" aria-label="Refused">
+      <p class="fault">
+        Refused; nothing was written.{' '}
+        {problem.errors === undefined || problem.errors.length === 0 ? (problem.detail ?? problem.title) : ''}
+      </p>
+      {problem.errors !== undefined && problem.errors.length > 0 && <FaultTable faults={problem.errors} />}
+    </section>
+  )
+}
+
+function Done({ report: { counts } }: { report: ImportReport }) {
+  return (
+    <>
+      <p class="lede">
+        In the book: {counts.entries === 1 ? 'one entry' : `${counts.entries} entries`} from {counts.rows} rows
+        {counts.things > 0 ? `, and ${counts.things} new ${counts.things === 1 ? 'thing' : 'things'} of the shop` : ''}.
+        Importing the same sheet again changes nothing.
+      </p>
+      <div class="buttons">
+        <Link class="button main" href="/">
+          See what to do today
+        </Link>
+        <Link class="button" href="/shop">
+          Look over the sumps
+        </Link>
+      </div>
+    </>
+  )
+}
+
+/** The zone and units of a shop say how its sheet is read: they come first. */
+function ShopFirst() {
+  const [shop, setShop] = useState(shopHere)
+  const saving = useSaving()
+  const faults = shopFaults(shop)
+  return (
+    <form
+      class="bring"
+      aria-label="The shop first"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault()
+        saving.setTried(true)
+        if (Object.keys(faults).length > 0) return
+        const { name, timeZone, units } = shop
+        void saving.put(() =>
+          putEntry(setupEntry({ kind: 'shop', id: 'shop' }, { name: name.trim(), timeZone, units }, null, stampNow())),
+        )
+      }}
+    >
+      <h1>Bring a spreadsheet</h1>
+      <p class="lede">First the shop: its time zone and its units say how the sheet is read.</p>
+      <ShopFields shop={shop} faults={saving.isTried ? faults : {}} change={setShop} />
+      {saving.rest.map((sentence) => (
+        <p class="fault" role="alert">
+          {sentence}
+        </p>
+      ))}
+      <div class="buttons">
+        <button type="submit" class="main" disabled={saving.isBusy}>
+          On to the sheet
+        </button>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,131 @@
+import { litresFrom, readNumber, readQuantity } from '@sumpbook/fluid'
+import type { Question, SheetField, SheetMap, Units } from '../api/types.ts'
+import { type Fault, faultParts } from '../fields/read.ts'
+import { shopUnits } from '../say/units.ts'
+
+/** A map with one answer more, at the place a question's pointer names; `undefined` takes an answer back. */
+export function withAnswer(map: SheetMap, pointer: string, value: unknown): SheetMap {
+  return placed(map, segments(pointer), value) as SheetMap
+}
+
+/** The answer that stands at a pointer; undefined where there is none. */
+export function answerAt(map: SheetMap, pointer: string): unknown {
+  return segments(pointer).reduce<unknown>(
+    (value, key) => (value as Record<string, unknown> | null | undefined)?.[key],
+    map,
+  )
+}
+
+/** JSON Pointer, RFC 6901. */
+const segments = (pointer: string): string[] =>
+  pointer
+    .split('/')
+    .slice(1)
+    .map((part) => part.replaceAll('~1', '/').replaceAll('~0', '~'))
+
+const lists = new Set(['fluids', 'waters'])
+
+function placed(here: unknown, [key, ...rest]: string[], value: unknown, isList = false): unknown {
+  if (key === undefined) return value
+  if (isList) {
+    const list = Array.isArray(here) ? [...(here as unknown[])] : []
+    list[Number(key)] = placed(list[Number(key)] ?? {}, rest, value)
+    return list
+  }
+  const { [key]: inner, ...others } = (here ?? {}) as Record<string, unknown>
+  const next = rest.length === 0 ? value : placed(inner, rest, value, lists.has(key))
+  return next === undefined ? others : { ...others, [key]: next }
+}
+
+const volumes = new Set(['fillVolume', 'capacity'])
+const percents = new Set(['target', 'low', 'high'])
+
+/** What a question asks for, by where its answer belongs. */
+export type AnswerKind = 'choice' | 'volume' | 'percent' | 'number' | 'text'
+
+export function answerKind({ pointer, choices }: Question): AnswerKind {
+  if (choices !== undefined) return 'choice'
+  const last = segments(pointer).at(-1) ?? ''
+  if (volumes.has(last)) return 'volume'
+  if (percents.has(last)) return 'percent'
+  return last === 'brixFactor' ? 'number' : 'text'
+}
+
+/** Whether "not known" is an answer, as the question says. */
+export const canBeUnknown = ({ question }: Question): boolean => /\(null: not known\)/.test(question)
+export const questionWords = ({ question }: Question): string => question.replace(/\s*\(null: not known\)/, '')
+
+/** A typed answer as the map takes it: litres, percent, numbers plain; text as it stands. */
+export function readAnswer(text: string, kind: AnswerKind, units: Units): { value: unknown } | { fault: Fault } {
+  switch (kind) {
+    case 'choice':
+    case 'text':
+      return { value: text.trim() }
+    case 'volume': {
+      const read = readQuantity(text, { kind: 'volume', gallons: shopUnits[units].gallons, unit: 'L' })
+      if ('fault' in read) return { fault: faultParts(read.fault) }
+      return above0(text, litresFrom(read.value, read.unit ?? 'L'))
+    }
+    case 'percent': {
+      const read = readQuantity(text, { kind: 'percent', unit: '%' })
+      return 'fault' in read ? { fault: faultParts(read.fault) } : above0(text, read.value)
+    }
+    case 'number': {
+      const read = readNumber(text)
+      return 'fault' in read ? { fault: faultParts(read.fault) } : above0(text, read.value)
+    }
+  }
+}
+
+const above0 = (text: string, value: number) =>
+  value > 0 ? { value } : { fault: { found: text.trim(), expected: 'above 0' } }
+
+/** What a column can hold, in words. */
+export const fieldWords: readonly (readonly [SheetField, string])[] = [
+  ['at', 'date, or date and time'],
+  ['time', 'time of day'],
+  ['sump', 'machine'],
+  ['by', 'who'],
+  ['note', 'note'],
+  ['brix', '°Brix'],
+  ['titration', 'strength by titration, %'],
+  ['ph', 'pH'],
+  ['hardness', 'hardness'],
+  ['chloride', 'chloride'],
+  ['conductivity', 'conductivity'],
+  ['sulfate', 'sulfate'],
+  ['nitrate', 'nitrate'],
+  ['nitrite', 'nitrite'],
+  ['temperature', 'temperature'],
+  ['bacteria', 'bacteria'],
+  ['fungi', 'fungi'],
+  ['trampOil', 'tramp oil, %'],
+  ['dissolvedOxygen', 'dissolved oxygen'],
+  ['machineHours', 'machine hours'],
+  ['level', 'level by dipstick'],
+  ['volume', 'volume in the sump'],
+  ['pumps', 'pumps running or stopped'],
+  ['added', 'volume added'],
+  ['addedStrength', 'strength added, %'],
+  ['addedConcentrate', 'concentrate added'],
+  ['addedWater', 'water added'],
+  ['water', 'which water'],
+  ['drawoff', 'volume drawn off'],
+  ['skimmed', 'tramp oil skimmed'],
+]
+
+/** Choices of the map in words; a choice without words stands as it is. */
+export function choiceWords(pointer: string, choice: string): string {
+  const field = fieldWords.find(([name]) => name === choice)
+  if (pointer.endsWith('/field') && field !== undefined) return field[1]
+  const words: Record<string, string> = {
+    dmy: 'day first: 05.10. is 5 October',
+    mdy: 'month first: 05/10 is 10 May',
+    ymd: 'year first: 2026-10-05',
+    ',': 'the comma: 7,5',
+    '.': 'the point: 7.5',
+    long: 'one reading a row',
+    wide: 'a column a machine',
+  }
+  return words[choice] ?? choice
+}

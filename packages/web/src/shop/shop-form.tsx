@@ -1,0 +1,76 @@
+import { useState } from 'preact/hooks'
+import type { ShopOfBook, Units } from '../api/types.ts'
+import { Taps, TextField } from '../fields/fields.tsx'
+
+/** What every page needs to know of a shop. */
+export type ShopTexts = Pick<ShopOfBook, 'name' | 'timeZone' | 'units'>
+
+/** As this device is set: its zone; gallons where people are used to them. */
+export function shopHere(): ShopTexts {
+  return {
+    name: '',
+    timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+    units: /-US\b/.test(navigator.language) ? 'us' : 'metric',
+  }
+}
+
+const zones = (): readonly string[] => Intl.supportedValuesOf('timeZone')
+
+/** Whether the device knows the zone; the server asks the same. */
+export function isTimeZone(zone: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: zone })
+    return zone.trim() !== ''
+  } catch {
+    return false
+  }
+}
+
+export function shopFaults({ name, timeZone }: ShopTexts): Record<string, string> {
+  return {
+    ...(name.trim() === '' ? { name: 'Found nothing; expected a name.' } : {}),
+    ...(isTimeZone(timeZone) ? {} : { timeZone: `Found “${timeZone}”; expected a time zone such as Europe/Berlin.` }),
+  }
+}
+
+export function ShopFields({
+  shop,
+  faults,
+  change,
+}: {
+  shop: ShopTexts
+  faults: Record<string, string>
+  change(shop: ShopTexts): void
+}) {
+  const [list] = useState(zones)
+  return (
+    <div class="thing-fields">
+      <TextField
+        label="Name of the shop"
+        value={shop.name}
+        required
+        onInput={(name) => change({ ...shop, name })}
+        fault={faults.name ?? null}
+      />
+      <TextField
+        label="Time zone"
+        value={shop.timeZone}
+        onInput={(timeZone) => change({ ...shop, timeZone })}
+        fault={faults.timeZone ?? null}
+        list={list}
+        hint="Days begin and end by it"
+      />
+      <Taps
+        legend="Volumes are typed and shown in"
+        name="units"
+        value={shop.units}
+        choices={[
+          ['metric', 'litres'],
+          ['us', 'US gallons'],
+          ['imperial', 'imperial gallons'],
+        ]}
+        onPick={(units) => change({ ...shop, units: units as Units })}
+      />
+    </div>
+  )
+}

@@ -1,0 +1,333 @@
+import { useState } from 'preact/hooks'
+import { Link } from 'wouter-preact'
+import { exportAddress, OutOfReach, putEntry, Refusal } from '../api/client.ts'
+import { refresh, useSumps } from '../api/queries.ts'
+import type { Book, Thing } from '../api/types.ts'
+import { setupEntry } from '../entry/entries.ts'
+import { stampNow } from '../entry/this-device.ts'
+import { SelectField } from '../fields/fields.tsx'
+import { shopUnits } from '../say/units.ts'
+import { ShopFields, type ShopTexts, shopFaults } from './shop-form.tsx'
+import {
+  allFields,
+  changeOf,
+  type Faults,
+  type FormKind,
+  faultsAtFields,
+  idFor,
+  readFields,
+  type Texts,
+  textsOf,
+  thingFrom,
+} from './thing-fields.ts'
+import { ThingFields } from './thing-form.tsx'
+import './shop.css'
+
+const kinds: readonly { kind: FormKind; title: string; one: string }[] = [
+  { kind: 'sump', title: 'Sumps', one: 'a sump' },
+  { kind: 'fluid', title: 'Fluids', one: 'a fluid' },
+  { kind: 'water', title: 'Waters', one: 'a water' },
+  { kind: 'container', title: 'Buckets', one: 'a bucket' },
+]
+
+/** The shop and its things. A change is an entry like any other: the past keeps what was true then. */
+export function Shop({ book }: { book: Book }) {
+  const sumps = useSumps()
+  const things: Record<FormKind, readonly Thing[]> = {
+    sump: book.sumpList ?? sumps.data?.map(thingOfSump) ?? [],
+    fluid: book.fluids,
+    water: book.waters,
+    container: book.containers,
+  }
+  return (
+    <div class="shop-page">
+      <div class="page-head">
+        <h1>Shop</h1>
+        <span class="quiet">Sumpbook {book.version}</span>
+      </div>
+      <ShopItself book={book} />
+      {kinds.map(({ kind, title, one }) => (
+        <section key={kind} class="part" aria-labelledby={`kind-${kind}`}>
+          <h2 id={`kind-${kind}`}>{title}</h2>
+          {things[kind].map((thing) => (
+            <ThingLine key={thing.id} kind={kind} thing={thing} book={book} />
+          ))}
+          <NewThing kind={kind} one={one} book={book} taken={new Set(things[kind].map(({ id }) => id))} />
+        </section>
+      ))}
+      <section class="part" aria-labelledby="in-and-out">
+        <h2 id="in-and-out">In and out</h2>
+        <p class="quiet">
+          A spreadsheet or a book file comes in here; the whole book goes out as one file that any Sumpbook reads.
+        </p>
+        <div class="buttons">
+          <Link class="button" href="/shop/sheet">
+            Bring a spreadsheet or a book file
+          </Link>
+          <a class="button" href={exportAddress} download="sumpbook.json">
+            Take the whole book out
+          </a>
+        </div>
+      </section>
+    </div>
+  )
+}
+
+/** From what a recipe needs, where the book's own words for the sump are not at hand. */
+function thingOfSump({
+  sump,
+  name,
+  place,
+  order,
+  fluid,
+  bench,
+}: NonNullable<ReturnType<typeof useSumps>['data']>[number]): Thing {
+  const known = { place, order, fillVolume: bench.fillVolume, capacity: bench.capacity, minVolume: bench.minVolume }
+  return {
+    id: sump,
+    name,
+    fluid: fluid.id,
+    ...Object.fromEntries(Object.entries(known).filter(([, value]) => value !== null)),
+  }
+}
+
+function ShopItself({ book }: { book: Book }) {
+  const { name, timeZone, units } = book.shop
+  const [texts, setTexts] = useState<ShopTexts | null>(null)
+  const saving = useSaving()
+  if (texts === null) {
+    return (
+      <div class="thing-line">
+        <strong>{name === '' ? 'No name yet' : name}</strong>
+        <span class="quiet">
+          {timeZone} · {shopUnits[units].volumeName}
+        </span>
+        <button type="button" class="plain" onClick={() => setTexts({ name, timeZone, units })}>
+          Change
+        </button>
+      </div>
+    )
+  }
+  const faults = saving.isTried ? shopFaults(texts) : {}
+  const save = async () => {
+    saving.setTried(true)
+    if (Object.keys(shopFaults(texts)).length > 0) return
+    const change = changeOf({ id: 'shop', ...book.shop }, { ...texts, name: texts.name.trim() })
+    if (change !== null) {
+      const isDone = await saving.put(() =>
+        putEntry(setupEntry({ kind: 'shop', id: 'shop' }, change.changes, change.was, stampNow())),
+      )
+      if (!isDone) return
+    }
+    setTexts(null)
+  }
+  return (
+    <form
+      class="thing-edit"
+      aria-label="The shop"
+      onSubmit={(event) => {
+        event.preventDefault()
+        void save()
+      }}
+    >
+      <ShopFields shop={texts} faults={faults} change={setTexts} />
+      <SaveRow saving={saving} cancel={() => setTexts(null)} />
+    </form>
+  )
+}
+
+function ThingLine({ kind, thing, book }: { kind: FormKind; thing: Thing; book: Book }) {
+  const { units } = book.shop
+  const [isOpen, setOpen] = useState(() => location.hash === `#${kind}-${thing.id}`)
+  return (
+    <div class="thing" id={`${kind}-${thing.id}`}>
+      <div class="thing-line">
+        <strong>{thing.name}</strong>
+        <span class="quiet">{sayThing(kind, thing, book)}</span>
+        {!isOpen && (
+          <button type="button" class="plain" aria-label={`Change ${thing.name}`} onClick={() => setOpen(true)}>
+            Change
+          </button>
+        )}
+      </div>
+      {isOpen && (
+        <ThingEdit
+          kind={kind}
+          label={thing.name}
+          book={book}
+          texts={textsOf(thing, allFields[kind], units)}
+          fluid={typeof thing.fluid === 'string' ? thing.fluid : ''}
+          before={thing}
+          save={(values) => {
+            const change = changeOf(thing, values)
+            return change === null ? null : setupEntry({ kind, id: thing.id }, change.changes, change.was, stampNow())
+          }}
+          close={() => setOpen(false)}
+        />
+      )}
+    </div>
+  )
+}
+
+function NewThing({ kind, one, book, taken }: { kind: FormKind; one: string; book: Book; taken: ReadonlySet<string> }) {
+  const [isOpen, setOpen] = useState(false)
+  if (!isOpen) {
+    return (
+      <button type="button" class="add" onClick={() => setOpen(true)}>
+        Add {one}
+      </button>
+    )
+  }
+  return (
+    <ThingEdit
+      kind={kind}
+      label={`Add ${one}`}
+      book={book}
+      texts={{}}
+      fluid={book.fluids.length === 1 ? book.fluids[0]!.id : ''}
+      save={(values) => {
+        const thing = thingFrom(values)
+        return setupEntry({ kind, id: idFor(String(thing.name), taken, kind) }, thing, null, stampNow())
+      }}
+      close={() => setOpen(false)}
+    />
+  )
+}
+
+interface ThingEditProps {
+  kind: FormKind
+  label: string
+  book: Book
+  texts: Texts
+  fluid: string
+  before?: Thing
+  save(values: Record<string, unknown>): ReturnType<typeof setupEntry> | null
+  close(): void
+}
+
+function ThingEdit({ kind, label, book, texts: first, fluid: firstFluid, before, save, close }: ThingEditProps) {
+  const [texts, setTexts] = useState(first)
+  const [fluid, setFluid] = useState(firstFluid)
+  const saving = useSaving()
+  const { units } = book.shop
+  const fields = allFields[kind]
+  const read = readFields(texts, fields, units, before)
+  const faults = saving.isTried && 'faults' in read ? read.faults : saving.faults(fields)
+  const lacksFluid = kind === 'sump' && fluid === ''
+  const submit = async (event: Event) => {
+    event.preventDefault()
+    saving.setTried(true)
+    if ('faults' in read || lacksFluid) return
+    const entry = save({ ...read.values, ...(kind === 'sump' ? { fluid } : {}) })
+    if (entry === null || (await saving.put(() => putEntry(entry)))) close()
+  }
+  return (
+    <form class="thing-edit" aria-label={label} onSubmit={(event) => void submit(event)}>
+      {kind === 'sump' && (
+        <SelectField
+          label="Fluid in it"
+          value={fluid}
+          onInput={setFluid}
+          choices={[['', 'choose'], ...book.fluids.map(({ id, name }) => [id, name] as const)]}
+          fault={
+            saving.isTried && lacksFluid
+              ? book.fluids.length === 0
+                ? 'Found none; expected a fluid. Add one under Fluids first.'
+                : 'Found nothing; expected one of the fluids.'
+              : null
+          }
+        />
+      )}
+      <ThingFields fields={fields} texts={texts} faults={faults} units={units} change={setTexts} />
+      <SaveRow saving={saving} cancel={close} />
+    </form>
+  )
+}
+
+/** One form on its way to the book: what was said against it, and whether it is under way. */
+export function useSaving() {
+  const [isTried, setTried] = useState(false)
+  const [isBusy, setBusy] = useState(false)
+  const [error, setError] = useState<Error | null>(null)
+  const errors = error instanceof Refusal ? (error.problem.errors ?? []) : []
+  return {
+    isTried,
+    setTried,
+    isBusy,
+    faults: (fields: Parameters<typeof faultsAtFields>[1]): Faults => faultsAtFields(errors, fields).at,
+    /** What has no field here. */
+    rest: (error === null
+      ? []
+      : error instanceof OutOfReach
+        ? ['The book is out of reach just now: nothing was written. Try again.']
+        : errors.length === 0
+          ? [error.message]
+          : errors.map(
+              ({ pointer, found, expected }) =>
+                `${pointer.replace(/^\/changes\//, '')}: found ${found}, expected ${expected}`,
+            )) as string[],
+    /** @returns whether the book took it */
+    async put(send: () => Promise<unknown>): Promise<boolean> {
+      setBusy(true)
+      setError(null)
+      try {
+        await send()
+        await refresh()
+        return true
+      } catch (caught) {
+        if (!(caught instanceof Refusal || caught instanceof OutOfReach)) throw caught
+        setError(caught)
+        return false
+      } finally {
+        setBusy(false)
+      }
+    },
+  }
+}
+
+function SaveRow({ saving, cancel }: { saving: ReturnType<typeof useSaving>; cancel(): void }) {
+  return (
+    <>
+      {saving.rest.map((sentence) => (
+        <p class="fault" role="alert">
+          {sentence}
+        </p>
+      ))}
+      <div class="buttons">
+        <button type="submit" class="main" disabled={saving.isBusy}>
+          Write it down
+        </button>
+        <button type="button" class="plain" onClick={cancel}>
+          Back
+        </button>
+      </div>
+    </>
+  )
+}
+
+/** A thing in a few words. */
+function sayThing(kind: FormKind, thing: Thing, book: Book): string {
+  const { units } = book.shop
+  const { volumeWord } = shopUnits[units]
+  const texts = textsOf(thing, allFields[kind], units)
+  const some = (path: string, before: string, after: string) =>
+    texts[path] === undefined || texts[path] === '' ? '' : `${before}${texts[path]}${after}`
+  const [low, target, high] = ['low', 'target', 'high'].map((end) => texts[`limits.concentration.${end}`] ?? '')
+  const kept = low === '' || high === '' ? '' : `${low}–${high} %${target === '' ? '' : `, target ${target} %`}`
+  const parts: Record<FormKind, string[]> = {
+    sump: [
+      book.fluids.find(({ id }) => id === thing.fluid)?.name ?? '',
+      some('fillVolume', 'mark ', ` ${volumeWord}`),
+      some('place', '', ''),
+      kept,
+    ],
+    fluid: [
+      String(thing.class ?? '').replace('-', ' '),
+      thing.brixChart === undefined ? some('brixFactor', 'factor ', '') : 'by its chart',
+      kept,
+    ],
+    water: [String(thing.kind ?? '').replace('-', ' '), some('hardness', '', ' ppm')],
+    container: [some('capacity', '', ` ${volumeWord}`), some('graduation', 'marks every ', ` ${volumeWord}`)],
+  }
+  return parts[kind].filter((part) => part !== '').join(' · ')
+}

@@ -1,0 +1,308 @@
+import { hardnessFrom, readQuantity } from '@sumpbook/fluid'
+import type { Thing, Units } from '../api/types.ts'
+import type { ThingKind } from '../entry/entries.ts'
+import {
+  type Ends,
+  type Fault,
+  type FieldRead,
+  faultParts,
+  readLitres,
+  readPercent,
+  readPlain,
+} from '../fields/read.ts'
+import { fieldPercent, fieldVolume, shopUnits } from '../say/units.ts'
+
+/** One field of a thing's form: what it is called, how its text is read, and where its value stands in the thing. */
+export interface ThingField {
+  /** Its path in the thing, joined by dots: "limits.concentration.low". */
+  path: string
+  label: string
+  hint?: string
+  kind: 'text' | 'choice' | 'volume' | 'percent' | 'number' | 'hardness'
+  ends?: Ends
+  choices?: readonly (readonly [value: string, words: string])[]
+  required?: boolean
+}
+
+const band: ThingField[] = [
+  { path: 'limits.concentration.low', label: 'Band from, %', kind: 'percent' },
+  { path: 'limits.concentration.target', label: 'Target, %', kind: 'percent' },
+  { path: 'limits.concentration.high', label: 'Band to, %', kind: 'percent' },
+]
+
+const fluid: ThingField[] = [
+  { path: 'name', label: 'Name of the fluid', kind: 'text', required: true },
+  {
+    path: 'class',
+    label: 'Kind of fluid',
+    kind: 'choice',
+    choices: [
+      ['', 'not known'],
+      ['soluble-oil', 'soluble oil'],
+      ['semi-synthetic', 'semi-synthetic'],
+      ['synthetic', 'synthetic'],
+      ['straight-oil', 'straight oil (never mixed with water)'],
+    ],
+  },
+  {
+    path: 'brixFactor',
+    label: 'Brix factor, % per °Brix',
+    hint: 'From the fluid’s sheet. Without it no strength follows from a reading.',
+    kind: 'number',
+    ends: { above: 0, max: 20 },
+  },
+  ...band,
+]
+
+const fluidMore: ThingField[] = [
+  {
+    path: 'minTopUp',
+    label: 'Leanest top-up its sheet allows, %',
+    hint: 'Empty: plain water is allowed',
+    kind: 'percent',
+  },
+  {
+    path: 'maxMixStrength',
+    label: 'Strongest mix poured, %',
+    hint: 'Empty: 20 %',
+    kind: 'percent',
+    ends: { above: 0, max: 100 },
+  },
+]
+
+const water: ThingField[] = [
+  { path: 'name', label: 'Name of the water', kind: 'text', required: true },
+  {
+    path: 'kind',
+    label: 'Kind of water',
+    kind: 'choice',
+    choices: [
+      ['', 'not known'],
+      ['tap', 'tap'],
+      ['well', 'well'],
+      ['softened', 'softened'],
+      ['reverse-osmosis', 'reverse osmosis'],
+      ['deionised', 'deionised'],
+    ],
+  },
+]
+
+const waterMore: ThingField[] = [
+  {
+    path: 'hardness',
+    label: 'Hardness, ppm as CaCO3',
+    hint: 'Another unit may be typed: 14 °dH, 15 gpg',
+    kind: 'hardness',
+  },
+]
+
+const sump: ThingField[] = [
+  { path: 'name', label: 'Name of the machine or sump', kind: 'text', required: true },
+  { path: 'place', label: 'Where it stands', kind: 'text' },
+  { path: 'fillVolume', label: 'Volume at the full mark', hint: 'Pumps stopped', kind: 'volume', ends: { above: 0 } },
+]
+
+const sumpMore: ThingField[] = [
+  {
+    path: 'capacity',
+    label: 'Volume to the brim',
+    hint: 'Empty: taken as a quarter above the mark',
+    kind: 'volume',
+    ends: { above: 0 },
+  },
+  { path: 'minVolume', label: 'Volume at the pumps’ suction', kind: 'volume' },
+  { path: 'holdUp', label: 'Volume out in lines and conveyor while pumps run', kind: 'volume' },
+  { path: 'order', label: 'Place on the round', hint: '1 comes first', kind: 'number' },
+]
+
+const container: ThingField[] = [
+  { path: 'name', label: 'Name of the bucket', kind: 'text', required: true },
+  { path: 'capacity', label: 'It holds', kind: 'volume', ends: { above: 0 } },
+  {
+    path: 'graduation',
+    label: 'Between two of its marks',
+    hint: 'Empty: half a litre by eye',
+    kind: 'volume',
+    ends: { above: 0 },
+  },
+]
+
+/** The first few fields of a thing: what a recipe cannot do without. */
+export const firstFields = { fluid, water, sump, container } as const
+/** All fields of a thing that this page can change. What it does not show stays as it is. */
+export const allFields = {
+  fluid: [...fluid, ...fluidMore],
+  water: [...water, ...waterMore],
+  sump: [...sump, ...sumpMore, ...band.map((field) => ({ ...field, hint: 'Empty: as its fluid’s' }))],
+  container,
+} as const
+
+export type FormKind = Exclude<ThingKind, 'shop'>
+
+/** What stands in a form's fields, by path. */
+export type Texts = Readonly<Record<string, string>>
+export type Faults = Readonly<Record<string, Fault>>
+
+/** A thing as texts, in the shop's units. */
+export function textsOf(thing: Readonly<Record<string, unknown>>, fields: readonly ThingField[], units: Units): Texts {
+  return Object.fromEntries(fields.map((field) => [field.path, textOf(valueAt(thing, field.path), field, units)]))
+}
+
+function textOf(value: unknown, { kind }: ThingField, units: Units): string {
+  if (value === undefined || value === null) return ''
+  if (typeof value !== 'number') return String(value)
+  if (kind === 'volume') return fieldVolume(value, units)
+  return kind === 'percent' ? fieldPercent(value) : String(value)
+}
+
+export type ThingRead = { values: Record<string, unknown> } | { faults: Faults }
+
+/**
+ * The values of a form, by path, null where a field is empty; or every fault, each at its field. A text that was not
+ * touched keeps its thing's value to the last digit: `before` says what it was.
+ */
+export function readFields(
+  texts: Texts,
+  fields: readonly ThingField[],
+  units: Units,
+  before: Readonly<Record<string, unknown>> = {},
+): ThingRead {
+  const faults: Record<string, Fault> = {}
+  const values: Record<string, unknown> = {}
+  for (const field of fields) {
+    const text = (texts[field.path] ?? '').trim()
+    const old = valueAt(before, field.path)
+    if (old !== undefined && text === textOf(old, field, units)) {
+      values[field.path] = old
+      continue
+    }
+    const read = readText(text, field, units)
+    if ('fault' in read) faults[field.path] = read.fault
+    else if (read.value === null && field.required === true)
+      faults[field.path] = { found: 'nothing', expected: 'a name' }
+    else values[field.path] = read.value
+  }
+  for (const [path, fault] of crossFaults(values, units)) faults[path] ??= fault
+  return Object.keys(faults).length > 0 ? { faults } : { values }
+}
+
+function readText(text: string, { kind, ends }: ThingField, units: Units): FieldRead | { value: string | null } {
+  if (text === '') return { value: null }
+  switch (kind) {
+    case 'text':
+    case 'choice':
+      return { value: text }
+    case 'volume':
+      return readLitres(text, units, ends)
+    case 'percent':
+      return readPercent(text, ends)
+    case 'number':
+      return readPlain(text, ends)
+    case 'hardness':
+      return readHardness(text)
+  }
+}
+
+function readHardness(text: string): FieldRead {
+  const read = readQuantity(text, { kind: 'hardness', unit: 'ppm' })
+  if ('fault' in read) return { fault: faultParts(read.fault) }
+  if (read.value < 0) return { fault: { found: text, expected: 'at least 0' } }
+  return { value: hardnessFrom(read.value, read.unit ?? 'ppm') }
+}
+
+/** What two fields cannot both be. */
+function crossFaults(values: Readonly<Record<string, unknown>>, units: Units): [string, Fault][] {
+  const pairs = [
+    ['limits.concentration.low', 'limits.concentration.target', 'percent', 'the target'],
+    ['limits.concentration.target', 'limits.concentration.high', 'percent', 'the upper end of the band'],
+    ['limits.concentration.low', 'limits.concentration.high', 'percent', 'the upper end of the band'],
+    ['limits.concentration.target', 'maxMixStrength', 'percent', 'the strongest mix poured'],
+    ['minVolume', 'fillVolume', 'volume', 'the full mark'],
+    ['fillVolume', 'capacity', 'volume', 'the brim'],
+    ['graduation', 'capacity', 'volume', 'the whole bucket'],
+  ] as const
+  return pairs.flatMap(([lesser, greater, kind, words]): [string, Fault][] => {
+    const [low, high] = [values[lesser], values[greater]]
+    if (typeof low !== 'number' || typeof high !== 'number' || low <= high) return []
+    const say = (value: number) =>
+      kind === 'volume' ? `${fieldVolume(value, units)} ${shopUnits[units].volumeWord}` : `${fieldPercent(value)} %`
+    return [[lesser, { found: say(low), expected: `at most ${words}, ${say(high)}` }]]
+  })
+}
+
+/** A new thing's fields as a book keeps them: nested, and nothing that is not known. */
+export function thingFrom(values: Readonly<Record<string, unknown>>): Record<string, unknown> {
+  const thing: Record<string, unknown> = {}
+  for (const [path, value] of Object.entries(values)) if (value !== null) setAt(thing, path.split('.'), value)
+  return thing
+}
+
+export interface Change {
+  changes: Record<string, unknown>
+  was: Record<string, unknown>
+}
+
+/** What a form changes of a thing, field by field of the first level, and what each was; null where nothing changed. */
+export function changeOf(before: Thing, values: Readonly<Record<string, unknown>>): Change | null {
+  const after = structuredClone(before) as Record<string, unknown>
+  for (const [path, value] of Object.entries(values)) setAt(after, path.split('.'), value)
+  const changes: Record<string, unknown> = {}
+  const was: Record<string, unknown> = {}
+  for (const key of new Set(Object.keys(values).map((path) => path.split('.')[0]!))) {
+    const [old, now] = [before[key] ?? null, pruned(after[key])]
+    if (JSON.stringify(old) === JSON.stringify(now)) continue
+    changes[key] = now
+    was[key] = old
+  }
+  return Object.keys(changes).length === 0 ? null : { changes, was }
+}
+
+/** Without the nulls inside; an object that has nothing left is itself null. */
+function pruned(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return value ?? null
+  const kept = Object.entries(value).flatMap(([key, inner]) => {
+    const plain = pruned(inner)
+    return plain === null ? [] : [[key, plain] as const]
+  })
+  return kept.length === 0 ? null : Object.fromEntries(kept)
+}
+
+const valueAt = (thing: Readonly<Record<string, unknown>>, path: string): unknown =>
+  path.split('.').reduce<unknown>((value, key) => (value as Record<string, unknown> | undefined)?.[key], thing)
+
+function setAt(thing: Record<string, unknown>, [key, ...rest]: string[], value: unknown): void {
+  if (rest.length === 0) {
+    thing[key!] = value
+    return
+  }
+  const inner = { ...(thing[key!] as Record<string, unknown> | undefined) }
+  setAt(inner, rest, value)
+  thing[key!] = inner
+}
+
+/** The faults of problem details about a set-up entry, at the form's fields; `rest` has no field here. */
+export function faultsAtFields(
+  errors: readonly { pointer: string; found: string; expected: string }[],
+  fields: readonly ThingField[],
+) {
+  const at: Record<string, Fault> = {}
+  const rest: string[] = []
+  for (const { pointer, found, expected } of errors) {
+    const path = pointer.replace(/^\/changes\//, '').replaceAll('/', '.')
+    if (fields.some((field) => field.path === path)) at[path] = { found, expected }
+    else rest.push(`${pointer}: found ${found}, expected ${expected}`)
+  }
+  return { at, rest }
+}
+
+/** A name as an id: letters and digits of ASCII, hyphens between; with a number where another thing has it. */
+export function idFor(name: string, taken: ReadonlySet<string>, fallback: string): string {
+  const plain = name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase()
+  const slug =
+    plain
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '')
+      .slice(0, 60) || fallback
+  if (!taken.has(slug)) return slug
+  for (let n = 2; ; n++) if (!taken.has(`${slug}-${n}`)) return `${slug}-${n}`
+}

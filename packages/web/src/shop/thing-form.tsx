@@ -1,0 +1,34 @@
+import type { Units } from '../api/types.ts'
+import { SelectField, TextField } from '../fields/fields.tsx'
+import { shopUnits } from '../say/units.ts'
+import type { Faults, Texts, ThingField } from './thing-fields.ts'
+
+interface ThingFieldsProps {
+  fields: readonly ThingField[]
+  texts: Texts
+  faults: Faults
+  units: Units
+  change(texts: Texts): void
+}
+
+/** The fields of a thing; a volume's label names the shop's unit in words. */
+export function ThingFields({ fields, texts, faults, units, change }: ThingFieldsProps) {
+  return (
+    <div class="thing-fields">
+      {fields.map((field) => {
+        const { path, label, hint, kind, choices, required } = field
+        const shared = {
+          key: path,
+          label: kind === 'volume' ? `${label}, ${shopUnits[units].volumeName}` : label,
+          value: texts[path] ?? '',
+          onInput: (text: string) => change({ ...texts, [path]: text }),
+          fault: faults[path] ?? null,
+          ...(hint === undefined ? {} : { hint }),
+          ...(required === undefined ? {} : { required }),
+        }
+        if (choices !== undefined) return <SelectField {...shared} choices={choices} />
+        return <TextField {...shared} numeric={kind !== 'text'} />
+      })}
+    </div>
+  )
+}

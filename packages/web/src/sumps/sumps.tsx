@@ -1,0 +1,47 @@
+import { Link } from 'wouter-preact'
+import { useSumps } from '../api/queries.ts'
+import type { Book } from '../api/types.ts'
+import { SmallBandLine } from '../band-line/band-line.tsx'
+import { sayWhen } from '../say/when.ts'
+import './sumps.css'
+
+/** Every sump in walking order, with where it stands. */
+export function Sumps({ book }: { book: Book }) {
+  const sumps = useSumps()
+  if (sumps.data === undefined) {
+    return sumps.error === null ? <p class="quiet">Fetching the sumps …</p> : <p class="fault">{sumps.error.message}</p>
+  }
+  const now = new Date().toISOString()
+  return (
+    <div class="sumps">
+      <div class="page-head">
+        <h1>Sumps</h1>
+        <span class="quiet">{sumps.data.length}, in walking order</span>
+      </div>
+      {sumps.data.length === 0 && (
+        <p>
+          None yet. <Link href="/shop">Add one under Shop</Link>.
+        </p>
+      )}
+      {sumps.data.map(({ sump, name, place, fluid, sentence, bench, concentration, lastStrength }) => (
+        <div class="sump-line" key={sump}>
+          <h3>
+            <Link href={`/sumps/${encodeURIComponent(sump)}`}>{name}</Link>
+          </h3>
+          <div class="words">
+            <p>{sentence}</p>
+            <p class="quiet">
+              {[place ?? '', fluid.name].filter((part) => part !== '').join(' · ')}
+              {lastStrength !== null && ` · read ${sayWhen(lastStrength.at, { timeZone: book.shop.timeZone, now })}`}
+            </p>
+          </div>
+          {bench.class === 'straight-oil' ? (
+            <span />
+          ) : (
+            <SmallBandLine band={bench.band} target={bench.target} now={concentration} after={null} />
+          )}
+        </div>
+      ))}
+    </div>
+  )
+}

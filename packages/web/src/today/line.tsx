@@ -1,0 +1,273 @@
+import { type ComponentChildren, Fragment } from 'preact'
+import { useState } from 'preact/hooks'
+import { Link } from 'wouter-preact'
+import type { Condition, Entry, ShopOfBook, TodayItem } from '../api/types.ts'
+import { BandLine } from '../band-line/band-line.tsx'
+import { useWaiting, write } from '../entry/book-outbox.ts'
+import { isPour, labelOf, pouredAsWritten, skipEntry, voidEntry } from '../entry/entries.ts'
+import type { Stamp } from '../entry/stamp.ts'
+import { stampNow } from '../entry/this-device.ts'
+import { TextField } from '../fields/fields.tsx'
+import { readerOf } from '../say/units.ts'
+import { sayWhen } from '../say/when.ts'
+import { NotPouredForm, OtherwiseForm } from './pour-forms.tsx'
+import './line.css'
+
+/** Why a sump is on the list, in one or two words; what the words are written on says "do" or "doubt". */
+const tags: Record<Condition, readonly ['do' | 'doubt' | 'plain', string]> = {
+  'below-suction': ['do', 'level at the pump'],
+  'over-full': ['do', 'too full'],
+  lean: ['do', 'lean'],
+  rich: ['do', 'rich'],
+  'low-level': ['do', 'level low'],
+  'measure-first': ['doubt', 'measure first'],
+  unread: ['doubt', 'not read lately'],
+  'in-order': ['plain', 'in order'],
+  'straight-oil': ['plain', 'straight oil'],
+}
+
+/** What the list says once something was written down here. */
+export interface WrittenDown {
+  name: string
+  text: string
+  entries: readonly Entry[]
+  sent: 'taken' | 'waiting' | 'refused'
+}
+
+interface LineProps {
+  item: TodayItem
+  shop: ShopOfBook
+  /** RFC 3339: when the list was made. */
+  at: string
+  /** Its place in the list; null where it stands alone. */
+  ordinal: number | null
+  wrote(written: WrittenDown): void
+}
+
+type Open = 'otherwise' | 'not-poured' | 'aside' | null
+
+/** One sump that wants something: what, how, what comes of it, why, and what was done about it. */
+export function TodayLine({ item, shop, at, ordinal, wrote }: LineProps) {
+  const [open, setOpen] = useState<Open>(null)
+  const [isBusy, setBusy] = useState(false)
+  const waiting = useWaiting().some(({ entry }) => entry.sump === item.sump)
+  const reader = readerOf(shop.units)
+  const { words, recipe, bench, concentration, volume } = item
+  const [kind, tag] = tags[item.condition] ?? ['plain', item.condition]
+
+  const writeDown = async (text: string, build: (stamp: Stamp) => Entry[]) => {
+    if (isBusy) return
+    setBusy(true)
+    const entries = build(stampNow())
+    const sent = await write(entries.map((entry) => ({ entry, label: labelOf(entry, item.name, reader) })))
+    setBusy(false)
+    setOpen(null)
+    wrote({ name: item.name, text, entries, sent })
+  }
+
+  return (
+    <article class="line" aria-labelledby={`at-${item.sump}`}>
+      {ordinal !== null && <div class="ordinal">{ordinal}</div>}
+      <div class="line-words">
+        <header>
+          <h3 id={`at-${item.sump}`}>
+            <Link href={`/sumps/${encodeURIComponent(item.sump)}`}>{item.name}</Link>
+          </h3>
+          <span class={`tag ${kind}`}>{tag}</span>
+          <span class="place">{placeWords(item)}</span>
+        </header>
+        <p class="headline">{words.headline}.</p>
+        {words.how !== '' && <p class="how">{words.how}</p>}
+        {words.outcome !== '' && <p class="how">{words.outcome}</p>}
+        <p class="why">
+          {item.why}{' '}
+          {item.dataAt !== null && (
+            <>From the records of {sayWhen(item.dataAt, { timeZone: shop.timeZone, now: at })}.</>
+          )}
+        </p>
+        <Cautions cautions={words.cautions} />
+        {waiting ? (
+          <p class="note">Written on this device; it counts once it is sent.</p>
+        ) : (
+          open === null && (
+            <div class="buttons">
+              <LineButtons
+                item={item}
+                isBusy={isBusy}
+                open={setOpen}
+                poured={() => void writeDown(words.headline, (stamp) => pouredAsWritten(item, item, reader, stamp))}
+              />
+            </div>
+          )
+        )}
+        {open === 'otherwise' && (
+          <OtherwiseForm
+            item={item}
+            sump={item}
+            units={shop.units}
+            volume={volume?.mean ?? null}
+            write={(build) => void writeDown('Poured otherwise', build)}
+            cancel={() => setOpen(null)}
+          />
+        )}
+        {open === 'not-poured' && (
+          <NotPouredForm
+            sump={item.name}
+            write={(note) =>
+              void writeDown(`Not poured: ${note}`, (stamp) => [skipEntry('not poured', note, item.sump, stamp)])
+            }
+            cancel={() => setOpen(null)}
+          />
+        )}
+        {open === 'aside' && item.lastStrength !== null && (
+          <SetAsideForm
+            what={`${item.lastStrength.text} of ${sayWhen(item.lastStrength.at, { timeZone: shop.timeZone, now: at })}`}
+            write={(reason) =>
+              void writeDown('The reading was set aside', (stamp) => [
+                voidEntry(item.lastStrength!.entry, reason, item.sump, stamp),
+              ])
+            }
+            cancel={() => setOpen(null)}
+          />
+        )}
+        {item.alternatives.length > 0 && (
+          <details>
+            <summary>Other ways</summary>
+            <ul class="ways">
+              {item.alternatives.map((way) => (
+                <li>{way}</li>
+              ))}
+            </ul>
+          </details>
+        )}
+      </div>
+      <div class="line-band">
+        <BandLine
+          band={bench.band}
+          target={bench.target}
+          now={concentration}
+          after={isPour(recipe) ? (recipe.result?.concentration ?? null) : null}
+        />
+      </div>
+    </article>
+  )
+}
+
+interface ButtonsProps {
+  item: TodayItem
+  isBusy: boolean
+  open(form: Open): void
+  poured(): void
+}
+
+function LineButtons({ item, isBusy, open, poured }: ButtonsProps) {
+  const read = (
+    <Link class="button" href={`/round/${encodeURIComponent(item.sump)}`}>
+      Read it now
+    </Link>
+  )
+  if (isPour(item.recipe)) {
+    return (
+      <>
+        <button type="button" class="main" disabled={isBusy} onClick={poured}>
+          Poured as written
+        </button>
+        <button type="button" onClick={() => open('otherwise')}>
+          Otherwise
+        </button>
+        <button type="button" class="plain" onClick={() => open('not-poured')}>
+          Not poured
+        </button>
+      </>
+    )
+  }
+  switch (item.action) {
+    case 'change':
+      return (
+        <>
+          <p class="note">This is a cleanout: drain, clean, rinse, fill. Write the new charge down when it is done.</p>
+          {read}
+          <button type="button" class="plain" onClick={() => open('not-poured')}>
+            Not now
+          </button>
+        </>
+      )
+    case 'measure-first':
+      return (
+        <>
+          {read}
+          {item.lastStrength !== null && item.recipe.because.includes('doubt') && (
+            <button type="button" class="plain" onClick={() => open('aside')}>
+              Set the reading aside
+            </button>
+          )}
+        </>
+      )
+    case 'refuse':
+      return null
+    default:
+      return read
+  }
+}
+
+/** Why an entry is set aside: it is asked for, since the record keeps it. */
+export function SetAsideForm({ what, write, cancel }: { what: string; write(reason: string): void; cancel(): void }) {
+  const [reason, setReason] = useState('')
+  const [isTried, setTried] = useState(false)
+  return (
+    <form
+      class="pour-form"
+      aria-label={`Set aside ${what}`}
+      onSubmit={(event) => {
+        event.preventDefault()
+        setTried(true)
+        if (reason.trim() !== '') write(reason.trim())
+      }}
+    >
+      <TextField
+        label={`Why is it set aside: ${what}?`}
+        value={reason}
+        onInput={setReason}
+        list={['misread', 'wrong machine', 'typed wrong', 'sample too soon after a top-up']}
+        fault={
+          isTried && reason.trim() === ''
+            ? 'Found nothing; expected a reason: the record keeps it beside the entry.'
+            : null
+        }
+      />
+      <div class="buttons">
+        <button type="submit" class="main">
+          Set it aside
+        </button>
+        <button type="button" class="plain" onClick={cancel}>
+          Back
+        </button>
+      </div>
+    </form>
+  )
+}
+
+const guidance = /^Guidance only/
+
+/** Cautions of this recipe; the one that holds for every recipe stands once at the foot of the page. */
+export function Cautions({ cautions }: { cautions: readonly string[] }) {
+  const own = cautions.filter((caution) => !guidance.test(caution))
+  if (own.length === 0) return null
+  return (
+    <ul class="cautions" aria-label="Cautions">
+      {own.map((caution) => (
+        <li>{caution}</li>
+      ))}
+    </ul>
+  )
+}
+
+export function placeWords({ place, fluid }: Pick<TodayItem, 'place' | 'fluid'>): ComponentChildren {
+  const parts = [place ?? '', fluid.name].filter((part) => part !== '')
+  return parts.map((part, i) => (
+    <Fragment key={part}>
+      {i > 0 && ' · '}
+      {part}
+    </Fragment>
+  ))
+}

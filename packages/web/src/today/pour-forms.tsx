@@ -1,0 +1,212 @@
+import { sayPercent, sayVolume } from '@sumpbook/fluid'
+import { useState } from 'preact/hooks'
+import type { Entry, SumpNow, TodayItem, Units } from '../api/types.ts'
+import { additionEntry, drawoffEntry } from '../entry/entries.ts'
+import type { Stamp } from '../entry/stamp.ts'
+import { SelectField, Taps, TextField } from '../fields/fields.tsx'
+import { type FieldRead, readLitres, readStrength, withUnit } from '../fields/read.ts'
+import { fieldPercent, fieldVolume, readerOf, shopUnits } from '../say/units.ts'
+
+type Build = (stamp: Stamp) => Entry[]
+
+interface OtherwiseProps {
+  item: Pick<TodayItem, 'recipe' | 'dispensed'>
+  sump: SumpNow
+  units: Units
+  /** Litres in the sump before the pour, where known. */
+  volume: number | null
+  write(build: Build): void
+  cancel(): void
+}
+
+/** What was really poured, where it was not what was written. */
+export function OtherwiseForm({ item, sump, units, volume, write, cancel }: OtherwiseProps) {
+  const { add, drawOff } = item.recipe
+  const poured = item.dispensed ?? add
+  const [draw, setDraw] = useState(drawOff > 0 ? fieldVolume(drawOff, units) : '')
+  const [amount, setAmount] = useState(poured === null ? '' : fieldVolume(poured.volume, units))
+  const [strength, setStrength] = useState(poured === null ? '' : fieldPercent(poured.strength))
+  const [isToMark, setToMark] = useState(false)
+  const [water, setWater] = useState(add?.waters[0]?.id ?? '')
+  const [isTried, setTried] = useState(false)
+  const [confirmed, setConfirmed] = useState<readonly string[]>([])
+  const { volumeWord, volumeName } = shopUnits[units]
+  const reader = readerOf(units)
+
+  const drawn = readLitres(draw, units)
+  const pour = readLitres(amount, units, { above: 0 })
+  const at = readStrength(strength)
+  const missing =
+    isTried && !isToMark && amount.trim() === ''
+      ? `Found nothing; expected ${volumeName}, or “filled to the mark”.`
+      : null
+  const questions = questionsOf({ pour: isToMark ? { value: null } : pour, drawn, at, volume, sump, units }).filter(
+    ({ question }) => !confirmed.includes(question),
+  )
+
+  const submit = (event: Event) => {
+    event.preventDefault()
+    setTried(true)
+    if ('fault' in drawn || 'fault' in at || (!isToMark && ('fault' in pour || pour.value === null))) return
+    if (questions.length > 0) return
+    const pointers = questionsOf({ pour: isToMark ? { value: null } : pour, drawn, at, volume, sump, units }).map(
+      ({ pointer }) => pointer,
+    )
+    write((stamp) => {
+      const entries: Entry[] = []
+      if (drawn.value !== null && drawn.value > 0) {
+        entries.push(drawoffEntry(drawn.value, sump.sump, reader, stamp, withUnit(draw, volumeWord)))
+      }
+      const entry = additionEntry(
+        {
+          volume: isToMark || 'fault' in pour ? null : pour.value,
+          strength: at.value,
+          water: water === '' ? null : water,
+          typed: {
+            ...(isToMark ? { toMark: 'filled to the mark' } : { volume: withUnit(amount, volumeWord) }),
+            ...(at.value === null ? {} : { strength: withUnit(strength, '%') }),
+          },
+        },
+        sump,
+        reader,
+        stamp,
+      )
+      entries.push(pointers.length === 0 ? entry : { ...entry, confirmed: pointers })
+      return entries
+    })
+  }
+
+  return (
+    <form class="pour-form" onSubmit={submit} aria-label={`What was poured into ${sump.name}`}>
+      {drawOff > 0 && (
+        <TextField
+          numeric
+          label={`Drawn off first, ${volumeName}`}
+          value={draw}
+          onInput={setDraw}
+          fault={faultOf(drawn)}
+        />
+      )}
+      <TextField
+        numeric
+        label={`Volume poured, ${volumeName}`}
+        value={isToMark ? '' : amount}
+        onInput={(text) => {
+          setToMark(false)
+          setAmount(text)
+        }}
+        fault={isToMark ? null : (faultOf(pour) ?? missing)}
+      />
+      <TextField
+        numeric
+        label="Strength poured, %"
+        value={strength}
+        onInput={setStrength}
+        fault={faultOf(at)}
+        hint="0 for plain water; a ratio such as 1:20 will do"
+      />
+      {sump.bench.waters.length > 0 && (
+        <SelectField
+          label="Water"
+          value={water}
+          onInput={setWater}
+          choices={[['', 'not known'], ...sump.bench.waters.map(({ id, name }) => [id, name] as const)]}
+        />
+      )}
+      <label class="check">
+        <input type="checkbox" checked={isToMark} onChange={() => setToMark(!isToMark)} />
+        Filled to the mark, amount not measured
+      </label>
+      {isTried &&
+        questions.map(({ question }) => (
+          <div class="fault" role="alert">
+            {question} Is that right?{' '}
+            <button type="button" onClick={() => setConfirmed([...confirmed, question])}>
+              Yes, that is right
+            </button>
+          </div>
+        ))}
+      <div class="buttons">
+        <button type="submit" class="main">
+          Write it down
+        </button>
+        <button type="button" class="plain" onClick={cancel}>
+          Back
+        </button>
+      </div>
+    </form>
+  )
+}
+
+const faultOf = (read: FieldRead) => ('fault' in read ? read.fault : null)
+
+interface Asked {
+  pour: FieldRead
+  drawn: FieldRead
+  at: FieldRead
+  volume: number | null
+  sump: SumpNow
+  units: Units
+}
+
+/** What is possible, but worth one more look. */
+export function questionsOf({
+  pour,
+  drawn,
+  at,
+  volume,
+  sump: { bench },
+  units,
+}: Asked): { pointer: string; question: string }[] {
+  const questions: { pointer: string; question: string }[] = []
+  const reader = readerOf(units)
+  const brim = bench.capacity ?? (bench.fillVolume === null ? null : 1.25 * bench.fillVolume)
+  if (!('fault' in pour) && pour.value !== null && volume !== null && brim !== null) {
+    const out = 'fault' in drawn ? 0 : (drawn.value ?? 0)
+    const after = Math.max(0, volume - out) + pour.value
+    if (after > brim) {
+      const question = `With ${sayVolume(pour.value, reader)} more there would be ${sayVolume(after, reader)} in it; its brim is at ${sayVolume(brim, reader)}.`
+      questions.push({ pointer: '/volume', question })
+    }
+  }
+  if (!('fault' in at) && at.value !== null && at.value > bench.maxStrength) {
+    const question = `${sayPercent(at.value, reader)} is stronger than the strongest mix poured here, ${sayPercent(bench.maxStrength, reader)}.`
+    questions.push({ pointer: '/strength', question })
+  }
+  return questions
+}
+
+const reasons = ['no time', 'no concentrate', 'no water', 'machine in use', 'decided against'] as const
+
+/** Why a pour was not made: one tap, and a word more if there is one. */
+export function NotPouredForm({ sump, write, cancel }: { sump: string; write(note: string): void; cancel(): void }) {
+  const [reason, setReason] = useState<string | null>(null)
+  const [words, setWords] = useState('')
+  return (
+    <form
+      class="pour-form"
+      aria-label={`Why nothing was poured into ${sump}`}
+      onSubmit={(event) => {
+        event.preventDefault()
+        write([reason ?? '', words.trim()].filter((part) => part !== '').join('; '))
+      }}
+    >
+      <Taps
+        legend="Why not?"
+        name="why-not"
+        value={reason}
+        choices={reasons.map((text) => [text, text])}
+        onPick={setReason}
+      />
+      <TextField label="A word more, if there is one" value={words} onInput={setWords} />
+      <div class="buttons">
+        <button type="submit" class="main" disabled={reason === null && words.trim() === ''}>
+          Write it down
+        </button>
+        <button type="button" class="plain" onClick={cancel}>
+          Back
+        </button>
+      </div>
+    </form>
+  )
+}

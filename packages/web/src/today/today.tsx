@@ -1,0 +1,198 @@
+import { sayVolume } from '@sumpbook/fluid'
+import { type ComponentChildren, Fragment } from 'preact'
+import { useState } from 'preact/hooks'
+import { Link } from 'wouter-preact'
+import { OutOfReach } from '../api/client.ts'
+import { useToday } from '../api/queries.ts'
+import type { Book, SumpNow, Today as TodayAnswer } from '../api/types.ts'
+import { SmallBandLine } from '../band-line/band-line.tsx'
+import { write } from '../entry/book-outbox.ts'
+import { labelOf, voidEntry } from '../entry/entries.ts'
+import { stampNow } from '../entry/this-device.ts'
+import { readerOf } from '../say/units.ts'
+import { sayDay } from '../say/when.ts'
+import { TodayLine, type WrittenDown } from './line.tsx'
+import './today.css'
+
+/** What to do now, most consequence first; then where every other sump stands. */
+export function Today({ book }: { book: Book }) {
+  const today = useToday()
+  const [written, setWritten] = useState<WrittenDown | null>(null)
+  if (today.data === undefined) return <NoAnswer error={today.error} again={() => void today.refetch()} />
+  const { data } = today
+  const shop = { ...book.shop, ...data.shop }
+  return (
+    <div class="today">
+      <div class="page-head">
+        <h1>Today</h1>
+        <span class="quiet">{sayDay(data.at, shop.timeZone)}</span>
+      </div>
+      {book.demo && (
+        <p class="note">
+          This is the example shop: everything in it is invented. Try whatever you like. A book of your own begins in a
+          fresh data folder.
+        </p>
+      )}
+      <p class="lede">{withAmounts(data)}</p>
+      {data.quarantined > 0 && (
+        <p class="doubt">
+          {data.quarantined === 1 ? 'One entry names' : `${data.quarantined} entries name`} a sump or a thing that this
+          book does not know yet, and counts nowhere until it does. See the <Link href="/journal">journal</Link>.
+        </p>
+      )}
+      {today.error !== null && (
+        <p class="fault">The book is out of reach just now: this is the list as it was last seen.</p>
+      )}
+      <CartByStop today={data} />
+      <section aria-label="To do" class="to-do">
+        {data.items.map((item, i) => (
+          <TodayLine key={item.sump} item={item} shop={shop} at={data.at} ordinal={i + 1} wrote={setWritten} />
+        ))}
+      </section>
+      {data.calm.length > 0 && (
+        <section aria-labelledby="calm" class="calm">
+          <h2 id="calm">{data.items.length === 0 ? 'Every sump' : 'In order'}</h2>
+          {data.calm.map((sump) => (
+            <CalmLine key={sump.sump} sump={sump} />
+          ))}
+        </section>
+      )}
+      <p class="foot">
+        ● now, with its 90 % interval, ○ where it is outside its band · ◇ after pouring · the shaded strip is the band,
+        its upright the target. Guidance only: the fluid’s label and safety data sheet, the supplier and local rules
+        come first.
+      </p>
+      {written !== null && <JustWritten written={written} units={shop.units} close={() => setWritten(null)} />}
+    </div>
+  )
+}
+
+function NoAnswer({ error, again }: { error: Error | null; again(): void }) {
+  if (error === null) return <p class="quiet">Working out the day …</p>
+  return (
+    <p class="fault" role="alert">
+      {error instanceof OutOfReach ? 'The book is out of reach: no answer from its server.' : error.message}{' '}
+      <button type="button" onClick={again}>
+        Try again
+      </button>
+    </p>
+  )
+}
+
+/** The lede with its amounts set off, as far as they are the cart's. */
+function withAmounts({ lede, cart, shop }: TodayAnswer): ComponentChildren {
+  const reader = readerOf(shop.units)
+  const amounts = [...cart.waters.map(({ volume }) => volume), ...cart.concentrates.map(({ litres }) => litres)].map(
+    (litres) => sayVolume(litres, reader),
+  )
+  if (amounts.length === 0) return lede
+  const plain = amounts.map((text) => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')).join('|')
+  return lede
+    .split(new RegExp(`(?<![\\d.,])(${plain})(?![\\d\\w])`))
+    .map((part, i) => (i % 2 === 1 ? <strong class="amount">{part}</strong> : <Fragment>{part}</Fragment>))
+}
+
+/** What the cart is for, stop by stop in walking order. */
+function CartByStop({ today: { items, cart, shop } }: { today: TodayAnswer }) {
+  const reader = readerOf(shop.units)
+  const stops = items
+    .filter(({ recipe, action }) => recipe.add !== null && action !== 'change')
+    .toSorted(inWalkingOrder)
+  if (stops.length < 2) return null
+  const water = cart.waters.reduce((sum, { volume }) => sum + volume, 0)
+  const concentrate = cart.concentrates.reduce((sum, { litres }) => sum + litres, 0)
+  return (
+    <details class="cart">
+      <summary>The cart, stop by stop</summary>
+      <div class="wide-table">
+        <table>
+          <thead>
+            <tr>
+              <th>Stop</th>
+              <th class="figure">Water</th>
+              <th class="figure">Concentrate</th>
+            </tr>
+          </thead>
+          <tbody>
+            {stops.map(({ sump, name, recipe, fluid }) => (
+              <tr key={sump}>
+                <td>
+                  {name} <span class="quiet">{fluid.name}</span>
+                </td>
+                <td class="figure">{sayVolume(recipe.add!.water, reader)}</td>
+                <td class="figure">
+                  {recipe.add!.concentrate === 0 ? 'none' : sayVolume(recipe.add!.concentrate, reader)}
+                </td>
+              </tr>
+            ))}
+            <tr class="sum">
+              <th>Together</th>
+              <th class="figure">{sayVolume(water, reader)}</th>
+              <th class="figure">{concentrate === 0 ? 'none' : sayVolume(concentrate, reader)}</th>
+            </tr>
+          </tbody>
+        </table>
+      </div>
+    </details>
+  )
+}
+
+/** As the round goes: by the place given, then by name, numbers in names by their size. */
+export function inWalkingOrder(a: Pick<SumpNow, 'order' | 'name'>, b: Pick<SumpNow, 'order' | 'name'>): number {
+  if (a.order !== b.order) return a.order === null ? 1 : b.order === null ? -1 : a.order - b.order
+  return a.name.localeCompare(b.name, 'en', { numeric: true })
+}
+
+function CalmLine({ sump }: { sump: SumpNow }) {
+  const { bench, concentration } = sump
+  return (
+    <div class="calm-line">
+      <h3>
+        <Link href={`/sumps/${encodeURIComponent(sump.sump)}`}>{sump.name}</Link>
+      </h3>
+      <p>{sump.sentence}</p>
+      {bench.class === 'straight-oil' ? (
+        <span />
+      ) : (
+        <SmallBandLine band={bench.band} target={bench.target} now={concentration} after={null} />
+      )}
+    </div>
+  )
+}
+
+/** What was just written, with the way back: an entry is never edited, it is withdrawn. */
+function JustWritten({
+  written,
+  units,
+  close,
+}: {
+  written: WrittenDown
+  units: TodayAnswer['shop']['units']
+  close(): void
+}) {
+  const { name, text, entries, sent } = written
+  const takeBack = async () => {
+    const stamp = stampNow()
+    const voids = entries.map((entry) =>
+      voidEntry(entry.id, 'written down by mistake', (entry.sump as string | undefined) ?? null, stamp),
+    )
+    await write(voids.map((entry) => ({ entry, label: labelOf(entry, name, readerOf(units)) })))
+    close()
+  }
+  return (
+    <div class="just-written arrives" role="status">
+      <p>
+        {sent === 'refused' ? 'Not taken by the book' : sent === 'waiting' ? 'Kept on this device' : 'Written down'}:{' '}
+        {name}, {text.charAt(0).toLowerCase() + text.slice(1)}.
+      </p>
+      {sent !== 'refused' && (
+        <button type="button" onClick={() => void takeBack()}>
+          Take it back
+        </button>
+      )}
+      <button type="button" class="plain" onClick={close}>
+        Good
+      </button>
+    </div>
+  )
+}
