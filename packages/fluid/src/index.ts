@@ -1,6 +1,7 @@
 /** The computation: pure functions over plain values, the same in the shop's phone, on its server and in a script. */
 
 export * from './advice/index.ts'
+export { quantile95 } from './interval90.ts'
 export * from './mixing/index.ts'
 export type * from './quantities.ts'
 export * from './recipe/index.ts'

@@ -1,3 +1,4 @@
+import { text } from 'node:stream/consumers'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { exportBook } from '../export/export-book.ts'
@@ -7,7 +8,7 @@ import { importBookFile } from './import-book.ts'
 
 const bring = (store: Store, file: unknown) => importBookFile(store, JSON.stringify(file), testNow)
 const exported = async (store: Store) =>
-  JSON.parse((await Array.fromAsync(exportBook(store))).join('')) as Record<string, unknown>
+  JSON.parse(await text(exportBook(store))) as Record<string, unknown>
 const entries = [
   testReading(1, { colour: 'milky', typed: { brix: '5,0' }, hardness: { low: 250, high: 425 } }),
   {
@@ -39,9 +40,9 @@ test('a book that was imported is exported the same, unknown fields and sections
 test('an export imports to the same export, byte for byte', async () => {
   const [first, second] = [await emptyStore(), await emptyStore()]
   await bring(first, whole)
-  const once = (await Array.fromAsync(exportBook(first))).join('')
+  const once = await text(exportBook(first))
   await importBookFile(second, once, testNow)
-  expect((await Array.fromAsync(exportBook(second))).join('')).toBe(once)
+  expect(await text(exportBook(second))).toBe(once)
 })
 
 test('importing twice changes nothing', async () => {

@@ -1,5 +1,4 @@
-import type { Figure, Reader } from '@sumpbook/fluid'
-import { normal95 } from '@sumpbook/fluid'
+import { type Figure, quantile95, type Reader } from '@sumpbook/fluid'
 import { BookError } from '../errors.ts'
 import type { Entry } from '../schema/entries/index.ts'
 import { readThings } from '../setup/read-things.ts'
@@ -144,6 +143,6 @@ function lineOf(
 
 const intervalOf = ({ mean, sd }: { mean: number; sd: number }) => ({
   mean,
-  low90: Math.max(0, mean - normal95 * sd),
-  high90: mean + normal95 * sd,
+  low90: Math.max(0, mean - quantile95 * sd),
+  high90: mean + quantile95 * sd,
 })

@@ -1,6 +1,5 @@
 export { type Container, type Dispensed, dispense } from './containers.ts'
 export { makePour, outcomeOf, type Standing, topUpWater } from './mix.ts'
-export { normal95 } from './normal95.ts'
 export type {
   Action,
   Alternative,

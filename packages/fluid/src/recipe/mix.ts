@@ -1,5 +1,5 @@
+import { quantile95 } from '../interval90.ts'
 import type { Litres, Percent, Sd } from '../quantities.ts'
-import { normal95 } from './normal95.ts'
 import type { Outcome, Pour, PourableWater, Reason } from './recipe.ts'
 
 /** All the fluid of a system, lines included, with its doubt. */
@@ -57,8 +57,8 @@ export function outcomeOf(sump: Standing, drawOff: Litres, pour: Pour | null): O
   return {
     volume,
     concentration,
-    low90: Math.max(0, concentration - normal95 * sd),
-    high90: Math.min(100, concentration + normal95 * sd),
+    low90: Math.max(0, concentration - quantile95 * sd),
+    high90: Math.min(100, concentration + quantile95 * sd),
   }
 }
 

@@ -1,7 +1,7 @@
+import { quantile95 } from '../interval90.ts'
 import type { Litres, Percent } from '../quantities.ts'
 import { requireRange } from '../require.ts'
 import { makePour, outcomeOf, type Standing, waterReasons } from './mix.ts'
-import { normal95 } from './normal95.ts'
 import type { Action, Alternative, Pour, Pourable, Reason, Recipe, SumpToPour } from './recipe.ts'
 
 /** A level this far above the brim is a slip of the eye; further above it is a slip of the pen. */
@@ -87,7 +87,7 @@ function setBench(sump: SumpToPour, pourable: Pourable): Bench {
     concentration: sump.concentration,
     volumeSd,
     concentrationSd,
-    end: Math.min(mark, brim - normal95 * volumeSd),
+    end: Math.min(mark, brim - quantile95 * volumeSd),
     mark,
     brim,
     suction,
@@ -103,7 +103,7 @@ function setBench(sump: SumpToPour, pourable: Pourable): Bench {
 function doubtOf(sump: SumpToPour, { concentrationSd, end }: Bench): Reason[] {
   if (sump.doubt === true) return ['doubt']
   const width = sump.band === undefined ? Number.POSITIVE_INFINITY : sump.band.high - sump.band.low
-  if (2 * normal95 * concentrationSd > width) return ['interval-wider-than-band']
+  if (2 * quantile95 * concentrationSd > width) return ['interval-wider-than-band']
   return end <= 0 ? ['volume-too-uncertain'] : []
 }
 
@@ -169,7 +169,7 @@ function exchange(bench: Bench): Recipe {
 function withRoomAboveMark(bench: Bench): Alternative[] {
   const { volume, concentration, target, brim, volumeSd, leanest, strongest } = bench
   const strength = concentration < target ? strongest : leanest
-  const most = brim - normal95 * volumeSd - volume
+  const most = brim - quantile95 * volumeSd - volume
   const toTarget = ((target - concentration) * volume) / (strength - target)
   const pour = Math.min(most, toTarget)
   if (!(pour > 0) || volume > bench.brim) return []

@@ -1,5 +1,5 @@
+import { quantile95 } from '../interval90.ts'
 import type { Figure, Litres, Percent, Sd } from '../quantities.ts'
-import { normal95 } from '../recipe/normal95.ts'
 
 /** What happened to a sump, in canonical units, as far as its balance of concentrate goes. */
 export type SumpEvent =
@@ -98,5 +98,5 @@ const certain = <T extends number | null>(mean: T) =>
 function figureOf(estimate: Estimate | null, most: number): Figure | null {
   if (estimate === null) return null
   const { mean, sd } = estimate
-  return { mean, sd, low90: Math.max(0, mean - normal95 * sd), high90: Math.min(most, mean + normal95 * sd) }
+  return { mean, sd, low90: Math.max(0, mean - quantile95 * sd), high90: Math.min(most, mean + quantile95 * sd) }
 }
