@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import { exportBook } from './export/export-book.ts'
 import { type ImportOptions, importFile } from './import/import-file.ts'
 import { isExample, loadExample } from './import/load-example.ts'
@@ -68,6 +69,8 @@ function putTogether(write: PutMany): PutMany {
   const writeNext = async () => {
     writing = true
     while (waiting.length > 0) {
+      // The store works without yielding: what the network has already brought gets its turn to join first.
+      await nextTurn()
       const together = waiting
       waiting = []
       try {

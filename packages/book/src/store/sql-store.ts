@@ -40,7 +40,7 @@ function journalReader(db: Kysely<Tables>): JournalReader {
     entries: (query) => entriesOf(db, query),
     bodies: (ids) => bodiesOf(db, ids),
     voids: async () => {
-      const rows = await db.selectFrom('entry').select(['id', 'body']).where('kind', '=', 'void').execute()
+      const rows = await db.selectFrom('entry').select(['id', 'body']).where('governs', '=', 'void').execute()
       return rows.map(({ id, body }) => ({ id, target: (JSON.parse(body) as { entry: string }).entry.toLowerCase() }))
     },
     meta: async (key) => {
@@ -67,6 +67,9 @@ function journalWriter(db: Kysely<Tables>): JournalWriter {
   }
 }
 
+/** Whether entries of a kind say what other entries mean. */
+const governs = (kind: string) => kind === 'setup' || kind === 'void'
+
 async function headOf(db: Kysely<Tables>): Promise<Head> {
   const row = await db.selectFrom('head').select(['seq', 'hash']).where('one', '=', 1).executeTakeFirst()
   return row === undefined ? emptyHead : { seq: Number(row.seq), hash: row.hash }
@@ -84,6 +87,7 @@ async function append(db: Kysely<Tables>, entries: readonly ArrivingEntry[], rec
       at,
       rank,
       kind,
+      governs: governs(kind) ? kind : null,
       sump,
       about_kind: aboutKind,
       about_id: aboutId,
@@ -106,7 +110,7 @@ async function entriesOf(db: Kysely<Tables>, query: EntryQuery): Promise<StoredE
     .selectFrom('entry')
     .select(['seq', 'id', 'at', 'rank', 'kind', 'sump', 'body', 'hash', 'received_at as receivedAt'])
   if (sump !== undefined) select = select.where('sump', '=', sump)
-  if (kinds !== undefined) select = select.where('kind', 'in', kinds)
+  if (kinds !== undefined) select = select.where(kinds.every(governs) ? 'governs' : 'kind', 'in', kinds)
   if (until !== undefined) select = select.where('at', '<=', until)
   if (after !== undefined) select = select.where(isAfter(after, order === 'time-backwards' ? '<' : '>'))
   if (order === 'arrival') select = select.orderBy('seq')

@@ -18,6 +18,8 @@ export interface EntryRow {
   /** Order among entries of one instant. */
   rank: number
   kind: string
+  /** The kind again where the entry says what others mean (`setup`, `void`), else null: few, and wanted at once. */
+  governs: string | null
   sump: string | null
   about_kind: string | null
   about_id: string | null

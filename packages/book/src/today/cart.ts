@@ -49,7 +49,7 @@ export function ledeOf(
   return [
     toDo.length === 0
       ? 'Nothing to do: every sump was read within the week and is in its band.'
-      : `Today: ${sayList(toDo)}.`,
+      : `${sayList(toDo)}.`,
     carried.length === 0 ? '' : `For the cart: ${sayList(carried)}.`,
     handover === null ? '' : `Last shift’s note: “${handover}”`,
   ]

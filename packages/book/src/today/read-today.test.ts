@@ -211,7 +211,7 @@ test('the cart carries what the list pours, and the fresh note of the last shift
   expect(cart.waters).toEqual([{ id: 'di', name: 'Deionised water', volume: expect.closeTo(31.072, 10) }])
   expect(cart.concentrates).toEqual([{ fluid: 'f1', name: 'Semi 1', litres: expect.closeTo(6.928, 10) }])
   expect(lede).toBe(
-    'Today: 1 sump to fill. For the cart: 31.1 L of deionised water and 6.9 L of Semi 1 concentrate. Last shift’s note: “Mill 1 smelled”',
+    '1 sump to fill. For the cart: 31.1 L of deionised water and 6.9 L of Semi 1 concentrate. Last shift’s note: “Mill 1 smelled”',
   )
 })
 

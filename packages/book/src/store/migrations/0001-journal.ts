@@ -18,11 +18,12 @@ export async function up(db: Kysely<Tables>): Promise<void> {
     .execute()
   await db.schema
     .createTable('entry')
-    .addColumn('seq', 'bigint', (column) => column.notNull().unique())
-    .addColumn('id', 'text', (column) => column.primaryKey())
+    .addColumn('seq', 'integer', (column) => column.primaryKey())
+    .addColumn('id', 'text', (column) => column.notNull().unique())
     .addColumn('at', 'text', (column) => column.notNull())
     .addColumn('rank', 'integer', (column) => column.notNull())
     .addColumn('kind', 'text', (column) => column.notNull())
+    .addColumn('governs', 'text')
     .addColumn('sump', 'text')
     .addColumn('about_kind', 'text')
     .addColumn('about_id', 'text')
@@ -32,11 +33,16 @@ export async function up(db: Kysely<Tables>): Promise<void> {
     .execute()
   await db.schema.createIndex('entry_by_sump').on('entry').columns(['sump', 'at', 'rank', 'id']).execute()
   await db.schema.createIndex('entry_by_time').on('entry').columns(['at', 'rank', 'id']).execute()
-  await db.schema.createIndex('entry_by_kind').on('entry').columns(['kind', 'at']).execute()
+  await db.schema
+    .createIndex('entry_that_governs')
+    .on('entry')
+    .columns(['governs', 'at'])
+    .where('governs', 'is not', null)
+    .execute()
   await db.schema
     .createTable('head')
     .addColumn('one', 'integer', (column) => column.primaryKey())
-    .addColumn('seq', 'bigint', (column) => column.notNull())
+    .addColumn('seq', 'integer', (column) => column.notNull())
     .addColumn('hash', 'text', (column) => column.notNull())
     .execute()
 }

@@ -62,21 +62,26 @@ class OneConnection implements Driver {
   }
 }
 
+interface Prepared {
+  statement: StatementSync
+  givesRows: boolean
+}
+
 /** Statements are prepared once and kept, up to this many. */
 const keptStatements = 200
 
 class Connection implements DatabaseConnection {
   readonly #database: DatabaseSync
-  readonly #statements = new Map<string, StatementSync>()
+  readonly #statements = new Map<string, Prepared>()
 
   constructor(database: DatabaseSync) {
     this.#database = database
   }
 
   async executeQuery<R>({ sql, parameters }: CompiledQuery): Promise<QueryResult<R>> {
-    const statement = this.#prepare(sql)
+    const { statement, givesRows } = this.#prepare(sql)
     const values = parameters.map(bindable)
-    if (statement.columns().length > 0) return { rows: statement.all(...values) as R[] }
+    if (givesRows) return { rows: statement.all(...values) as R[] }
     const { changes, lastInsertRowid } = statement.run(...values)
     return { rows: [], numAffectedRows: BigInt(changes), insertId: BigInt(lastInsertRowid) }
   }
@@ -90,13 +95,14 @@ class Connection implements DatabaseConnection {
     this.#database.close()
   }
 
-  #prepare(sql: string): StatementSync {
+  #prepare(sql: string): Prepared {
     const kept = this.#statements.get(sql)
     if (kept !== undefined) return kept
     const statement = this.#database.prepare(sql)
+    const prepared = { statement, givesRows: statement.columns().length > 0 }
     if (this.#statements.size >= keptStatements) this.#statements.clear()
-    this.#statements.set(sql, statement)
-    return statement
+    this.#statements.set(sql, prepared)
+    return prepared
   }
 }
 
