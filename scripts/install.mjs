@@ -13,14 +13,19 @@ const stamp = join(root, 'node_modules', '.installed-lock')
 
 /** Installs what the lock file names, where it is not there yet. */
 export function installMissing() {
-  const lock = createHash('sha256')
-    .update(readFileSync(join(root, 'package-lock.json')))
-    .digest('hex')
-  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === lock) return
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === lockHash()) return
   process.stdout.write('Installing what is missing …\n')
   run(npm, ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'])
-  writeFileSync(stamp, lock)
+  stampInstalled()
 }
+
+/** Notes which lock file what is installed came from; npm calls this after every installation of its own too. */
+export const stampInstalled = () => writeFileSync(stamp, lockHash())
+
+const lockHash = () =>
+  createHash('sha256')
+    .update(readFileSync(join(root, 'package-lock.json')))
+    .digest('hex')
 
 /** The Node.js that runs the product: the pinned one of this platform, else this one where it is new enough. */
 export function pinnedNode() {
