@@ -1,0 +1,63 @@
+import readExcelFile, { type Sheet } from 'read-excel-file/node'
+import { refusal } from '../../errors.ts'
+import type { Cell, SheetRow, SheetRows } from './sheet-rows.ts'
+import { firstBytesOf, type SheetSource } from './sheet-source.ts'
+
+/** A workbook is read whole; one larger than this is no shop's log. */
+const largestWorkbook = 50_000_000
+
+/** One sheet of an XLSX workbook: the one of that name, else the first that holds anything. */
+export async function readWorkbook(source: SheetSource, sheet?: string): Promise<SheetRows> {
+  const sheets = await sheetsOf(source)
+  const chosen =
+    sheet === undefined
+      ? (sheets.find(({ data }) => data.length > 0) ?? sheets[0])
+      : sheets.find((one) => one.sheet === sheet)
+  if (chosen === undefined) {
+    throw refusal(
+      [
+        {
+          pointer: '/sheet',
+          found: JSON.stringify(sheet),
+          expected: `a sheet of the workbook: ${sheets.map((one) => one.sheet).join(', ')}`,
+        },
+      ],
+      'sheet',
+    )
+  }
+  const others = sheets.filter((one) => one !== chosen && one.data.length > 0).map((one) => `"${one.sheet}"`)
+  const warnings =
+    sheet === undefined && others.length > 0
+      ? [`Only the sheet "${chosen.sheet}" is read; ${others.join(', ')} not.`]
+      : []
+  return { title: chosen.sheet, delimiter: null, warnings, rows: () => rowsOf(chosen) }
+}
+
+async function sheetsOf(source: SheetSource): Promise<Sheet[]> {
+  const bytes = await firstBytesOf(source, largestWorkbook + 1)
+  if (bytes.length > largestWorkbook) {
+    throw refusal(
+      [
+        {
+          pointer: '',
+          found: `a workbook of more than ${largestWorkbook / 1e6} MB`,
+          expected: 'the log alone, or the same as CSV',
+        },
+      ],
+      'sheet',
+    )
+  }
+  try {
+    return await readExcelFile(bytes)
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error)
+    throw refusal(
+      [{ pointer: '', found: `a workbook that cannot be read (${why})`, expected: 'a whole .xlsx workbook, or CSV' }],
+      'sheet',
+    )
+  }
+}
+
+function* rowsOf({ data }: Sheet): Iterable<SheetRow> {
+  for (const [i, cells] of data.entries()) yield { row: i + 1, cells: cells as Cell[] }
+}

@@ -1,0 +1,229 @@
+import type { Question, SheetField, SheetMap } from '../sheet-types.ts'
+import type { ColumnPlan, SheetColumn } from './columns.ts'
+import { fieldWords, isNumberField, numberFields } from './fields.ts'
+import type { ColumnEvidence } from './survey.ts'
+import type { TitleSays } from './titles.ts'
+import { canonicalUnit, gallonOf, type ShopUnits, type Unit, unitNamed, unitNames, unitOf } from './units.ts'
+
+/** What the cells of the whole sheet settle about its columns. */
+export interface SettledColumns {
+  columns: SheetColumn[]
+  questions: Question[]
+  warnings: string[]
+}
+
+interface SettleInput {
+  plan: ColumnPlan
+  evidence: readonly ColumnEvidence[]
+  map: SheetMap
+  shop: ShopUnits
+  titles: TitleSays | null
+  /** Whether it is a workbook, which keeps 8 % as 0.08. */
+  workbook: boolean
+  /** Whether the book or the map has a machine of this name. */
+  isMachine(name: string): boolean
+}
+
+/** Fields that a column of a machine can hold where nothing says which. */
+const valueChoices: SheetField[] = [
+  'brix',
+  'titration',
+  'ph',
+  'hardness',
+  'conductivity',
+  'temperature',
+  'level',
+  'volume',
+  'added',
+  'addedConcentrate',
+]
+
+/** Settles which headings are machines, what their columns hold, and the units of numbers that name none. */
+export function settleColumns(input: SettleInput): SettledColumns {
+  const settled: SettledColumns = { columns: [], questions: [], warnings: [] }
+  const columns = input.plan.columns.map((column) => machineOrNothing(column, input, settled))
+  const values = valuesOf(columns, input, settled)
+  for (const column of columns.map((one) => withValues(one, values))) settled.columns.push(column)
+  settleUnits(settled, input)
+  doubtFractions(settled, input)
+  warnOfHeadless(input, settled)
+  return settled
+}
+
+const nothing = { filled: 0, numbers: 0, bare: 0 }
+
+/** A heading that may be a machine is one where the book knows it or most of its cells are numbers. */
+function machineOrNothing(
+  column: SheetColumn,
+  { evidence, isMachine }: SettleInput,
+  settled: SettledColumns,
+): SheetColumn {
+  if (column.field !== null || column.machine === null) return column
+  const { filled, numbers } = evidence[column.index] ?? nothing
+  if (isMachine(column.machine) || numbers * 2 > filled) return column
+  settled.warnings.push(
+    filled === 0
+      ? `"${column.heading}" is empty; it is left out.`
+      : `"${column.heading}" is not understood; it is left out.`,
+  )
+  return { ...column, machine: null }
+}
+
+interface Values {
+  field: SheetField
+  unit: Unit | null
+  unitText: string | null
+  mapped: boolean
+}
+
+/** What stands under the names of machines: as the map says, else as the title says, else asked. */
+function valuesOf(
+  columns: readonly SheetColumn[],
+  { map, shop, titles }: SettleInput,
+  settled: SettledColumns,
+): Values | null {
+  const open = columns.filter(({ field, machine }) => field === null && machine !== null)
+  if (open.length === 0) return null
+  const field = map.values?.field ?? titles?.field
+  if (field === undefined) {
+    const names = open.slice(0, 3).map(({ heading }) => `"${heading}"`)
+    settled.questions.push({
+      pointer: '/values/field',
+      question: `What do the columns ${names.join(', ')}${open.length > 3 ? ' …' : ''} hold?`,
+      choices: valueChoices,
+    })
+    return null
+  }
+  if (map.values?.field === undefined)
+    settled.warnings.push(
+      `The columns of machines are taken as ${fieldWords[field]}, as the title "${titles!.title}" says.`,
+    )
+  return { field, mapped: map.values?.unit !== undefined, ...valuesUnit(field, { map, shop, titles }) }
+}
+
+function valuesUnit(
+  field: SheetField,
+  { map, shop, titles }: Pick<SettleInput, 'map' | 'shop' | 'titles'>,
+): { unit: Unit | null; unitText: string | null } {
+  if (map.values?.unit !== undefined && isNumberField(field)) {
+    const unit = unitNamed(map.values.unit, numberFields[field], shop)
+    return unit === null || unit === 'which-gallon'
+      ? { unit: null, unitText: null }
+      : { unit, unitText: map.values.unit }
+  }
+  return titles !== null && titles.field === field
+    ? { unit: titles.unit, unitText: titles.unitText }
+    : { unit: null, unitText: null }
+}
+
+function withValues(column: SheetColumn, values: Values | null): SheetColumn {
+  if (column.field !== null || column.machine === null) return column
+  if (values === null) return { ...column, open: true }
+  const field = values.field === 'level' && values.unit?.dimension === 'volume' ? 'volume' : values.field
+  return {
+    ...column,
+    field,
+    unit: values.unit,
+    unitText: values.unitText,
+    unitPointer: '/values/unit',
+    unitMapped: values.mapped,
+  }
+}
+
+/** Columns whose unit is answered at one place of the map are settled together. */
+function settleUnits(settled: SettledColumns, input: SettleInput): void {
+  const groups = Map.groupBy(
+    settled.columns.filter(({ field, unit, open }) => isNumberField(field) && unit === null && !open),
+    ({ unitPointer }) => unitPointer,
+  )
+  for (const [pointer, columns] of groups) settleUnit(pointer, columns, input, settled)
+}
+
+function settleUnit(
+  pointer: string,
+  columns: SheetColumn[],
+  { evidence, shop }: SettleInput,
+  settled: SettledColumns,
+): void {
+  const [{ field, heading }] = columns as [SheetColumn]
+  if (!isNumberField(field)) return
+  const seen = columns.map(({ index }) => evidence[index] ?? { ...nothing, largest: null })
+  const bare = seen.reduce((sum, one) => sum + one.bare, 0)
+  const largest = seen.reduce<number | null>(
+    (most, one) => (one.largest === null ? most : Math.max(most ?? one.largest, one.largest)),
+    null,
+  )
+  const label = pointer === '/values/unit' ? 'the columns of machines' : `"${heading}"`
+  const answer = assumed(field, { shop, largest })
+  if (bare === 0 && answer.warn !== null) return
+  if (answer.unit === null) {
+    settled.questions.push({
+      pointer,
+      question: `In which unit are the numbers of ${label}?`,
+      choices: unitNames(numberFields[field]),
+    })
+    for (const column of columns) column.open = true
+    return
+  }
+  if (answer.warn !== null)
+    settled.warnings.push(`The numbers of ${label} name no unit; they are taken as ${answer.unit.name}${answer.warn}.`)
+  for (const column of columns) column.unit = answer.unit
+}
+
+/** Numbers larger than these are in no sump when counted in the larger unit: 100 gpg and 100 °dH are above 1700 ppm, 100 mS/cm is brine. */
+const largestInBigUnit = 100
+
+/**
+ * The unit of numbers that name none. `warn` is null where there is only one unit anybody uses, else why it was taken;
+ * `unit` is null where it must be asked.
+ */
+function assumed(
+  field: keyof typeof numberFields,
+  { shop, largest }: { shop: ShopUnits; largest: number | null },
+): { unit: Unit | null; warn: string | null } {
+  const [dimension, ...others] = numberFields[field]
+  if (others.length > 0) return { unit: null, warn: '' }
+  switch (dimension) {
+    case 'volume':
+      return { unit: shop === 'metric' ? canonicalUnit('volume') : gallonOf(shop), warn: ", the shop's own" }
+    case 'temperature':
+      if (shop === 'imperial') return { unit: null, warn: '' }
+      return { unit: unitOf('temperature', shop === 'us' ? '°F' : '°C'), warn: ", the shop's own" }
+    case 'hardness':
+      if (largest === null || largest <= largestInBigUnit) return { unit: null, warn: '' }
+      return { unit: canonicalUnit('hardness'), warn: `: ${largest} degrees or grains would be far beyond any sump` }
+    case 'conductivity':
+      if (largest === null || largest <= largestInBigUnit) return { unit: null, warn: '' }
+      return { unit: unitOf('conductivity', 'µS/cm'), warn: `: ${largest} mS/cm would be brine` }
+    default:
+      return { unit: canonicalUnit(dimension), warn: null }
+  }
+}
+
+/** Percentages this small are rather parts of 1: nobody keeps a mix of 1 % or a sump with 0.05 % of tramp oil alone. */
+const smallestPercent: Partial<Record<SheetField, number>> = { titration: 1, addedStrength: 1, trampOil: 0.05 }
+
+/** A cell that a workbook shows as 8 % holds 0.08. Where all figures are that small, it is asked. */
+function doubtFractions(settled: SettledColumns, { evidence, workbook }: SettleInput): void {
+  if (!workbook) return
+  for (const column of settled.columns) {
+    const limit = column.field === null ? undefined : smallestPercent[column.field]
+    const largest = evidence[column.index]?.largest ?? null
+    if (limit === undefined || column.unitMapped || largest === null || largest === 0 || largest > limit) continue
+    settled.questions.push({
+      pointer: column.unitPointer,
+      question: `Are the figures of "${column.heading}" percent, or parts of 1 that the workbook shows as percent? The largest is ${largest}.`,
+      choices: ['%', 'fraction of 1'],
+    })
+    column.open = true
+  }
+}
+
+function warnOfHeadless({ plan, evidence }: SettleInput, settled: SettledColumns): void {
+  for (const [index, { filled }] of evidence.entries()) {
+    const column = plan.columns[index]
+    if (filled > 0 && (column === undefined || (column.heading === '' && column.field === null))) {
+      settled.warnings.push(`Column ${index + 1} has no heading; its ${filled} filled cells are left out.`)
+    }
+  }
+}
