@@ -14,7 +14,10 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
           loaded = page
           setPage(() => page)
         },
-        () => setFailed(true),
+        (error: unknown) => {
+          console.error(error)
+          setFailed(true)
+        },
       )
     }, [])
     if (failed) return <p class="fault">This page could not be fetched. Look at the network, then open it again.</p>

@@ -1,3 +1,4 @@
+import { sayNumber } from '@sumpbook/fluid'
 import { short } from '../say/units.ts'
 import { type BandLineFigures, bandLineLayout, type Label } from './layout.ts'
 import './band-line.css'
@@ -12,7 +13,7 @@ const row = { above: 14, middle: 36, axis: 53, below: 72, height: 78 }
  */
 export function BandLine(figures: BandLineFigures) {
   const { band, target, now, after } = figures
-  const { x, above, below } = bandLineLayout(figures, { width, say: short })
+  const { x, above, below } = bandLineLayout(figures, { width })
   return (
     <svg class="band-line" viewBox={`0 0 ${width} ${row.height}`} role="img" aria-label={sayBandLine(figures)}>
       {band !== null && <Strip band={band} x={x} y={row.middle - 11} height={22} width={width} />}
@@ -41,7 +42,7 @@ export function BandLine(figures: BandLineFigures) {
 /** The same without figures, for a list. */
 export function SmallBandLine(figures: BandLineFigures) {
   const { band, target, now } = figures
-  const { x } = bandLineLayout(figures, { width: 180, say: short })
+  const { x } = bandLineLayout(figures, { width: 180 })
   return (
     <svg class="band-line small" viewBox="0 0 180 26" role="img" aria-label={sayBandLine(figures)}>
       {band !== null && <Strip band={band} x={x} y={6} height={14} width={180} />}
@@ -103,11 +104,15 @@ function LabelText({ kind, text, x, y }: Label & { y: number }) {
 /** The drawing in one sentence. */
 export function sayBandLine({ band, target, now, after }: BandLineFigures): string {
   const stands =
-    now === null ? 'Strength not known' : `Stands at ${short(now.mean)} % (${short(now.low90)} to ${short(now.high90)})`
+    now === null
+      ? 'Strength not known'
+      : `Stands at ${tenths(now.mean)} % (${tenths(now.low90)} to ${tenths(now.high90)})`
   const kept = band === null ? '' : `; band ${short(band.low)} to ${short(band.high)} %`
   const aim = target === null ? '' : `, target ${short(target)} %`
-  return `${stands}${kept}${aim}${after === null ? '' : `; after the pour ${short(after)} %`}.`
+  return `${stands}${kept}${aim}${after === null ? '' : `; after the pour ${tenths(after)} %`}.`
 }
+
+const tenths = (value: number) => sayNumber(value, 1)
 
 const isOut = ({ band, now }: BandLineFigures) =>
   band !== null && now !== null && (now.mean < band.low || now.mean > band.high)

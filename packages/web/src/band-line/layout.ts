@@ -1,3 +1,6 @@
+import { sayNumber } from '@sumpbook/fluid'
+import { short } from '../say/units.ts'
+
 /** What a band line shows, in percent; null is unknown. */
 export interface BandLineFigures {
   band: { low: number; high: number } | null
@@ -35,12 +38,16 @@ const margin = 12
  */
 export function bandLineLayout(
   { band, target, now, after }: BandLineFigures,
-  { width, say }: { width: number; say(percent: number): string },
+  { width }: { width: number },
 ): BandLineLayout {
   const { from, to } = scaleEnds({ band, target, now, after })
   const x = (percent: number) => margin + ((percent - from) / (to - from)) * (width - 2 * margin)
-  const label = (kind: Label['kind'], percent: number | null | undefined, unit = ''): Label[] =>
-    percent === null || percent === undefined ? [] : [{ kind, text: say(percent) + unit, x: x(percent) }]
+  const label = (kind: Label['kind'], percent: number | null | undefined, unit = ''): Label[] => {
+    if (percent === null || percent === undefined) return []
+    // What was measured is said to the tenth; what was set, as it was set.
+    const text = kind === 'now' || kind === 'after' ? sayNumber(percent, 1) : short(percent)
+    return [{ kind, text: text + unit, x: x(percent) }]
+  }
   const below = distinct([
     ...label('low', band?.low),
     ...label('target', target),

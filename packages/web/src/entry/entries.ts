@@ -114,22 +114,25 @@ export function setupEntry(
   return { ...envelope(stamp), kind: 'setup', about, changes, ...(was === null ? {} : { was }) }
 }
 
-/** What an entry says, in a few words, for the queue of things to send. */
-export function labelOf(entry: Entry, name: string, reader: Reader): string {
+/** What an entry says, in a few words: "added 38 L". */
+export function wordsOf(entry: Entry, reader: Reader): string {
   switch (entry.kind) {
     case 'reading':
-      return `${name}: ${typeof entry.brix === 'number' ? `${sayNumber(entry.brix, 1, reader)} °Brix` : 'level'}`
+      return typeof entry.brix === 'number' ? `${sayNumber(entry.brix, 1, reader)} °Brix` : 'level'
     case 'addition':
-      return `${name}: ${entry.volume === undefined ? 'filled to the mark' : `added ${sayVolume(entry.volume, reader)}`}`
+      return entry.volume === undefined ? 'filled to the mark' : `added ${sayVolume(entry.volume, reader)}`
     case 'drawoff':
-      return `${name}: drew off ${sayVolume(entry.volume ?? 0, reader)}`
+      return `drew off ${sayVolume(entry.volume ?? 0, reader)}`
     case 'observation':
-      return `${name}: ${(entry.signs ?? []).join(', ')}`
+      return (entry.signs ?? []).join(', ')
     case 'skip':
-      return `${name}: ${entry.reason ?? 'passed by'}`
+      return [entry.reason ?? 'passed by', entry.note ?? ''].filter((part) => part !== '').join(': ')
     case 'void':
-      return `${name}: an entry set aside`
+      return 'an entry set aside'
     default:
-      return name
+      return entry.kind
   }
 }
+
+/** The same with its sump's name, for the queue of things to send. */
+export const labelOf = (entry: Entry, name: string, reader: Reader): string => `${name}: ${wordsOf(entry, reader)}`

@@ -126,13 +126,7 @@ export function Taps({
       <div class="taps-row">
         {choices.map(([choice, words]) => (
           <label class={choice === value ? 'tap here' : 'tap'}>
-            <input
-              type="radio"
-              name={name}
-              checked={choice === value}
-              onChange={() => onPick(choice)}
-              onClick={() => onPick(choice)}
-            />
+            <input type="radio" name={name} checked={choice === value} onChange={() => onPick(choice)} />
             <span>{words}</span>
           </label>
         ))}

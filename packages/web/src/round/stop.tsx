@@ -88,25 +88,27 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
           {sump.place !== null && `${sump.place} · `}
           {sayLast(sump, shop)}
         </p>
-        <LevelRow
-          typed={typed}
-          sump={sump}
-          shop={shop}
-          field={levelField}
-          type={type}
-          onFocus={() => setStep('level')}
-          onEnter={() => goTo('signs')}
-          isActive={step === 'level'}
-        />
-        {faults
-          .filter(({ field }) => field === 'level')
-          .map((fault) => (
-            <FaultWords fault={fault} />
-          ))}
-        <button type="button" class="row" aria-expanded={step === 'signs'} onClick={() => goTo('signs')}>
-          <span class="row-label">Look · smell · oil</span>
-          <b>{saySeen(seen) || <span class="quiet">not looked yet</span>}</b>
-        </button>
+        <div class="rows">
+          <LevelRow
+            typed={typed}
+            sump={sump}
+            shop={shop}
+            field={levelField}
+            type={type}
+            onFocus={() => setStep('level')}
+            onEnter={() => goTo('signs')}
+            isActive={step === 'level'}
+          />
+          {faults
+            .filter(({ field }) => field === 'level')
+            .map((fault) => (
+              <FaultWords fault={fault} />
+            ))}
+          <button type="button" class="row signs" aria-expanded={step === 'signs'} onClick={() => goTo('signs')}>
+            <span class="row-label">Look · smell · oil</span>
+            <b>{saySeen(seen) || <span class="quiet">not looked yet</span>}</b>
+          </button>
+        </div>
         {step === 'signs' && (
           <div class="looks">
             {senses.map(({ sense, legend, choices }) => (
@@ -257,7 +259,9 @@ function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, onEnter }
   ]
   return (
     <>
-      <div class={isActive ? 'row read level here' : 'row read level'}>
+      <div
+        class={`row read level${isActive ? ' here' : ''}${isMark || typed.level !== '' ? ' has' : ''}${isMark ? ' mark' : ''}`}
+      >
         <label for="level">Level</label>
         <input
           id="level"
@@ -304,7 +308,7 @@ function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, onEnter }
           />
         </div>
       ) : (
-        (typed.level !== '' || isMark) && <p class="sub level-sub">pumps {typed.pumps}</p>
+        (typed.level !== '' || isMark) && <p class={`sub level-sub ${typed.pumps}`}>pumps {typed.pumps}</p>
       )}
     </>
   )

@@ -87,7 +87,7 @@ type Read<T> = { seen: T | null } | { fault: FieldFault }
  */
 export function verdictOf(typed: Typed, sump: SumpNow, reader: Reader): Verdict {
   const level = readLevel(typed, sump.bench, reader)
-  const brix = readBrix(typed.brix)
+  const brix = readBrix(typed.brix, sump.bench)
   const seenLevel = 'seen' in level ? level.seen : null
   const seenBrix = 'seen' in brix ? brix.seen : null
   const strength = seenBrix === null ? null : strengthOf(seenBrix, sump.bench)
@@ -175,12 +175,17 @@ function overBrim(
 /** "3." is on its way to "3.4": no fault while it is typed. */
 const whole = (text: string) => text.trim().replace(/(?<=\d)[.,]$/, '')
 
-function readBrix(text: string): Read<number> {
+function readBrix(text: string, bench: RecipeBench): Read<number> {
   if (text.trim() === '') return { seen: null }
   const read = readQuantity(whole(text), { kind: 'brix', unit: '°Brix' })
   if ('fault' in read) return { fault: { field: 'brix', ...faultParts(read.fault) } }
   if (read.value < 0 || read.value > 95) {
     return { fault: { field: 'brix', found: text.trim(), expected: 'from 0 to 95 °Brix' } }
+  }
+  const strength = strengthOf(read.value, bench)
+  if (strength !== null && 'mean' in strength && strength.mean > 100) {
+    const found = `${text.trim()} °Brix, which would be ${sayNumber(strength.mean, 0)} %`
+    return { fault: { field: 'brix', found, expected: 'no more than neat concentrate, 100 %' } }
   }
   return { seen: read.value }
 }

@@ -1,4 +1,4 @@
-import { type LengthUnit, litresFrom, litresTo, type Reader, sayNumber, type VolumeUnit } from '@sumpbook/fluid'
+import { type LengthUnit, litresTo, type Reader, sayNumber, type VolumeUnit } from '@sumpbook/fluid'
 import type { Units } from '../api/types.ts'
 
 /** In what a shop types its volumes and dips, and how that is written at the field. */
@@ -21,10 +21,15 @@ export const shopUnits: Readonly<Record<Units, ShopUnits>> = {
 /** Sentences are English, and so are their number signs; what a person types may carry either sign. */
 export const readerOf = (units: Units): Reader => ({ units })
 
-/** The decimal sign of this device's language, for its keys. */
+/** The decimal sign of a language, for a device's keys; some devices name languages that no standard knows ("C@posix"): a point. */
 export function decimalSign(language: string): ',' | '.' {
-  const sign = new Intl.NumberFormat(language).formatToParts(1.5).find(({ type }) => type === 'decimal')?.value
-  return sign === ',' ? ',' : '.'
+  try {
+    const parts = new Intl.NumberFormat(language).formatToParts(1.5)
+    return parts.find(({ type }) => type === 'decimal')?.value === ',' ? ',' : '.'
+  } catch (error) {
+    if (error instanceof RangeError) return '.'
+    throw error
+  }
 }
 
 /** Litres as they stand in a field: in the shop's unit, no more digits than a person would type. */
@@ -34,12 +39,10 @@ export function fieldVolume(litres: number, units: Units): string {
 }
 
 /** A percentage as it stands in a field. */
-export const fieldPercent = (percent: number): string => String(Number(percent.toFixed(2)))
+export const fieldPercent = (percent: number, decimals = 2): string => String(Number(percent.toFixed(decimals)))
 
-export const litresOf = (amount: number, units: Units): number => litresFrom(amount, shopUnits[units].volume)
-
-/** "6–10 %" */
-export const sayBand = ({ low, high }: { low: number; high: number }): string => `${short(low)}–${short(high)} %`
+/** "6–10 %", never parted at the sign. */
+export const sayBand = ({ low, high }: { low: number; high: number }): string => `${short(low)}–${short(high)}\u00a0%`
 
 /** A figure to the tenth, whole numbers bare. */
 export const short = (value: number): string => sayNumber(value, Number.isInteger(Number(value.toFixed(1))) ? 0 : 1)

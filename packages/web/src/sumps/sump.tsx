@@ -6,7 +6,7 @@ import { useSump, useToday } from '../api/queries.ts'
 import type { Book, HistoryEntry, SumpPage } from '../api/types.ts'
 import { BandLine } from '../band-line/band-line.tsx'
 import { write } from '../entry/book-outbox.ts'
-import { labelOf, voidEntry } from '../entry/entries.ts'
+import { labelOf, voidEntry, wordsOf } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { Gauge } from '../gauge/gauge.tsx'
 import { readerOf, sayBand } from '../say/units.ts'
@@ -64,7 +64,9 @@ export function Sump({ book, id }: { book: Book; id: string }) {
               shop={shop}
               at={now}
               ordinal={null}
-              wrote={({ text }) => setSaid(`Written down: ${text}.`)}
+              wrote={({ entries }) =>
+                setSaid(`Written down: ${entries.map((entry) => wordsOf(entry, readerOf(shop.units))).join(', ')}.`)
+              }
             />
           </div>
         )}
@@ -76,7 +78,6 @@ export function Sump({ book, id }: { book: Book; id: string }) {
       </section>
       <div class="two-parts">
         <section aria-labelledby="sump-journal" class="part">
-          <h2 id="sump-journal">Journal</h2>
           <SumpJournal sump={sump} book={book} now={now} />
         </section>
         <section aria-labelledby="known" class="part">
@@ -90,25 +91,46 @@ export function Sump({ book, id }: { book: Book; id: string }) {
 
 const shownAtFirst = 20
 
+/** Newest first. Setting an entry aside is asked for first, so that no row carries a button that is hardly ever needed. */
 function SumpJournal({ sump, book, now }: { sump: SumpPage; book: Book; now: string }) {
   const [isAll, setAll] = useState(false)
+  const [isPicking, setPicking] = useState(false)
   const [aside, setAside] = useState<HistoryEntry | null>(null)
   const newestFirst = sump.history.toReversed()
   const shown = isAll ? newestFirst : newestFirst.slice(0, shownAtFirst)
   const reader = readerOf(book.shop.units)
   const when = (at: string) => sayWhenShort(at, { timeZone: book.shop.timeZone, now })
-  if (newestFirst.length === 0) return <p class="quiet">Nothing has been written down yet.</p>
+  const canBeSetAside = ({ withdrawn, kind }: HistoryEntry) => !withdrawn && kind !== 'void'
+  const setEntryAside = (entry: HistoryEntry, reason: string) => {
+    const withdrawal = voidEntry(entry.entry, reason, sump.sump, stampNow())
+    void write([{ entry: withdrawal, label: labelOf(withdrawal, sump.name, reader) }])
+    setAside(null)
+    setPicking(false)
+  }
   return (
     <>
+      <div class="journal-head">
+        <h2 id="sump-journal">Journal</h2>
+        {newestFirst.length > 0 && (
+          <button
+            type="button"
+            class="plain"
+            onClick={() => {
+              setPicking(!isPicking)
+              setAside(null)
+            }}
+          >
+            {isPicking ? 'Leave all as they are' : 'Set an entry aside'}
+          </button>
+        )}
+      </div>
+      {newestFirst.length === 0 && <p class="quiet">Nothing has been written down yet.</p>}
       <table class="journal">
         <thead>
           <tr>
             <th>When</th>
             <th>What</th>
             <th>Who</th>
-            <th>
-              <span class="only-read">Set aside</span>
-            </th>
           </tr>
         </thead>
         <tbody>
@@ -120,31 +142,27 @@ function SumpJournal({ sump, book, now }: { sump: SumpPage; book: Book; now: str
                 {entry.withdrawn && (
                   <span class="quiet"> set aside{entry.reason === null ? '' : `: ${entry.reason}`}</span>
                 )}
+                {isPicking && aside === null && canBeSetAside(entry) && (
+                  <div>
+                    <button
+                      type="button"
+                      class="pick"
+                      aria-label={`Set aside: ${entry.text}, ${when(entry.at)}`}
+                      onClick={() => setAside(entry)}
+                    >
+                      Set aside
+                    </button>
+                  </div>
+                )}
                 {aside?.entry === entry.entry && (
                   <SetAsideForm
                     what={`${entry.text} of ${when(entry.at)}`}
                     cancel={() => setAside(null)}
-                    write={(reason) => {
-                      const withdrawal = voidEntry(entry.entry, reason, sump.sump, stampNow())
-                      void write([{ entry: withdrawal, label: labelOf(withdrawal, sump.name, reader) }])
-                      setAside(null)
-                    }}
+                    write={(reason) => setEntryAside(entry, reason)}
                   />
                 )}
               </td>
               <td class="who">{entry.by}</td>
-              <td class="act">
-                {!entry.withdrawn && entry.kind !== 'void' && aside === null && (
-                  <button
-                    type="button"
-                    class="plain"
-                    aria-label={`Set aside: ${entry.text}, ${when(entry.at)}`}
-                    onClick={() => setAside(entry)}
-                  >
-                    Set aside
-                  </button>
-                )}
-              </td>
             </tr>
           ))}
         </tbody>

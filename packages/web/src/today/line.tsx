@@ -29,7 +29,6 @@ const tags: Record<Condition, readonly ['do' | 'doubt' | 'plain', string]> = {
 /** What the list says once something was written down here. */
 export interface WrittenDown {
   name: string
-  text: string
   entries: readonly Entry[]
   sent: 'taken' | 'waiting' | 'refused'
 }
@@ -42,12 +41,14 @@ interface LineProps {
   /** Its place in the list; null where it stands alone. */
   ordinal: number | null
   wrote(written: WrittenDown): void
+  /** Cautions that stand before the whole list already. */
+  said?: ReadonlySet<string>
 }
 
 type Open = 'otherwise' | 'not-poured' | 'aside' | null
 
 /** One sump that wants something: what, how, what comes of it, why, and what was done about it. */
-export function TodayLine({ item, shop, at, ordinal, wrote }: LineProps) {
+export function TodayLine({ item, shop, at, ordinal, wrote, said }: LineProps) {
   const [open, setOpen] = useState<Open>(null)
   const [isBusy, setBusy] = useState(false)
   const waiting = useWaiting().some(({ entry }) => entry.sump === item.sump)
@@ -55,14 +56,14 @@ export function TodayLine({ item, shop, at, ordinal, wrote }: LineProps) {
   const { words, recipe, bench, concentration, volume } = item
   const [kind, tag] = tags[item.condition] ?? ['plain', item.condition]
 
-  const writeDown = async (text: string, build: (stamp: Stamp) => Entry[]) => {
+  const writeDown = async (build: (stamp: Stamp) => Entry[]) => {
     if (isBusy) return
     setBusy(true)
     const entries = build(stampNow())
     const sent = await write(entries.map((entry) => ({ entry, label: labelOf(entry, item.name, reader) })))
     setBusy(false)
     setOpen(null)
-    wrote({ name: item.name, text, entries, sent })
+    wrote({ name: item.name, entries, sent })
   }
 
   return (
@@ -85,7 +86,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote }: LineProps) {
             <>From the records of {sayWhen(item.dataAt, { timeZone: shop.timeZone, now: at })}.</>
           )}
         </p>
-        <Cautions cautions={words.cautions} />
+        <Cautions cautions={words.cautions.filter((caution) => said?.has(caution) !== true)} />
         {waiting ? (
           <p class="note">Written on this device; it counts once it is sent.</p>
         ) : (
@@ -95,7 +96,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote }: LineProps) {
                 item={item}
                 isBusy={isBusy}
                 open={setOpen}
-                poured={() => void writeDown(words.headline, (stamp) => pouredAsWritten(item, item, reader, stamp))}
+                poured={() => void writeDown((stamp) => pouredAsWritten(item, item, reader, stamp))}
               />
             </div>
           )
@@ -106,16 +107,14 @@ export function TodayLine({ item, shop, at, ordinal, wrote }: LineProps) {
             sump={item}
             units={shop.units}
             volume={volume?.mean ?? null}
-            write={(build) => void writeDown('Poured otherwise', build)}
+            write={(build) => void writeDown(build)}
             cancel={() => setOpen(null)}
           />
         )}
         {open === 'not-poured' && (
           <NotPouredForm
             sump={item.name}
-            write={(note) =>
-              void writeDown(`Not poured: ${note}`, (stamp) => [skipEntry('not poured', note, item.sump, stamp)])
-            }
+            write={(note) => void writeDown((stamp) => [skipEntry('not poured', note, item.sump, stamp)])}
             cancel={() => setOpen(null)}
           />
         )}
@@ -123,9 +122,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote }: LineProps) {
           <SetAsideForm
             what={`${item.lastStrength.text} of ${sayWhen(item.lastStrength.at, { timeZone: shop.timeZone, now: at })}`}
             write={(reason) =>
-              void writeDown('The reading was set aside', (stamp) => [
-                voidEntry(item.lastStrength!.entry, reason, item.sump, stamp),
-              ])
+              void writeDown((stamp) => [voidEntry(item.lastStrength!.entry, reason, item.sump, stamp)])
             }
             cancel={() => setOpen(null)}
           />

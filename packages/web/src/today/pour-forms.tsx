@@ -25,7 +25,7 @@ export function OtherwiseForm({ item, sump, units, volume, write, cancel }: Othe
   const poured = item.dispensed ?? add
   const [draw, setDraw] = useState(drawOff > 0 ? fieldVolume(drawOff, units) : '')
   const [amount, setAmount] = useState(poured === null ? '' : fieldVolume(poured.volume, units))
-  const [strength, setStrength] = useState(poured === null ? '' : fieldPercent(poured.strength))
+  const [strength, setStrength] = useState(poured === null ? '' : fieldPercent(poured.strength, 1))
   const [isToMark, setToMark] = useState(false)
   const [water, setWater] = useState(add?.waters[0]?.id ?? '')
   const [isTried, setTried] = useState(false)
@@ -103,7 +103,7 @@ export function OtherwiseForm({ item, sump, units, volume, write, cancel }: Othe
         value={strength}
         onInput={setStrength}
         fault={faultOf(at)}
-        hint="0 for plain water; a ratio such as 1:20 will do"
+        hint="or a ratio, 1:20"
       />
       {sump.bench.waters.length > 0 && (
         <SelectField

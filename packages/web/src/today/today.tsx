@@ -7,11 +7,11 @@ import { useToday } from '../api/queries.ts'
 import type { Book, SumpNow, Today as TodayAnswer } from '../api/types.ts'
 import { SmallBandLine } from '../band-line/band-line.tsx'
 import { write } from '../entry/book-outbox.ts'
-import { labelOf, voidEntry } from '../entry/entries.ts'
+import { labelOf, voidEntry, wordsOf } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { readerOf } from '../say/units.ts'
 import { sayDay } from '../say/when.ts'
-import { TodayLine, type WrittenDown } from './line.tsx'
+import { Cautions, TodayLine, type WrittenDown } from './line.tsx'
 import './today.css'
 
 /** What to do now, most consequence first; then where every other sump stands. */
@@ -21,19 +21,25 @@ export function Today({ book }: { book: Book }) {
   if (today.data === undefined) return <NoAnswer error={today.error} again={() => void today.refetch()} />
   const { data } = today
   const shop = { ...book.shop, ...data.shop }
+  const note = handoverOf(data.lede)
+  const shared = sharedCautions(data)
   return (
     <div class="today">
       <div class="page-head">
         <h1>Today</h1>
-        <span class="quiet">{sayDay(data.at, shop.timeZone)}</span>
+        <span class="quiet">
+          {book.demo && 'all invented · '}
+          {sayDay(data.at, shop.timeZone)}
+        </span>
       </div>
-      {book.demo && (
-        <p class="note">
-          This is the example shop: everything in it is invented. Try whatever you like. A book of your own begins in a
-          fresh data folder.
-        </p>
-      )}
-      <p class="lede">{withAmounts(data)}</p>
+      <div class="opening">
+        <div>
+          <p class="lede">{withAmounts(data)}</p>
+          {note !== null && <p class="handover">{note}</p>}
+          <Cautions cautions={[...shared]} />
+        </div>
+        <CartByStop today={data} />
+      </div>
       {data.quarantined > 0 && (
         <p class="doubt">
           {data.quarantined === 1 ? 'One entry names' : `${data.quarantined} entries name`} a sump or a thing that this
@@ -43,10 +49,17 @@ export function Today({ book }: { book: Book }) {
       {today.error !== null && (
         <p class="fault">The book is out of reach just now: this is the list as it was last seen.</p>
       )}
-      <CartByStop today={data} />
       <section aria-label="To do" class="to-do">
         {data.items.map((item, i) => (
-          <TodayLine key={item.sump} item={item} shop={shop} at={data.at} ordinal={i + 1} wrote={setWritten} />
+          <TodayLine
+            key={item.sump}
+            item={item}
+            shop={shop}
+            at={data.at}
+            ordinal={i + 1}
+            wrote={setWritten}
+            said={shared}
+          />
         ))}
       </section>
       {data.calm.length > 0 && (
@@ -79,21 +92,33 @@ function NoAnswer({ error, again }: { error: Error | null; again(): void }) {
   )
 }
 
+const handover = /Last shift’s note:.*$/s
+const handoverOf = (lede: string): string | null => handover.exec(lede)?.[0] ?? null
+
+/** What two recipes or more have to mind: it stands once, before them. */
+function sharedCautions({ items }: TodayAnswer): ReadonlySet<string> {
+  const all = items.flatMap(({ words }) => words.cautions)
+  return new Set(all.filter((caution, i) => all.indexOf(caution) !== i))
+}
+
 /** The lede with its amounts set off, as far as they are the cart's. */
 function withAmounts({ lede, cart, shop }: TodayAnswer): ComponentChildren {
   const reader = readerOf(shop.units)
   const amounts = [...cart.waters.map(({ volume }) => volume), ...cart.concentrates.map(({ litres }) => litres)].map(
     (litres) => sayVolume(litres, reader),
   )
-  if (amounts.length === 0) return lede
+  const words = lede.replace(handover, '').trim()
+  if (amounts.length === 0) return words
   const plain = amounts.map((text) => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')).join('|')
-  return lede
+  return words
     .split(new RegExp(`(?<![\\d.,])(${plain})(?![\\d\\w])`))
     .map((part, i) => (i % 2 === 1 ? <strong class="amount">{part}</strong> : <Fragment>{part}</Fragment>))
 }
 
 /** What the cart is for, stop by stop in walking order. */
 function CartByStop({ today: { items, cart, shop } }: { today: TodayAnswer }) {
+  // Beside the lede where there is room; folded on a phone.
+  const [isOpen] = useState(() => matchMedia('(min-width: 800px)').matches)
   const reader = readerOf(shop.units)
   const stops = items
     .filter(({ recipe, action }) => recipe.add !== null && action !== 'change')
@@ -102,7 +127,7 @@ function CartByStop({ today: { items, cart, shop } }: { today: TodayAnswer }) {
   const water = cart.waters.reduce((sum, { volume }) => sum + volume, 0)
   const concentrate = cart.concentrates.reduce((sum, { litres }) => sum + litres, 0)
   return (
-    <details class="cart">
+    <details class="cart" open={isOpen}>
       <summary>The cart, stop by stop</summary>
       <div class="wide-table">
         <table>
@@ -170,20 +195,22 @@ function JustWritten({
   units: TodayAnswer['shop']['units']
   close(): void
 }) {
-  const { name, text, entries, sent } = written
+  const { name, entries, sent } = written
+  const reader = readerOf(units)
+  const what = entries.map((entry) => wordsOf(entry, reader)).join(', ')
   const takeBack = async () => {
     const stamp = stampNow()
     const voids = entries.map((entry) =>
       voidEntry(entry.id, 'written down by mistake', (entry.sump as string | undefined) ?? null, stamp),
     )
-    await write(voids.map((entry) => ({ entry, label: labelOf(entry, name, readerOf(units)) })))
+    await write(voids.map((entry) => ({ entry, label: labelOf(entry, name, reader) })))
     close()
   }
   return (
     <div class="just-written arrives" role="status">
       <p>
         {sent === 'refused' ? 'Not taken by the book' : sent === 'waiting' ? 'Kept on this device' : 'Written down'}:{' '}
-        {name}, {text.charAt(0).toLowerCase() + text.slice(1)}.
+        {name}, {what}.
       </p>
       {sent !== 'refused' && (
         <button type="button" onClick={() => void takeBack()}>
@@ -191,7 +218,7 @@ function JustWritten({
         </button>
       )}
       <button type="button" class="plain" onClick={close}>
-        Good
+        Close
       </button>
     </div>
   )
