@@ -1,8 +1,10 @@
+import { useEffect } from 'preact/hooks'
 import { Redirect, Route, Switch, useLocation } from 'wouter-preact'
 import { OutOfReach } from './api/client.ts'
 import { useBook } from './api/queries.ts'
 import { later } from './later.tsx'
 import { Masthead } from './masthead.tsx'
+import { Mishap } from './mishap.tsx'
 import { Today } from './today/today.tsx'
 
 const Begin = later(() => import('./begin/begin.tsx').then(({ Begin }) => Begin))
@@ -17,6 +19,10 @@ const Shop = later(() => import('./shop/shop.tsx').then(({ Shop }) => Shop))
 export function App() {
   const book = useBook()
   const [place] = useLocation()
+  useEffect(() => {
+    document.title = titleOf(place)
+    if (location.hash === '') scrollTo(0, 0)
+  }, [place])
   if (book.data === undefined) {
     return (
       <div class="shell">
@@ -44,43 +50,59 @@ export function App() {
     <div class={place.startsWith('/round/') ? 'shell on-round' : 'shell'}>
       <Masthead {...(isBegin && book.data.empty ? {} : { shop: book.data.shop })} />
       <main>
-        <Switch>
-          <Route path="/begin">
-            <Begin book={book.data} />
-          </Route>
-          <Route path="/begin/shop">
-            <BeginShop book={book.data} />
-          </Route>
-          <Route path="/begin/sheet">
-            <BringSheet book={book.data} />
-          </Route>
-          <Route path="/">
-            <Today book={book.data} />
-          </Route>
-          <Route path="/round/:id?">
-            {({ id }) => <Round book={book.data} id={id === undefined ? null : decodeURIComponent(id)} />}
-          </Route>
-          <Route path="/sumps">
-            <Sumps book={book.data} />
-          </Route>
-          <Route path="/sumps/:id">{({ id }) => <Sump book={book.data} id={decodeURIComponent(id)} />}</Route>
-          <Route path="/journal">
-            <Journal book={book.data} />
-          </Route>
-          <Route path="/shop">
-            <Shop book={book.data} />
-          </Route>
-          <Route path="/shop/sheet">
-            <BringSheet book={book.data} />
-          </Route>
-          <Route>
-            <h1>Nothing is kept here</h1>
-            <p>
-              This address leads to no page of the book. <a href="/">Go to Today</a>
-            </p>
-          </Route>
-        </Switch>
+        <Mishap key={place.split('/')[1]}>
+          <Switch>
+            <Route path="/begin">
+              <Begin book={book.data} />
+            </Route>
+            <Route path="/begin/shop">
+              <BeginShop book={book.data} />
+            </Route>
+            <Route path="/begin/sheet">
+              <BringSheet book={book.data} />
+            </Route>
+            <Route path="/">
+              <Today book={book.data} />
+            </Route>
+            <Route path="/round/:id?">
+              {({ id }) => <Round book={book.data} id={id === undefined ? null : decodeURIComponent(id)} />}
+            </Route>
+            <Route path="/sumps">
+              <Sumps book={book.data} />
+            </Route>
+            <Route path="/sumps/:id">{({ id }) => <Sump book={book.data} id={decodeURIComponent(id)} />}</Route>
+            <Route path="/journal">
+              <Journal book={book.data} />
+            </Route>
+            <Route path="/shop">
+              <Shop book={book.data} />
+            </Route>
+            <Route path="/shop/sheet">
+              <BringSheet book={book.data} />
+            </Route>
+            <Route>
+              <h1>Nothing is kept here</h1>
+              <p>
+                This address leads to no page of the book. <a href="/">Go to Today</a>
+              </p>
+            </Route>
+          </Switch>
+        </Mishap>
       </main>
     </div>
   )
+}
+
+const titles: Record<string, string> = {
+  '': 'Today',
+  begin: 'A new book',
+  round: 'Round',
+  sumps: 'Sumps',
+  journal: 'Journal',
+  shop: 'Shop',
+}
+
+const titleOf = (place: string): string => {
+  const title = titles[place.split('/')[1] ?? '']
+  return title === undefined ? 'Sumpbook' : `${title} · Sumpbook`
 }

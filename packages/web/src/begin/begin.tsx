@@ -23,7 +23,7 @@ export function Begin({ book }: { book: Book }) {
           This book is no longer empty. <Link href="/">Go to Today</Link>
         </p>
       )}
-      <ol class="ways-in">
+      <ul class="ways-in">
         <li>
           <h2>
             <Link href="/begin/shop">Begin with my shop</Link>
@@ -54,7 +54,7 @@ export function Begin({ book }: { book: Book }) {
               : 'An invented shop with a dozen machines and nine months of entries, ordinary gaps included.'}
           </p>
         </li>
-      </ol>
+      </ul>
       {saving.rest.map((sentence) => (
         <p class="fault" role="alert">
           {sentence}

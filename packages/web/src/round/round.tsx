@@ -86,6 +86,9 @@ function StopList({ stops, walk, here, shop, restart }: StopListProps) {
           {next === null ? (
             <>
               <p class="note">The round is done: {sayDone(walk)}.</p>
+              <Link class="button main" href="/">
+                See what is left to do today
+              </Link>
               <button type="button" onClick={restart}>
                 Begin another round
               </button>

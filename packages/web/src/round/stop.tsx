@@ -139,6 +139,9 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
             aria-invalid={faults.some(({ field }) => field === 'brix') || undefined}
             onFocus={() => setStep('brix')}
             onInput={(event) => type({ brix: event.currentTarget.value })}
+            onKeyDown={(event) =>
+              event.key === 'Enter' && document.querySelector<HTMLElement>('.stop-buttons button:enabled')?.focus()
+            }
           />
           <span>°Brix</span>
         </div>
@@ -159,7 +162,8 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
           verdict={verdict}
           sump={sump}
           shop={shop}
-          notes={[...verdict.notes, ...signNotes(seen)]}
+          notes={verdict.notes}
+          signs={signNotes(seen)}
           isAsked={isAsked}
         />
       </div>
@@ -320,12 +324,15 @@ function Say({
   sump,
   shop,
   notes,
+  signs,
   isAsked,
 }: {
   verdict: Verdict
   sump: SumpNow
   shop: ShopOfBook
   notes: readonly string[]
+  /** What the look, the smell and the oil say to mind: before any recipe. */
+  signs: readonly string[]
   isAsked: boolean
 }) {
   const { concentration, stands, advice } = verdict
@@ -339,6 +346,9 @@ function Say({
           {stands !== '' && `, ${stands}`}.
         </p>
       )}
+      {signs.map((note) => (
+        <p class="note">{note}</p>
+      ))}
       {words !== null && (
         <>
           <p class="headline">{words.headline}</p>

@@ -2,12 +2,12 @@ import { useRef, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { OutOfReach, putEntry, Refusal, sendSheet } from '../api/client.ts'
 import { refresh } from '../api/queries.ts'
-import type { Book, ImportReport, Problem, SheetMap } from '../api/types.ts'
+import type { Book, ImportReport, Problem, Question, SheetMap } from '../api/types.ts'
 import { setupEntry } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { useSaving } from '../shop/shop.tsx'
 import { ShopFields, shopFaults, shopHere } from '../shop/shop-form.tsx'
-import { Columns, FaultTable, Questions, Rows } from './report.tsx'
+import { Answers, Columns, FaultTable, Questions, Rows } from './report.tsx'
 import '../shop/shop.css'
 import './sheet.css'
 
@@ -24,6 +24,7 @@ export function BringSheet({ book }: { book: Book }) {
   const [file, setFile] = useState<File | null>(null)
   const [map, setMap] = useState<SheetMap>({})
   const [state, setState] = useState<State>({ at: 'choose' })
+  const [asked, setAsked] = useState<readonly Question[]>([])
   const latest = useRef(0)
 
   const send = async (sent: File, answers: SheetMap, preview: boolean) => {
@@ -47,10 +48,12 @@ export function BringSheet({ book }: { book: Book }) {
     if (chosen === undefined) return
     setFile(chosen)
     setMap({})
+    setAsked([])
     void send(chosen, {}, true)
   }
-  const answer = (next: SheetMap) => {
+  const answer = (next: SheetMap, answered: readonly Question[] = []) => {
     setMap(next)
+    setAsked([...asked.filter(({ pointer }) => !answered.some((each) => each.pointer === pointer)), ...answered])
     if (file !== null) void send(file, next, true)
   }
 
@@ -79,6 +82,7 @@ export function BringSheet({ book }: { book: Book }) {
               report={report}
               map={map}
               book={book}
+              asked={asked}
               answer={answer}
               isBusy={state.at === 'reading' || state.at === 'importing'}
               take={() => file !== null && void send(file, map, false)}
@@ -126,11 +130,12 @@ interface UnderstoodProps {
   map: SheetMap
   book: Book
   isBusy: boolean
-  answer(map: SheetMap): void
+  asked: readonly Question[]
+  answer(map: SheetMap, answered?: readonly Question[]): void
   take(): void
 }
 
-function Understood({ report, map, book, isBusy, answer, take }: UnderstoodProps) {
+function Understood({ report, map, book, asked, isBusy, answer, take }: UnderstoodProps) {
   const { counts, questions, faults, warnings } = report
   const isReady = questions.length === 0 && faults.length === 0
   return (
@@ -149,6 +154,7 @@ function Understood({ report, map, book, isBusy, answer, take }: UnderstoodProps
           <Questions questions={questions} map={map} units={book.shop.units} answer={answer} />
         </section>
       )}
+      <Answers asked={asked} map={map} answer={answer} />
       {faults.length > 0 && (
         <section class="part" aria-labelledby="faults">
           <h2 id="faults">

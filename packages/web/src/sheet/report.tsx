@@ -8,6 +8,7 @@ import {
   canBeUnknown,
   choiceWords,
   fieldWords,
+  hasUnit,
   questionWords,
   readAnswer,
   withAnswer,
@@ -52,7 +53,7 @@ export function Columns({ report: { columns = [], dates, decimal, shape }, map, 
                     }}
                   >
                     <option value="" selected={field === null}>
-                      left out
+                      {field === null && sump !== null ? 'asked below' : 'left out'}
                     </option>
                     {fieldWords.map(([name, words]) => (
                       <option value={name} selected={name === field}>
@@ -62,7 +63,7 @@ export function Columns({ report: { columns = [], dates, decimal, shape }, map, 
                   </select>
                 </td>
                 <td>
-                  {field !== null && (
+                  {field !== null && hasUnit(field) && (
                     <LaterInput
                       label={`Unit of ${heading}`}
                       value={unit ?? ''}
@@ -164,31 +165,33 @@ function LaterInput({ label, value, settle }: { label: string; value: string; se
 }
 
 /** Each question with its answer beside it; the sheet is read again with every answer. */
-export function Questions({
-  questions,
-  map,
-  units,
-  answer,
-}: {
+interface QuestionsProps {
   questions: readonly Question[]
   map: SheetMap
   units: Units
-  answer(map: SheetMap): void
-}) {
+  /** With the answers, the questions they belong to. */
+  answer(map: SheetMap, answered: readonly Question[]): void
+}
+
+export function Questions({ questions, map, units, answer }: QuestionsProps) {
   const [texts, setTexts] = useState<Record<string, string>>({})
   const [faults, setFaults] = useState<Record<string, Fault>>({})
   const settle = () => {
     let next = map
+    const answered: Question[] = []
     const wrong: Record<string, Fault> = {}
     for (const question of questions) {
       const text = texts[question.pointer] ?? ''
       if (text.trim() === '') continue
       const read = readAnswer(text, answerKind(question), units)
       if ('fault' in read) wrong[question.pointer] = read.fault
-      else next = withAnswer(next, question.pointer, read.value)
+      else {
+        next = withAnswer(next, question.pointer, read.value)
+        answered.push(question)
+      }
     }
     setFaults(wrong)
-    if (next !== map) answer(next)
+    if (next !== map) answer(next, answered)
   }
   return (
     <form
@@ -207,7 +210,7 @@ export function Questions({
           fault={faults[question.pointer] ?? null}
           type={(text) => setTexts({ ...texts, [question.pointer]: text })}
           isUnknown={answerAt(map, question.pointer) === null}
-          unknown={() => answer(withAnswer(map, question.pointer, null))}
+          unknown={() => answer(withAnswer(map, question.pointer, null), [question])}
         />
       ))}
       <div class="buttons">
@@ -215,6 +218,48 @@ export function Questions({
       </div>
     </form>
   )
+}
+
+/** What was answered, with the way back: the question then stands open again. */
+export function Answers({
+  asked,
+  map,
+  answer,
+}: {
+  asked: readonly Question[]
+  map: SheetMap
+  answer(map: SheetMap): void
+}) {
+  const given = asked.filter(({ pointer }) => answerAt(map, pointer) !== undefined)
+  if (given.length === 0) return null
+  return (
+    <details class="part">
+      <summary>Answers given: {given.length}</summary>
+      <ul class="answers">
+        {given.map((question) => (
+          <li key={question.pointer}>
+            <span>{questionWords(question)}</span>
+            <strong>{sayAnswer(question, answerAt(map, question.pointer))}</strong>
+            <button
+              type="button"
+              class="plain take-back"
+              aria-label={`Take back: ${questionWords(question)}`}
+              onClick={() => answer(withAnswer(map, question.pointer, undefined))}
+            >
+              Take back
+            </button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  )
+}
+
+function sayAnswer(question: Question, value: unknown): string {
+  if (value === null) return 'not known'
+  if (typeof value !== 'number') return choiceWords(question.pointer, String(value))
+  const unit = { volume: ' L', percent: ' %', number: '', choice: '', text: '' }[answerKind(question)]
+  return `${Number(value.toFixed(2))}${unit}`
 }
 
 interface QuestionFieldProps {

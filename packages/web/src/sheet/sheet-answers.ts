@@ -114,6 +114,11 @@ export const fieldWords: readonly (readonly [SheetField, string])[] = [
   ['skimmed', 'tramp oil skimmed'],
 ]
 
+const withoutUnit: ReadonlySet<SheetField> = new Set(['at', 'time', 'sump', 'by', 'note', 'pumps', 'water'])
+
+/** Whether a column's cells are figures, which have a unit. */
+export const hasUnit = (field: SheetField): boolean => !withoutUnit.has(field)
+
 /** Choices of the map in words; a choice without words stands as it is. */
 export function choiceWords(pointer: string, choice: string): string {
   const field = fieldWords.find(([name]) => name === choice)

@@ -99,19 +99,25 @@ const waterMore: ThingField[] = [
 const sump: ThingField[] = [
   { path: 'name', label: 'Name of the machine or sump', kind: 'text', required: true },
   { path: 'place', label: 'Where it stands', kind: 'text' },
-  { path: 'fillVolume', label: 'Volume at the full mark', hint: 'Pumps stopped', kind: 'volume', ends: { above: 0 } },
+  {
+    path: 'fillVolume',
+    label: 'Full mark',
+    hint: 'What it holds there, pumps stopped',
+    kind: 'volume',
+    ends: { above: 0 },
+  },
 ]
 
 const sumpMore: ThingField[] = [
   {
     path: 'capacity',
-    label: 'Volume to the brim',
+    label: 'Brim',
     hint: 'Empty: taken as a quarter above the mark',
     kind: 'volume',
     ends: { above: 0 },
   },
-  { path: 'minVolume', label: 'Volume at the pumps’ suction', kind: 'volume' },
-  { path: 'holdUp', label: 'Volume out in lines and conveyor while pumps run', kind: 'volume' },
+  { path: 'minVolume', label: 'Pumps’ suction', hint: 'Below it they draw air', kind: 'volume' },
+  { path: 'holdUp', label: 'Out in the lines', hint: 'While the pumps run', kind: 'volume' },
   { path: 'order', label: 'Place on the round', hint: '1 comes first', kind: 'number' },
 ]
 

@@ -26,6 +26,7 @@ export function Sump({ book, id }: { book: Book; id: string }) {
     return <p class="fault">{isUnknown ? `No sump of this book has the id “${id}”.` : answer.error.message}</p>
   }
   const sump = answer.data
+  if (sump.bench === undefined) return <p class="fault">No sump of this book has the id “{id}”.</p>
   const { bench, fluid } = sump
   const shop = book.shop
   const item = today.data?.items.find((each) => each.sump === id)

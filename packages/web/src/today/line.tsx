@@ -54,6 +54,8 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said }: LineProps) {
   const waiting = useWaiting().some(({ entry }) => entry.sump === item.sump)
   const reader = readerOf(shop.units)
   const { words, recipe, bench, concentration, volume } = item
+  // Where only the level is unknown, the other ways are the recipe: one look at the sump picks one.
+  const isByLevel = recipe.because.includes('level-unknown')
   const [kind, tag] = tags[item.condition] ?? ['plain', item.condition]
 
   const writeDown = async (build: (stamp: Stamp) => Entry[]) => {
@@ -128,8 +130,8 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said }: LineProps) {
           />
         )}
         {item.alternatives.length > 0 && (
-          <details>
-            <summary>Other ways</summary>
+          <details open={isByLevel}>
+            <summary>{isByLevel ? 'What it takes, by its level' : 'Other ways'}</summary>
             <ul class="ways">
               {item.alternatives.map((way) => (
                 <li>{way}</li>

@@ -184,7 +184,7 @@ export function NotPouredForm({ sump, write, cancel }: { sump: string; write(not
   const [words, setWords] = useState('')
   return (
     <form
-      class="pour-form"
+      class="pour-form why-not"
       aria-label={`Why nothing was poured into ${sump}`}
       onSubmit={(event) => {
         event.preventDefault()
