@@ -41,6 +41,8 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
   const { advice, faults, questions } = verdict
   const isAsked = faults.length > 0 || questions.length > 0
   const canPour = advice !== null && isPour(advice.recipe)
+  // A split fluid is looked into first: the pour can be written down, but is not what the page leads to.
+  const isHeld = seen.look === 'split'
 
   const change = (next: Draft) => {
     setDraft(next)
@@ -139,9 +141,12 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
             aria-invalid={faults.some(({ field }) => field === 'brix') || undefined}
             onFocus={() => setStep('brix')}
             onInput={(event) => type({ brix: event.currentTarget.value })}
-            onKeyDown={(event) =>
-              event.key === 'Enter' && document.querySelector<HTMLElement>('.stop-buttons button:enabled')?.focus()
-            }
+            onKeyDown={(event) => {
+              if (event.key !== 'Enter') return
+              // Without this the same key press would go on to press the button it moves to.
+              event.preventDefault()
+              document.querySelector<HTMLElement>('.stop-buttons button:enabled')?.focus()
+            }}
           />
           <span>°Brix</span>
         </div>
@@ -196,10 +201,10 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
               <>
                 <button
                   type="button"
-                  class="main"
+                  class={isHeld ? 'wide' : 'main'}
                   onClick={() => writeDown('poured', (stamp) => pouredAsWritten(advice, sump, reader, stamp))}
                 >
-                  Poured as written · next
+                  {advice.recipe.add === null ? 'Drawn off as written · next' : 'Poured as written · next'}
                 </button>
                 <button type="button" onClick={() => setOpen('otherwise')}>
                   Otherwise
@@ -226,7 +231,7 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
             )}
             <button
               type="button"
-              class={typed.brix.trim() !== '' && !canPour ? 'main' : ''}
+              class={typed.brix.trim() !== '' && (!canPour || isHeld) ? 'main' : ''}
               onClick={() => writeDown(null)}
               disabled={isAsked}
             >
@@ -275,7 +280,11 @@ function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, onEnter }
           autocomplete="off"
           aria-label={`Level, ${typed.levelBy === 'dip' ? `dip in ${unit}` : units.volumeName}`}
           onFocus={onFocus}
-          onKeyDown={(event) => event.key === 'Enter' && onEnter()}
+          onKeyDown={(event) => {
+            if (event.key !== 'Enter') return
+            event.preventDefault()
+            onEnter()
+          }}
           onInput={(event) => {
             const text = event.currentTarget.value
             type(isMark ? { levelBy: 'volume', level: text.replace('at the mark', '') } : { level: text })

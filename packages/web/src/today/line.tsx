@@ -169,13 +169,13 @@ function LineButtons({ item, isBusy, open, poured }: ButtonsProps) {
     return (
       <>
         <button type="button" class="main" disabled={isBusy} onClick={poured}>
-          Poured as written
+          {item.recipe.add === null ? 'Drawn off as written' : 'Poured as written'}
         </button>
         <button type="button" onClick={() => open('otherwise')}>
           Otherwise
         </button>
         <button type="button" class="plain" onClick={() => open('not-poured')}>
-          Not poured
+          {item.recipe.add === null ? 'Not drawn off' : 'Not poured'}
         </button>
       </>
     )

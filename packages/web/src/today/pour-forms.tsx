@@ -23,6 +23,7 @@ interface OtherwiseProps {
 export function OtherwiseForm({ item, sump, units, volume, write, cancel }: OtherwiseProps) {
   const { add, drawOff } = item.recipe
   const poured = item.dispensed ?? add
+  const hasPour = add !== null
   const [draw, setDraw] = useState(drawOff > 0 ? fieldVolume(drawOff, units) : '')
   const [amount, setAmount] = useState(poured === null ? '' : fieldVolume(poured.volume, units))
   const [strength, setStrength] = useState(poured === null ? '' : fieldPercent(poured.strength, 1))
@@ -33,11 +34,11 @@ export function OtherwiseForm({ item, sump, units, volume, write, cancel }: Othe
   const { volumeWord, volumeName } = shopUnits[units]
   const reader = readerOf(units)
 
-  const drawn = readLitres(draw, units)
+  const drawn = readLitres(draw, units, hasPour ? { min: 0 } : { above: 0 })
   const pour = readLitres(amount, units, { above: 0 })
   const at = readStrength(strength)
   const missing =
-    isTried && !isToMark && amount.trim() === ''
+    hasPour && isTried && !isToMark && amount.trim() === ''
       ? `Found nothing; expected ${volumeName}, or “filled to the mark”.`
       : null
   const questions = questionsOf({ pour: isToMark ? { value: null } : pour, drawn, at, volume, sump, units }).filter(
@@ -47,7 +48,9 @@ export function OtherwiseForm({ item, sump, units, volume, write, cancel }: Othe
   const submit = (event: Event) => {
     event.preventDefault()
     setTried(true)
-    if ('fault' in drawn || 'fault' in at || (!isToMark && ('fault' in pour || pour.value === null))) return
+    if ('fault' in drawn || 'fault' in at) return
+    if (hasPour && !isToMark && ('fault' in pour || pour.value === null)) return
+    if (!hasPour && drawn.value === null) return
     if (questions.length > 0) return
     const pointers = questionsOf({ pour: isToMark ? { value: null } : pour, drawn, at, volume, sump, units }).map(
       ({ pointer }) => pointer,
@@ -57,6 +60,7 @@ export function OtherwiseForm({ item, sump, units, volume, write, cancel }: Othe
       if (drawn.value !== null && drawn.value > 0) {
         entries.push(drawoffEntry(drawn.value, sump.sump, reader, stamp, withUnit(draw, volumeWord)))
       }
+      if (!hasPour) return entries
       const entry = additionEntry(
         {
           volume: isToMark || 'fault' in pour ? null : pour.value,
@@ -81,42 +85,49 @@ export function OtherwiseForm({ item, sump, units, volume, write, cancel }: Othe
       {drawOff > 0 && (
         <TextField
           numeric
-          label={`Drawn off first, ${volumeName}`}
+          label={`Drawn off${hasPour ? ' first' : ''}, ${volumeName}`}
           value={draw}
           onInput={setDraw}
-          fault={faultOf(drawn)}
+          fault={
+            faultOf(drawn) ??
+            (isTried && !hasPour && draw.trim() === '' ? { found: 'nothing', expected: volumeName } : null)
+          }
         />
       )}
-      <TextField
-        numeric
-        label={`Volume poured, ${volumeName}`}
-        value={isToMark ? '' : amount}
-        onInput={(text) => {
-          setToMark(false)
-          setAmount(text)
-        }}
-        fault={isToMark ? null : (faultOf(pour) ?? missing)}
-      />
-      <TextField
-        numeric
-        label="Strength poured, %"
-        value={strength}
-        onInput={setStrength}
-        fault={faultOf(at)}
-        hint="or a ratio, 1:20"
-      />
-      {sump.bench.waters.length > 0 && (
-        <SelectField
-          label="Water"
-          value={water}
-          onInput={setWater}
-          choices={[['', 'not known'], ...sump.bench.waters.map(({ id, name }) => [id, name] as const)]}
-        />
+      {hasPour && (
+        <>
+          <TextField
+            numeric
+            label={`Volume poured, ${volumeName}`}
+            value={isToMark ? '' : amount}
+            onInput={(text) => {
+              setToMark(false)
+              setAmount(text)
+            }}
+            fault={isToMark ? null : (faultOf(pour) ?? missing)}
+          />
+          <TextField
+            numeric
+            label="Strength poured, %"
+            value={strength}
+            onInput={setStrength}
+            fault={faultOf(at)}
+            hint="or a ratio, 1:20"
+          />
+          {sump.bench.waters.length > 0 && (
+            <SelectField
+              label="Water"
+              value={water}
+              onInput={setWater}
+              choices={[['', 'not known'], ...sump.bench.waters.map(({ id, name }) => [id, name] as const)]}
+            />
+          )}
+          <label class="check">
+            <input type="checkbox" checked={isToMark} onChange={() => setToMark(!isToMark)} />
+            Filled to the mark, amount not measured
+          </label>
+        </>
       )}
-      <label class="check">
-        <input type="checkbox" checked={isToMark} onChange={() => setToMark(!isToMark)} />
-        Filled to the mark, amount not measured
-      </label>
       {isTried &&
         questions.map(({ question }) => (
           <div class="fault" role="alert">
