@@ -1,6 +1,8 @@
 /** The computation: pure functions over plain values, the same in the shop's phone, on its server and in a script. */
 
 export * from './advice/index.ts'
+export * from './calibration/index.ts'
+export * from './control/index.ts'
 export { quantile95 } from './interval90.ts'
 export * from './mixing/index.ts'
 export type * from './quantities.ts'
@@ -9,6 +11,7 @@ export * from './refractometer/index.ts'
 export { OutOfRange } from './require.ts'
 export * from './say/index.ts'
 export * from './standing/index.ts'
+export * from './statistics/index.ts'
 export * from './sump/index.ts'
 export * from './units/index.ts'
 export * from './vessel/index.ts'

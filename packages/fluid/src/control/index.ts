@@ -1,0 +1,7 @@
+export { type ChartedSeries, type ControlChart, controlChart } from './control-chart.ts'
+export { type CusumChart, type CusumOptions, cusumChart } from './cusum.ts'
+export { type EwmaChart, type EwmaOptions, ewmaChart } from './ewma.ts'
+export { type ChartReference, type IndividualsChart, type IndividualsOptions, individualsChart } from './individuals.ts'
+export { type HardLimits, type LimitCourse, type LimitState, limitCourse } from './limits.ts'
+export { type NelsonChart, type NelsonRule, nelsonRules, nelsonSignals } from './nelson.ts'
+export { type TimedValue, type Trend, trendOf } from './trend.ts'
