@@ -126,11 +126,13 @@ function Drawing({ history, from, to, width, bench: { band, target }, timeZone, 
           <title>{sayPoint(point, timeZone)}</title>
         </circle>
       ))}
-      {history.withdrawn.map((point) => (
-        <path class="aside" d={`M${x(point.at) - 4} ${y(point.mean) - 4}l8 8m0 -8l-8 8`}>
-          <title>Set aside: {sayPoint(point, timeZone)}</title>
-        </path>
-      ))}
+      {history.withdrawn
+        .filter(({ mean }) => mean >= scale.from && mean <= scale.to)
+        .map((point) => (
+          <path class="aside" d={`M${x(point.at) - 4} ${y(point.mean) - 4}l8 8m0 -8l-8 8`}>
+            <title>Set aside: {sayPoint(point, timeZone)}</title>
+          </path>
+        ))}
     </svg>
   )
 }

@@ -51,6 +51,11 @@ test('the scale holds every interval and the whole band', () => {
   expect(to).toBeGreaterThan(10)
 })
 
+test('a reading set aside does not stretch the scale', () => {
+  const entries = [reading('2026-03-01T07:00:00Z', 8), reading('2026-03-02T07:00:00Z', 95, { withdrawn: true })]
+  expect(scaleOf(historyOf(entries, 0), { low: 6, high: 10 }).to).toBeLessThan(12)
+})
+
 test('months are named as often as there is room', () => {
   const [from, to] = [Date.parse('2026-01-15T00:00:00Z'), Date.parse('2026-11-15T00:00:00Z')]
   expect(monthTicks(from, to, 12).map((tick) => new Date(tick).getUTCMonth() + 1)).toEqual([

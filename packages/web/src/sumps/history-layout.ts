@@ -59,12 +59,12 @@ function runsOf(points: readonly Point[], charges: readonly number[]): Point[][]
   return runs
 }
 
-/** The ends of the scale of concentration: all that is drawn, with a little air, in whole steps. */
+/** The ends of the scale of concentration: what stands and the band, with a little air, in whole steps. What was set aside does not stretch it. */
 export function scaleOf(
-  { points, withdrawn }: History,
+  { points }: Pick<History, 'points'>,
   band: { low: number; high: number } | null,
 ): { from: number; to: number; step: number } {
-  const values = [...points, ...withdrawn].flatMap(({ mean, low90, high90 }) => [mean, low90, high90])
+  const values = points.flatMap(({ mean, low90, high90 }) => [mean, low90, high90])
   const all = band === null ? values : [...values, band.low, band.high]
   if (all.length === 0) return { from: 0, to: 10, step: 2 }
   const [low, high] = [Math.min(...all), Math.max(...all)]
