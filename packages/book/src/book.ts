@@ -1,6 +1,7 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
 import { exportBook } from './export/export-book.ts'
-import { type ImportOptions, importFile } from './import/import-file.ts'
+import type { ImportOptions } from './import/import-file.ts'
+import { importInWorker } from './import/import-in-worker.ts'
 import { isExample, loadExample } from './import/load-example.ts'
 import type { SheetSource } from './import/sheet/sheet-source.ts'
 import type { ImportReport } from './import/sheet-types.ts'
@@ -48,7 +49,7 @@ export function openBook(store: Store, clock: () => Date): Book {
     things,
     put: async (entry) => orThrow((await putMany([entry]))[0]!),
     putMany,
-    importFile: (source, options) => importFile(store, source, clock(), options),
+    importFile: (source, options) => importInWorker(store, source, clock(), options),
     loadExample: (bookFile) => loadExample(store, bookFile, clock()),
     isExample: () => isExample(store),
     export: () => exportBook(store),

@@ -7,8 +7,7 @@ import { emptyStore, smallShop, testId, testNow, testReading } from '../testing.
 import { importBookFile } from './import-book.ts'
 
 const bring = (store: Store, file: unknown) => importBookFile(store, JSON.stringify(file), testNow)
-const exported = async (store: Store) =>
-  JSON.parse(await text(exportBook(store))) as Record<string, unknown>
+const exported = async (store: Store) => JSON.parse(await text(exportBook(store))) as Record<string, unknown>
 const entries = [
   testReading(1, { colour: 'milky', typed: { brix: '5,0' }, hardness: { low: 250, high: 425 } }),
   {

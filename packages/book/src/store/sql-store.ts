@@ -18,8 +18,10 @@ const rowsAtOnce = 500
  * The store's queries in SQL that every supported database speaks. Reads go through `reader`, transactions through
  * `writer`; an embedded database gives each its own connection so that nobody waits for a long import.
  */
-export function sqlStore({ reader, writer }: { reader: Kysely<Tables>; writer: Kysely<Tables> }): Store {
+export function sqlStore({ reader, writer, file }: Connections): Store {
   return {
+    file,
+    hold: (work) => writer.connection().execute(work),
     ...journalReader(reader),
     write: (work) => writer.transaction().execute((transaction) => work(journalWriter(transaction))),
     close: async () => {
@@ -27,6 +29,12 @@ export function sqlStore({ reader, writer }: { reader: Kysely<Tables>; writer: K
       if (reader !== writer) await reader.destroy()
     },
   }
+}
+
+interface Connections {
+  reader: Kysely<Tables>
+  writer: Kysely<Tables>
+  file: string | null
 }
 
 function journalReader(db: Kysely<Tables>): JournalReader {

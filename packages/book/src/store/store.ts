@@ -76,5 +76,9 @@ export interface JournalWriter extends JournalReader {
 export interface Store extends JournalReader {
   /** All of `work` in one durable transaction, or nothing of it. Writers wait for each other; readers do not wait. */
   write<T>(work: (journal: JournalWriter) => Promise<T>): Promise<T>
+  /** The file of an embedded book on disk; null for any other store. */
+  readonly file: string | null
+  /** Keeps this process's writers waiting while somebody else (a worker thread with its own connection) writes. Readers go on. */
+  hold<T>(work: () => Promise<T>): Promise<T>
   close(): Promise<void>
 }

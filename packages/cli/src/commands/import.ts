@@ -1,7 +1,14 @@
-import { createReadStream } from 'node:fs'
 import { readFile } from 'node:fs/promises'
 import { buffer } from 'node:stream/consumers'
-import { type ImportReport, refusal, type SheetMap, type SheetSource, sayFault, sourceOf } from '@sumpbook/book'
+import {
+  fileSource,
+  type ImportReport,
+  refusal,
+  type SheetMap,
+  type SheetSource,
+  sayFault,
+  sourceOf,
+} from '@sumpbook/book'
 import { type Command, exits, UsageError, type World } from '../command.ts'
 import { withBook } from '../open.ts'
 import { oneFile, parse } from '../options.ts'
@@ -38,7 +45,7 @@ Importing the same file twice changes nothing; a corrected cell becomes a withdr
 async function sourceAt(file: string, { stdin }: World): Promise<SheetSource> {
   if (file === '-') return sourceOf('standard input', await buffer(stdin))
   await readable(file)
-  return { name: file, open: () => createReadStream(file) }
+  return fileSource(file)
 }
 
 async function readable(file: string): Promise<void> {

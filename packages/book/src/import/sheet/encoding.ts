@@ -27,9 +27,16 @@ export async function encodingOf(source: SheetSource): Promise<Encoding> {
   }
 }
 
-/** The source's text in pieces, without a byte order mark. */
+/** All rows of a piece are parsed at once, so pieces are kept small. */
+const pieceLength = 8192
+
+/** The source's text in small pieces, without a byte order mark. */
 export async function* textOfSource(source: SheetSource, encoding: Encoding): AsyncIterable<string> {
   const decoder = new TextDecoder(encoding)
-  for await (const chunk of source.open()) yield decoder.decode(chunk, { stream: true })
+  for await (const chunk of source.open()) {
+    for (let from = 0; from < chunk.length; from += pieceLength) {
+      yield decoder.decode(chunk.subarray(from, from + pieceLength), { stream: true })
+    }
+  }
   yield decoder.decode()
 }

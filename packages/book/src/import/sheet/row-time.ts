@@ -70,7 +70,7 @@ function wallOf(cell: Cell, text: string, reading: TimeReading): WallTime | RowT
 
 function instantOf(text: string, typed: string): RowTime | null {
   const milliseconds = Date.parse(text.toUpperCase())
-  return Number.isNaN(milliseconds)
+  return !(milliseconds >= 0 && milliseconds < Date.UTC(2100, 0, 1))
     ? null
     : { at: new Date(milliseconds).toISOString(), shift: null, typed, shortYear: false }
 }

@@ -1,12 +1,23 @@
+import { createReadStream } from 'node:fs'
+
 /** Where the bytes of a sheet come from. They are read several times, so `open` starts from the beginning each time. */
 export interface SheetSource {
   /** The file's name, as the person knows it. */
   name: string
+  /** Where it lies on disk, for a worker thread to read it there. */
+  path?: string
   open(): AsyncIterable<Uint8Array> | Iterable<Uint8Array>
 }
 
 /** A source that lies in memory. */
 export const sourceOf = (name: string, bytes: Uint8Array): SheetSource => ({ name, open: () => [bytes] })
+
+/** A source that lies on disk. */
+export const fileSource = (path: string, name = path): SheetSource => ({
+  name,
+  path,
+  open: () => createReadStream(path),
+})
 
 /** Bytes that every zip archive, and so every XLSX workbook, begins with. */
 const zipMark = [0x50, 0x4b, 0x03, 0x04]

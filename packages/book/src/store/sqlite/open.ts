@@ -24,7 +24,7 @@ export async function openSqliteStore(path: string): Promise<Store> {
   try {
     await migrate(writer)
     const reader = path === inMemory ? writer : await connect(path)
-    return sqlStore({ reader, writer })
+    return sqlStore({ reader, writer, file: path === inMemory ? null : path })
   } catch (error) {
     await writer.destroy()
     throw error

@@ -1,0 +1,23 @@
+// A thread that takes one file into a book, answers, and ends.
+import { parentPort, workerData } from 'node:worker_threads'
+import { BookError } from '../errors.ts'
+import { openSqliteStore } from '../store/sqlite/open.ts'
+import { importFile } from './import-file.ts'
+import type { ImportAnswer, ImportOrder } from './import-in-worker.ts'
+import { fileSource, sourceOf } from './sheet/sheet-source.ts'
+
+async function answer({ file, source, options, now }: ImportOrder): Promise<ImportAnswer> {
+  const store = await openSqliteStore(file)
+  try {
+    const from = 'path' in source ? fileSource(source.path, source.name) : sourceOf(source.name, source.bytes)
+    return { report: await importFile(store, from, new Date(now), options) }
+  } catch (error) {
+    if (!(error instanceof BookError)) return { failure: error instanceof Error ? error.message : String(error) }
+    const { code, message, faults } = error
+    return { refusal: { code, message, faults } }
+  } finally {
+    await store.close()
+  }
+}
+
+parentPort!.postMessage(await answer(workerData as ImportOrder))
