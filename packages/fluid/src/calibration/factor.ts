@@ -73,9 +73,11 @@ export function productFactor(mixes: readonly KnownMix[], { throughZero = true }
   }
 }
 
-/** Whether a free line misses zero by more than its scatter, at 95 %. */
+/** Whether a free line misses zero by more than its scatter, at 95 %; null where mixes lie within 0.01 % of each other. */
 function zeroOf(points: readonly CalibrationPoint[]): { brix: Brix; off: boolean } | null {
-  if (points.length < 3 || new Set(points.map(({ x }) => x)).size < 2) return null
+  const percents = points.map(({ x }) => x)
+  const apart = Math.max(...percents) - Math.min(...percents)
+  if (points.length < 3 || apart < 0.01) return null
   const line = fitLine(points)
   const noise = 1e-9 * Math.max(...points.map(({ y }) => Math.abs(y)))
   return { brix: line.intercept, off: Math.abs(line.intercept) > noise + studentT(0.975, line) * line.interceptSd! }
