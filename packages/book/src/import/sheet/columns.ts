@@ -4,6 +4,7 @@ import type { DateOrder } from './date-order.ts'
 import { isNumberField, numberFields, rowFields, sumpFields } from './fields.ts'
 import type { Head } from './heading-row.ts'
 import { type Heading, readHeading, type UnknownHeading, unitInHeading } from './headings.ts'
+import { isBookkeeping } from './headings-words.ts'
 import { knownMachineHeading, newMachineHeading } from './machine-headings.ts'
 import { type ShopUnits, type Unit, unitNamed, unitNames } from './units.ts'
 import { pointerKey } from './words.ts'
@@ -261,7 +262,7 @@ function unknownColumn(column: SheetColumn, { input, plan }: Context): SheetColu
   const text = spelled(input.head, column.index)
   if (input.map.columns?.[heading] === null) return column
   const known = knownMachineHeading(text, input.names, input.shop)
-  if (plan.shape === 'wide') {
+  if (plan.shape === 'wide' && (known !== null || !isBookkeeping(heading))) {
     const machine = known !== null ? { machine: heading, of: null } : newMachineHeading(text, input.shop)
     if (machine === null)
       return isConcentration(heading, input.shop) ? leftOut(column, plan, input.shop) : { ...column, machine: heading }

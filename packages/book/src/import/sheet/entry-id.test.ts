@@ -10,6 +10,10 @@ test('an id is a UUID of version 8 with the variant of RFC 9562', () => {
   expect(entryId.safeParse(entryIdAt(slot, 0)).success).toBe(true)
 })
 
+test('an id begins with its time in milliseconds, as in version 7', () => {
+  expect(Number.parseInt(entryIdAt(slot, 0).slice(0, 13).replace('-', ''), 16)).toBe(Date.UTC(2026, 9, 5, 12, 10))
+})
+
 test('the same place gives the same id, every other place another', () => {
   expect(entryIdAt({ ...slot }, 0)).toBe(entryIdAt(slot, 0))
   const others = [

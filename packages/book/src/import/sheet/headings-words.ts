@@ -59,6 +59,16 @@ const words: Record<SheetField, string> = {
   skimmed: `skimmed, oil skimmed, tramp oil skimmed, tramp oil removed, skimmed oil, abgeskimmt, öl abgeskimmt, fremdöl entfernt, fremdöl abgezogen, abgeschöpft, aceite retirado, aceite desnatado, desnatado`,
 }
 
+/** Headings of what a sheet counts for itself: never a machine, however many numbers stand beneath. */
+const bookkeeping = new Set(
+  'week|calendar week|cw|wk|kw|kalenderwoche|woche|semana|month|monat|mes|year|jahr|ano|shift|schicht|turno|no|nr|num|number|nummer|numero|row|zeile|line|linea|id|lfd nr|total|sum|summe|average|avg|mittelwert|promedio'.split(
+    '|',
+  ),
+)
+
+/** Whether a heading counts rows, weeks or shifts, or sums others up. */
+export const isBookkeeping = (heading: string): boolean => bookkeeping.has(plain(heading))
+
 /** Words that say nothing of what a column holds. */
 export const fillers = new Set(
   (

@@ -425,6 +425,12 @@ describe('what is asked', () => {
     ])
   })
 
+  test('a column of weeks is no machine', async () => {
+    const report = await preview(csv('KW,Date,Mill 7 Brix\n41,2026-10-05,3.4\n'), {}, metric())
+    expect(report.questions).toEqual([])
+    expect(report.warnings).toEqual(['"KW" is not understood; it is left out.'])
+  })
+
   test('which machine a sheet without any is about', async () => {
     const sheet = csv('Date,Brix,pH\n2026-10-05,3.4,9\n')
     expect((await preview(sheet, {}, metric())).questions.map(({ pointer }) => pointer)).toEqual([

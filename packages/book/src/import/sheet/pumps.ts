@@ -1,12 +1,12 @@
 import { plain } from './words.ts'
 
 const running = new Set(
-  'running on run yes y an lauft laufen ein ja j encendida encendidas marcha si s'
+  'running on run yes y true an lauft laufen ein ja j encendida encendidas marcha si s'
     .split(' ')
     .concat('in betrieb', 'en marcha'),
 )
 const stopped = new Set(
-  'stopped off stop no n aus steht stehen nein ruht parada paradas apagada apagadas detenida'.split(' '),
+  'stopped off stop no n false aus steht stehen nein ruht parada paradas apagada apagadas detenida'.split(' '),
 )
 
 /** "on", "läuft", "stopped", "aus" …: what the pumps did when the level was read; null where the word is none of these. */

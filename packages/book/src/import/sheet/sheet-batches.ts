@@ -15,7 +15,7 @@ export interface BatchRow extends RowRead {
 }
 
 /** Rows that are looked up and written together: few enough to be forgotten soon. */
-const batchRows = 20
+const batchRows = 25
 
 /** The rows of a sheet below its headings, read, a batch at a time; empty rows are passed over. */
 export async function* rowBatches(
