@@ -71,7 +71,6 @@ const contentSecurityPolicy = {
   useDefaults: false,
   directives: {
     defaultSrc: ["'self'"],
-    styleSrc: ["'self'", "'unsafe-inline'"],
     imgSrc: ["'self'", 'data:', 'blob:'],
     objectSrc: ["'none'"],
     baseUri: ["'self'"],

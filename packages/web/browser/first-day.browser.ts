@@ -83,3 +83,94 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
   await page.getByText('Added 49.5 L at 15.2 %').first().waitFor()
   await page.screenshot({ path: picture('sump'), fullPage: true })
 })
+
+test('from an empty book to the first recipe of one’s own shop', async () => {
+  const served = await freshBook()
+  const { page } = await openPage(phone)
+  await page.goto(served.address)
+  await page.getByRole('link', { name: 'Begin with my shop' }).click()
+  const form = page.getByRole('form', { name: 'Begin with my shop' })
+  await form.waitFor()
+  expect(await isWide(page)).toBe(false)
+  await page.screenshot({ path: picture('begin-shop'), fullPage: true })
+  const fill = (name: string, value: string, nth = 0) => form.getByLabel(name, { exact: false }).nth(nth).fill(value)
+  await fill('Name of the shop', 'Works of our own')
+  await fill('Name of the fluid', 'Semi 1')
+  await fill('Brix factor', '1,6')
+  await fill('Band from', '6')
+  await fill('Target', '8')
+  await fill('Band to', '10')
+  await fill('Name of the machine or sump', 'Mill 1')
+  await fill('Full mark', '200')
+  await form.getByRole('button').last().click()
+  await page.getByRole('heading', { name: 'Mill 1', level: 1 }).waitFor()
+  // 3,5 °Brix × 1.6 = 5.6 % in 160 of 200 L hold 8.96 L; 7.04 L more in 40 L are 17.6 %.
+  await page.getByLabel('Level, litres').fill('160')
+  await page.getByLabel('Refractometer, °Brix').fill('3,5')
+  await page.getByText('Add 40 L at 17.6 %').waitFor()
+})
+
+const europeanSheet = [
+  'Datum;Fräse 1 °Brix;Fräse 1 Füllstand L;Drehbank 2 °Brix;Drehbank 2 Füllstand L',
+  '01.10.2026;5,0;190;5,1;280',
+  '05.10.2026;4,2;;7,5;260',
+  '12.10.2026;3,5;162;7,5;240',
+].join('\n')
+
+test('a wide European sheet becomes a book and its recipes', async () => {
+  const served = await freshBook()
+  await fetch(`${served.address}/api/v1/import`, { method: 'POST', body: bookForm() })
+  const { page } = await openPage(desk)
+  await page.goto(`${served.address}/shop/sheet`)
+  await page.getByLabel('The file').setInputFiles({
+    name: 'kuehlschmierstoff.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(europeanSheet),
+  })
+  await page.getByText('Fräse 1 °Brix').first().waitFor()
+  await page.screenshot({ path: picture('sheet'), fullPage: true })
+  await page.getByRole('button', { name: /Write 11 entries into the book/ }).click()
+  await page.getByRole('link', { name: /Today/ }).first().click()
+  // 3.5 × 1.6 = 5.6 % in 162 of 200 L: 38 L at 18.2 %. 7.5 × 1.6 = 12 % in 240 of 300 L: 60 L of water.
+  const lean = page.getByRole('article').filter({ hasText: 'Fräse 1' })
+  await lean.getByText('Add 38 L at 18.2 %').waitFor()
+  await page.getByRole('article').filter({ hasText: 'Drehbank 2' }).getByText('Pour 60 L').waitFor()
+})
+
+test('a faulty sheet is refused whole, every fault named', async () => {
+  const served = await freshBook()
+  await fetch(`${served.address}/api/v1/import`, { method: 'POST', body: bookForm() })
+  const { page } = await openPage(desk)
+  await page.goto(`${served.address}/shop/sheet`)
+  const faulty = 'Date,Machine,Brix,pH\n2026-02-30,Fräse 1,3.4,9\n2026-02-03,,3.4,9\n2026-02-04,Fräse 1,abc,19\n'
+  await page
+    .getByLabel('The file')
+    .setInputFiles({ name: 'bad.csv', mimeType: 'text/csv', buffer: Buffer.from(faulty) })
+  for (const [row, column, found] of [
+    ['2', 'Date', '2026-02-30'],
+    ['3', 'Machine', 'nothing'],
+    ['4', 'Brix', 'abc'],
+    ['4', 'pH', '19'],
+  ]) {
+    await page.getByRole('row', { name: new RegExp(`${row} ${column} "?${found}`) }).waitFor()
+  }
+  await page.screenshot({ path: picture('sheet-faults'), fullPage: true })
+  const { entries } = (await (await fetch(`${served.address}/api/v1/entries`)).json()) as { entries: unknown[] }
+  expect(entries).toEqual([])
+})
+
+function bookForm(): FormData {
+  const fluids = [
+    { id: 'f1', name: 'Semi 1', brixFactor: 1.6, limits: { concentration: { low: 6, target: 8, high: 10 } } },
+  ]
+  const sumps = [
+    { id: 's1', name: 'Fräse 1', fluid: 'f1', fillVolume: 200 },
+    { id: 's2', name: 'Drehbank 2', fluid: 'f1', fillVolume: 300 },
+  ]
+  const shop = { name: 'Werk', timeZone: 'Europe/Berlin', units: 'metric' }
+  const waters = [{ id: 'di', name: 'Deionised water', kind: 'deionised' }]
+  const form = new FormData()
+  form.set('map', '{}')
+  form.set('file', new Blob([JSON.stringify({ format: 'sumpbook-book/1', shop, fluids, waters, sumps })]), 'shop.json')
+  return form
+}

@@ -1,7 +1,7 @@
-import type { BenchContainer, RecipeBench } from '@sumpbook/fluid'
+import { type BenchContainer, type RecipeBench, usualResolution } from '@sumpbook/fluid'
 import type { Container, Sump } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
-import { scaleOf, usualResolution } from './events.ts'
+import { scaleOf } from './events.ts'
 
 /** The strongest mix poured where neither the fluid nor a mixer says otherwise. */
 export const usualStrongest = 20

@@ -47,9 +47,7 @@ export function ledeOf(
     ...concentrates.map(({ name, litres }) => `${sayVolume(litres, reader)} of ${name} concentrate`),
   ]
   return [
-    toDo.length === 0
-      ? 'Nothing to do: every sump was read within the week and is in its band.'
-      : `${sayList(toDo)}.`,
+    toDo.length === 0 ? 'Nothing to do: every sump was read within the week and is in its band.' : `${sayList(toDo)}.`,
     carried.length === 0 ? '' : `For the cart: ${sayList(carried)}.`,
     handover === null ? '' : `Last shift’s note: “${handover}”`,
   ]

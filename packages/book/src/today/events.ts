@@ -1,4 +1,11 @@
-import { concentrationFromBrix, type SumpEvent, standingAfter } from '@sumpbook/fluid'
+import {
+  concentrationFromBrix,
+  type SumpEvent,
+  standingAfter,
+  titrationDoubt,
+  usualResolution,
+  volumeDoubt,
+} from '@sumpbook/fluid'
 import { rankOf, transferInRank, utc } from '../journal/order.ts'
 import type { Entry, EntryOf, Reading } from '../schema/entries/index.ts'
 import type { Fluid, Sump } from '../schema/things/index.ts'
@@ -6,12 +13,8 @@ import type { Value } from '../schema/values.ts'
 import { litresSeen } from '../setup/brim.ts'
 import type { ThingHistory, Things } from '../setup/things.ts'
 
-/** An eye on a dipstick or sight glass: 2 % of what it sees (common practice, no source). */
-const volumeDoubt = 0.02
-/** A titration by drops or millilitres on a bench in the shop: 5 % of the figure (common practice, no source). */
-const titrationDoubt = 0.05
-/** A refractometer whose step nobody told: 0.2 °Brix, the usual hand instrument (common practice). */
-export const usualResolution = 0.2
+/** A reading that would be more than concentrate: nothing is known but that it is wrong. */
+const impossible = { mean: 100, sd: 50 }
 
 /** One sump's part of the journal, from now on in canonical units. */
 export interface SumpStory {
@@ -128,6 +131,7 @@ export function strengthOf(entry: Reading, fluid: Fluid | undefined, then: Thing
     const resolution = then.instrument.get(entry.instrument ?? '')?.resolution ?? usualResolution
     const read = concentrationFromBrix({ brix: brix.mean, ...scale, resolution })
     if (read.outcome === 'off-chart') return null
+    if (read.concentration > 100) return impossible
     const spread = brix.mean > 0 ? (brix.sd * read.concentration) / brix.mean : brix.sd
     return { mean: read.concentration, sd: Math.hypot(read.sd, spread) }
   }

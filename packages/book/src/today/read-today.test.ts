@@ -220,3 +220,9 @@ test('a draw-off larger than the volume leaves finite figures', async () => {
   expect(item.volume?.mean).toBe(0)
   expect(Number.isFinite(item.recipe.result?.concentration)).toBe(true)
 })
+
+// 80 °Brix × 1.6 would be 128 %.
+test('a reading of more than pure concentrate is read again before anything is poured', async () => {
+  const item = await only([testReading(1, { brix: 80 })])
+  expect(item).toMatchObject({ action: 'measure-first', condition: 'measure-first' })
+})

@@ -1,8 +1,8 @@
 import { sayNumber } from './units.ts'
 
-/** "Deionised water" inside a sentence; an acronym keeps its capitals. */
+/** A name of several words inside a sentence: "Deionised water" loses its capital, "Osmosewasser" and "DI water" keep theirs. */
 export const lowerFirst = (name: string) =>
-  /^\p{Lu}\p{Ll}/u.test(name) ? name[0]!.toLowerCase() + name.slice(1) : name
+  /^\p{Lu}\p{Ll}+ \p{Ll}/u.test(name) ? name[0]!.toLowerCase() + name.slice(1) : name
 
 /** A list in words: "a, b and c". */
 export function sayList(parts: readonly string[]): string {

@@ -12,6 +12,7 @@ import {
   sayVolume,
   standingAfter,
   volumeAt,
+  volumeDoubt,
 } from '@sumpbook/fluid'
 import type { RecipeBench, SumpNow, Units } from '../api/types.ts'
 import { type Fault, faultParts, readLitres, withUnit } from '../fields/read.ts'
@@ -72,8 +73,6 @@ export interface Verdict {
   notes: string[]
 }
 
-/** An eye on a dipstick or sight glass: 2 % of what it sees (common practice), as the book takes it. */
-const volumeDoubt = 0.02
 /** A hand refractometer's coolant readings stay far under this (common practice). */
 const unusualBrix = 25
 /** A strength this many times the target is more often a slip than a strength. */

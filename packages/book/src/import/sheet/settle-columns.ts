@@ -4,6 +4,7 @@ import { fieldWords, isNumberField, numberFields } from './fields.ts'
 import type { ColumnEvidence } from './survey.ts'
 import type { TitleSays } from './titles.ts'
 import { canonicalUnit, gallonOf, type ShopUnits, type Unit, unitNamed, unitNames, unitOf } from './units.ts'
+import { areEvidentlyBrix, type MachineBand, type MachineFigures } from './values-evidence.ts'
 
 /** What the cells of the whole sheet settle about its columns. */
 export interface SettledColumns {
@@ -22,6 +23,8 @@ interface SettleInput {
   workbook: boolean
   /** Whether the book or the map has a machine of this name. */
   isMachine(name: string): boolean
+  /** What the book knows of that machine's fluid; null where it is not enough. */
+  bandOf(name: string): MachineBand | null
 }
 
 /** Fields that a column of a machine can hold where nothing says which. */
@@ -76,15 +79,21 @@ interface Values {
   mapped: boolean
 }
 
-/** What stands under the names of machines: as the map says, else as the title says, else asked. */
+/** What stands under the names of machines: as the map says, else as the title, else as the figures show, else asked. */
 function valuesOf(
   columns: readonly SheetColumn[],
-  { map, shop, titles }: SettleInput,
+  { map, shop, titles, evidence, bandOf }: SettleInput,
   settled: SettledColumns,
 ): Values | null {
   const open = columns.filter(({ field, machine }) => field === null && machine !== null)
   if (open.length === 0) return null
   const field = map.values?.field ?? titles?.field
+  if (field === undefined && areEvidentlyBrix(figuresOf(open, evidence, bandOf))) {
+    settled.warnings.push(
+      'The columns of machines are taken as °Brix: so read they fit the bands of their fluids, as percent they would not. If they hold something else, say so (`values` in the map).',
+    )
+    return { field: 'brix', mapped: false, ...valuesUnit('brix', { map, shop, titles: null }) }
+  }
   if (field === undefined) {
     const names = open.slice(0, 3).map(({ heading }) => `"${heading}"`)
     settled.questions.push({
@@ -99,6 +108,17 @@ function valuesOf(
       `The columns of machines are taken as ${fieldWords[field]}, as the title "${titles!.title}" says.`,
     )
   return { field, mapped: map.values?.unit !== undefined, ...valuesUnit(field, { map, shop, titles }) }
+}
+
+function figuresOf(
+  columns: readonly SheetColumn[],
+  evidence: readonly ColumnEvidence[],
+  bandOf: SettleInput['bandOf'],
+): MachineFigures[] {
+  return columns.flatMap(({ machine, index }) => {
+    const band = bandOf(machine!)
+    return band === null ? [] : [{ figures: evidence[index]?.figures ?? [], band }]
+  })
 }
 
 function valuesUnit(

@@ -16,6 +16,8 @@ export interface ColumnEvidence {
   bare: number
   /** The largest figure without a unit; null where there is none. */
   largest: number | null
+  /** The first figures without a unit, of a heading that is not understood. */
+  figures: number[]
   decimals: DecimalEvidence
   dates: DateEvidence
 }
@@ -67,6 +69,9 @@ export function repeatsHeadings({ cells }: SheetRow, { headings }: Head): boolea
   return same >= 2
 }
 
+/** More figures would tell no more. */
+const keptFigures = 60
+
 /** Fields whose unit the size of the figures can tell. */
 const sizeTells = new Set<SheetField>(['hardness', 'conductivity', 'titration', 'trampOil', 'addedStrength'])
 
@@ -87,6 +92,7 @@ function weighSize(evidence: ColumnEvidence, text: string): void {
   if (read.kind !== 'value') return
   mapValue(read.value, (figure) => {
     evidence.largest = Math.max(evidence.largest ?? figure, figure)
+    if (evidence.figures.length < keptFigures) evidence.figures.push(figure)
     return figure
   })
 }
@@ -96,6 +102,7 @@ const noEvidence = (): ColumnEvidence => ({
   numbers: 0,
   bare: 0,
   largest: null,
+  figures: [],
   decimals: noDecimals(),
   dates: noDates(),
 })

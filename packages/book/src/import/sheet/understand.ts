@@ -16,6 +16,7 @@ import { settleColumns } from './settle-columns.ts'
 import type { SheetRow, SheetRows } from './sheet-rows.ts'
 import { type Survey, surveySheet } from './survey.ts'
 import { saidByTitles } from './titles.ts'
+import { bandOf, type MachineBand } from './values-evidence.ts'
 import { sameName } from './words.ts'
 
 /** A sheet as it is understood before its rows are read for good. */
@@ -59,6 +60,7 @@ export async function understandSheet(sheet: SheetRows, map: SheetMap, book: She
     titles,
     workbook: sheet.delimiter === null,
     isMachine,
+    bandOf: (name) => bandOfMachine(name, book),
   })
   const columns = settled.columns
   const dates = datesOf(columns, survey, map.dates ?? plan.dateOrder)
@@ -95,6 +97,15 @@ export async function understandSheet(sheet: SheetRows, map: SheetMap, book: She
       ...machines.warnings,
     ],
   }
+}
+
+function bandOfMachine(name: string, { sumps, fluids }: Pick<SheetBook, 'sumps' | 'fluids'>): MachineBand | null {
+  const [sump, ...more] = namesOfSumps(sumps).get(sameName(name)) ?? []
+  if (sump === undefined || more.length > 0) return null
+  return bandOf(
+    sump,
+    fluids.find(({ id }) => id === sump.fluid),
+  )
 }
 
 const some = <T>(value: T | null): T[] => (value === null ? [] : [value])
