@@ -90,7 +90,13 @@ export interface ImportReport {
   kind: 'book' | 'sheet'
   shape?: 'long' | 'wide'
   /** How the sheet was understood. */
-  columns?: { heading: string; field: SheetField | null; unit: string | null; sump: string | null }[]
+  columns?: {
+    heading: string
+    field: SheetField | null
+    unit: string | null
+    sump: string | null
+    sumpName: string | null
+  }[]
   dates?: 'dmy' | 'mdy' | 'ymd'
   decimal?: ',' | '.'
   questions: Question[]

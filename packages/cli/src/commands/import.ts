@@ -73,8 +73,8 @@ function datesOf(dates: string | undefined): Pick<SheetMap, 'dates'> {
 
 function reportText(report: ImportReport, preview: boolean): string {
   const { counts, questions, faults, columns = [], rows } = report
-  const understood = columns.map(({ heading, field, unit, sump }) => {
-    const what = field === null ? 'left out' : [field, unit, sump].filter((part) => part !== null).join(', ')
+  const understood = columns.map(({ heading, field, unit, sumpName }) => {
+    const what = field === null ? 'left out' : [field, unit, sumpName].filter((part) => part !== null).join(', ')
     return `  ${heading}: ${what}`
   })
   const lines = [

@@ -38,7 +38,7 @@ export function Columns({ report: { columns = [], dates, decimal, shape }, map, 
             </tr>
           </thead>
           <tbody>
-            {columns.map(({ heading, field, unit, sump }) => (
+            {columns.map(({ heading, field, unit, sump, sumpName }) => (
               <tr key={heading}>
                 <td>
                   <strong>{heading === '' ? '(no heading)' : heading}</strong>
@@ -74,7 +74,7 @@ export function Columns({ report: { columns = [], dates, decimal, shape }, map, 
                     />
                   )}
                 </td>
-                {shape === 'wide' && <td>{sump ?? ''}</td>}
+                {shape === 'wide' && <td>{sumpName ?? ''}</td>}
               </tr>
             ))}
           </tbody>

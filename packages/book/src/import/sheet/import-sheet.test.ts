@@ -195,7 +195,7 @@ describe('a long US sheet with readings and additions in one row', () => {
 
   test('a heading that is not understood is told, never dropped in silence', async () => {
     const report = await preview(fixture('long-us.csv'), map, us())
-    expect(report.columns?.at(-1)).toEqual({ heading: 'Shift', field: null, unit: null, sump: null })
+    expect(report.columns?.at(-1)).toEqual({ heading: 'Shift', field: null, unit: null, sump: null, sumpName: null })
     expect(report.warnings).toContain('"Shift" is not understood; it is left out.')
   })
 })

@@ -54,6 +54,7 @@ function reportOf(understanding: Understanding, judged: Judged): ImportReport {
       field,
       unit: unit?.name ?? null,
       sump: machine === null ? null : (machines.sumpOf(machine)?.id ?? null),
+      sumpName: machine === null ? null : (machines.sumpOf(machine)?.name ?? null),
     })),
     ...(dateOrder === null ? {} : { dates: dateOrder }),
     ...(decimals.sign === null ? {} : { decimal: decimals.sign }),
