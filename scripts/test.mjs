@@ -18,7 +18,13 @@ const step = (title, command, args) => {
   run(command, args, { env })
 }
 
-step('format and lint', node, [join(modules, '@biomejs', 'biome', 'bin', 'biome'), 'ci', '--error-on-warnings', '.'])
+step('format and lint', node, [
+  join(modules, '@biomejs', 'biome', 'bin', 'biome'),
+  'ci',
+  '--error-on-warnings',
+  ...(process.stdout.isTTY ? [] : ['--colors=off']),
+  '.',
+])
 step('types', node, [join(modules, 'typescript', 'bin', 'tsc'), '-b'])
 const report = join(root, '.cache', 'tests.json')
 step('tests', node, [

@@ -1,5 +1,6 @@
 import type { Days, Litres, LitresPerDay, MgPerLitre, Percent } from '../quantities.ts'
 import { requireRange } from '../require.ts'
+import { after, type Course, dayAt, ratio, steady } from './course.ts'
 
 /** A sump that is topped up all the time, so that its volume stays. Rates are litres a day of one and the same kind of day. */
 export interface SteadySump {
@@ -90,37 +91,6 @@ export function balance(sump: SteadySump): SumpBalance {
     series: sump.days.map((day) => ({ day, concentration: after(concentrate, day), hardness: after(minerals, day) })),
     dayAtLimit: hardnessLimit === undefined ? null : dayAt(minerals, hardnessLimit),
   }
-}
-
-/** A quantity that grows by `gain` and loses the share `loss` of itself, both a day: y' = gain − loss · y. */
-interface Course {
-  start: number
-  gain: number
-  loss: number
-}
-
-const steady = ({ gain, loss }: Course): number | null => ratio(gain, loss)
-
-/** Null where it has no end. */
-function ratio(dividend: number, divisor: number): number | null {
-  const quotient = dividend / divisor
-  return Number.isFinite(quotient) ? quotient : null
-}
-
-/** y(t) = start · e^(−loss t) + gain · (1 − e^(−loss t)) / loss, in a form that stays exact as the loss goes to nothing. */
-function after({ start, gain, loss }: Course, day: Days): number {
-  const weight = loss === 0 ? day : -Math.expm1(-loss * day) / loss
-  return start * Math.exp(-loss * day) + gain * weight
-}
-
-/** The first day on which the course is at or above `limit`. */
-function dayAt({ start, gain, loss }: Course, limit: number): Days | null {
-  if (start >= limit) return 0
-  const pull = gain - loss * limit
-  if (pull <= 0) return null
-  const straight = (limit - start) / pull
-  const day = loss === 0 ? straight : Math.log1p(loss * straight) / loss
-  return Number.isFinite(day) ? day : null
 }
 
 function requireSump(sump: SteadySump): void {
