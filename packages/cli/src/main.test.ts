@@ -171,6 +171,23 @@ test.each([
   })
 })
 
+test('a negative number as a flag is refused by name, not taken for an option', async () => {
+  const { code, err } = await run(folder(), [
+    'calc',
+    'top-up',
+    '--volume',
+    '-5',
+    '--concentration',
+    '6',
+    '--fill-volume',
+    '200',
+    '--target',
+    '6',
+  ])
+  expect(code).toBe(3)
+  expect(err).toContain('/volume: found -5, expected at least 0')
+})
+
 test.each([
   ['text that is not JSON', '{"volume": NaN}'],
   ['nothing', ''],

@@ -37,7 +37,7 @@ async function inputOf(calculation: Calculation, args: string[], world: World) {
   const properties =
     (z.toJSONSchema(calculation.input, { io: 'input' }) as { properties?: Record<string, Property> }).properties ?? {}
   const flags = Object.fromEntries(Object.keys(properties).map((field) => [kebab(field), { type: 'string' as const }]))
-  const { values } = parseArgs({ args, options: { ...commonOptions, ...flags }, strict: true })
+  const { values } = parseArgs({ args: withNegatives(args), options: { ...commonOptions, ...flags }, strict: true })
   const { json = false, units, ...own } = values as Record<string, string | boolean | undefined>
   const fields = Object.keys(properties).filter((field) => own[kebab(field)] !== undefined)
   const given =
@@ -48,6 +48,15 @@ async function inputOf(calculation: Calculation, args: string[], world: World) {
         )
   return { given, json: json === true, units: units as string | undefined }
 }
+
+/** `--volume -5` is a number below 0, not another option. */
+const withNegatives = (args: readonly string[]) =>
+  args.reduce<string[]>((joined, arg) => {
+    const last = joined.at(-1)
+    if (last !== undefined && /^--[^=]+$/.test(last) && /^-[\d.,]/.test(arg))
+      return [...joined.slice(0, -1), `${last}=${arg}`]
+    return [...joined, arg]
+  }, [])
 
 const kebab = (field: string) => field.replaceAll(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)
 
