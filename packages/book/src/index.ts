@@ -6,6 +6,7 @@ export { BookError, type ErrorCode, type Fault, refusal, sayFault } from './erro
 export type { ImportOptions } from './import/import-file.ts'
 export { fileSource, type SheetSource, sourceOf } from './import/sheet/sheet-source.ts'
 export type { ImportReport, SheetMap } from './import/sheet-types.ts'
+export { type Measurement, measurementsOf, measuringKinds } from './journal/about.ts'
 export { type HistoryLine, type JournalLine, journalPage, sumpHistory } from './journal/lines.ts'
 export type { Arrival } from './journal/put.ts'
 export { bookFile, bookFormat } from './schema/book-file.ts'

@@ -209,6 +209,17 @@ test('a preview of an import writes nothing', async () => {
   })
 })
 
+test('a water has its analyses, and a kind of thing that is not measured is refused', async () => {
+  const app = await shopApp()
+  const analysis = { id: id(1), at: '2026-03-01T08:00:00Z', kind: 'analysis', about: { kind: 'water', id: 'di' } }
+  await put(app, { ...analysis, hardness: 6 } as never)
+  expect((await app.inject('/api/v1/things/water/di/measurements')).json()).toMatchObject({
+    measurements: [{ id: id(1), hardness: 6 }],
+  })
+  expect((await app.inject('/api/v1/things/water/none/measurements')).json()).toEqual({ measurements: [] })
+  expect((await app.inject('/api/v1/things/fluid/f1/measurements')).statusCode).toBe(400)
+})
+
 test('the export is the book file', async () => {
   const app = await shopApp()
   await put(app, reading(1))

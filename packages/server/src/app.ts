@@ -18,6 +18,7 @@ import { entryRoutes } from './routes/entries.ts'
 import { healthRoutes } from './routes/health.ts'
 import { importRoutes } from './routes/import.ts'
 import { sumpRoutes } from './routes/sumps.ts'
+import { thingRoutes } from './routes/things.ts'
 import { todayRoutes } from './routes/today.ts'
 
 /** The largest body taken: a book file of several hundred thousand entries. */
@@ -57,6 +58,7 @@ export async function buildApp({ book, webRoot, version, logger = false }: AppPa
       importRoutes(api, book)
       changesRoutes(api, book)
       bookRoutes(api, book, version)
+      thingRoutes(api, book)
     },
     { prefix: '/api/v1' },
   )
