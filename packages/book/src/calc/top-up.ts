@@ -1,4 +1,13 @@
-import { type Dispensed, dispense, type RecipeWords, sayAlternative, sayRecipe, topUp } from '@sumpbook/fluid'
+import {
+  type Dispensed,
+  dispense,
+  pourWays,
+  type RecipeWords,
+  sayAlternative,
+  sayRecipe,
+  sayWay,
+  topUp,
+} from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation } from './calculation.ts'
 import { given } from './given.ts'
@@ -44,21 +53,29 @@ export const topUpCalculation = calculation({
     concentrationSd: z.number().default(0),
     volumeSd: z.number().default(0),
     doubt: z.boolean().default(false),
+    premixes: z
+      .array(z.strictObject({ id: z.string(), strength: z.number(), volume: z.number() }))
+      .default([])
+      .describe('mix that stands ready'),
+    mixerStrengths: z.array(z.number()).default([]).describe('what the settings of the mixer give, percent'),
     container: container.optional().describe('the bucket it is carried in'),
   }),
-  run: ({ container: bucket, waters, maxStrength, minStrength, ...sump }) => {
+  run: ({ container: bucket, premixes, mixerStrengths, waters, maxStrength, minStrength, ...sump }) => {
     const recipe = topUp(given(sump), { maxStrength, minStrength, waters: waters.map(given) })
     const dispensed = recipe.add === null || bucket === undefined ? null : dispense(recipe.add, given(bucket))
+    const onHand = { premixes, mixerStrengths, strongest: maxStrength, leanest: minStrength, waters: waters.map(given) }
+    const hasOnHand = premixes.length > 0 || mixerStrengths.length > 0
+    const ways = hasOnHand && recipe.result !== null ? pourWays(given(sump), onHand) : []
     const { because, ...answer } = recipe
     const words = sayRecipe(recipe, { units: 'metric', ...contextOf(waters, dispensed, sump.fillVolume) })
-    return { ...answer, reasons: because, dispensed, notes: notesOf(words), cautions: words.cautions }
+    return { ...answer, ways, reasons: because, dispensed, notes: notesOf(words), cautions: words.cautions }
   },
-  say: ({ reasons, dispensed, ...answer }, reader, { waters, fillVolume }) => {
+  say: ({ reasons, dispensed, ways, ...answer }, reader, { waters, fillVolume }) => {
     const recipe = { ...answer, because: reasons }
     const context = { ...reader, ...contextOf(waters, dispensed, fillVolume) }
     const words = sayRecipe(recipe, context)
     const others = recipe.alternatives.map((alternative) => sayAlternative(alternative, context))
-    return [...notesOf(words), ...others, ...words.cautions]
+    return [...notesOf(words), ...others, ...ways.slice(0, 5).map((way) => sayWay(way, context)), ...words.cautions]
   },
 })
 

@@ -51,12 +51,13 @@ async function inputOf(calculation: Calculation, args: string[], world: World) {
 
 /** `--volume -5` is a number below 0, not another option. */
 const withNegatives = (args: readonly string[]) =>
-  args.reduce<string[]>((joined, arg) => {
-    const last = joined.at(-1)
-    if (last !== undefined && /^--[^=]+$/.test(last) && /^-[\d.,]/.test(arg))
-      return [...joined.slice(0, -1), `${last}=${arg}`]
-    return [...joined, arg]
-  }, [])
+  args.flatMap((arg, i) => {
+    const next = args[i + 1]
+    if (i > 0 && isNegative(arg) && isFlag(args[i - 1])) return []
+    return isFlag(arg) && next !== undefined && isNegative(next) ? [`${arg}=${next}`] : [arg]
+  })
+const isFlag = (arg: string | undefined) => arg !== undefined && /^--[^=]+$/.test(arg)
+const isNegative = (arg: string) => /^-[\d.,]/.test(arg)
 
 const kebab = (field: string) => field.replaceAll(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)
 

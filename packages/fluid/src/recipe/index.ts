@@ -12,3 +12,4 @@ export type {
   SumpToPour,
 } from './recipe.ts'
 export { brimTolerance, topUp } from './top-up.ts'
+export { type OnHand, type Part, pourWays, type Way } from './ways.ts'

@@ -1,6 +1,7 @@
 import type { Dispensed } from '../recipe/containers.ts'
 import type { Alternative, Pour, Reason, Recipe } from '../recipe/recipe.ts'
-import { lowerFirst } from './phrases.ts'
+import type { Way } from '../recipe/ways.ts'
+import { lowerFirst, sayList } from './phrases.ts'
 import { type Reader, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'
 
 /** What a recipe's sentences need to know beyond the recipe. */
@@ -42,6 +43,21 @@ export function sayRecipe(recipe: Recipe, context: RecipeContext): RecipeWords {
 export function sayAlternative(alternative: Alternative, context: RecipeContext): string {
   const words = `${headlineOf(alternative, context)}. ${outcomeWords(alternative, context)}`
   return alternative.because.includes('above-mark') ? `Or, above the mark but under the brim: ${words}` : `Or: ${words}`
+}
+
+/** A way to pour in one sentence: "45 L of mix at 5 % from the premix into 5 L of water: 6.0 %." */
+export function sayWay({ parts, result, inBand }: Way, context: RecipeContext): string {
+  const poured = parts.map(({ kind, id, volume, strength }) => {
+    const amount = sayVolume(volume, context)
+    if (kind === 'water') return `${amount} of water`
+    const mix = `${amount} at ${sayStrength(strength, context)}`
+    return kind === 'premix'
+      ? `${mix} of the premix ${id}`
+      : kind === 'mixer'
+        ? `${mix} from the mixer`
+        : `${mix} mixed in buckets`
+  })
+  return `With what is ready: ${sayList(poured)}; then ${sayPercent(result.concentration, context)}${inBand ? '' : ', outside its band'}.`
 }
 
 function headlineOf(
