@@ -19,7 +19,7 @@ export function ratio(dividend: number, divisor: number): number | null {
 
 /** y(t) = start · e^(−loss t) + gain · (1 − e^(−loss t)) / loss, in a form that stays exact as the loss goes to nothing. */
 export function after({ start, gain, loss }: Course, day: Days): number {
-  const weight = loss === 0 ? day : -Math.expm1(-loss * day) / loss
+  const weight = isNothing(loss * day) ? day : -Math.expm1(-loss * day) / loss
   return start * Math.exp(-loss * day) + gain * weight
 }
 
@@ -29,6 +29,9 @@ export function dayAt({ start, gain, loss }: Course, limit: number): Days | null
   const pull = gain - loss * limit
   if (pull <= 0) return null
   const straight = (limit - start) / pull
-  const day = loss === 0 ? straight : Math.log1p(loss * straight) / loss
+  const day = isNothing(loss * straight) ? straight : Math.log1p(loss * straight) / loss
   return Number.isFinite(day) ? day : null
 }
+
+/** A share too small to bend a straight line in a double; divided by, the smallest of them would lose their digits. */
+const isNothing = (share: number) => share < 1e-16
