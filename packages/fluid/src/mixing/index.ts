@@ -9,6 +9,8 @@ export {
   type Parts,
   type TwoStrengths,
 } from './alligation.ts'
+export { type DrumBatches, type DrumQuestion, type DrumToUse, drumBatches, volumeFromConcentrate } from './drums.ts'
+export { type Premix, type PremixNeed, premix } from './premix.ts'
 export {
   type CounterFlow,
   counterFlowDilution,
