@@ -1,12 +1,18 @@
 /** The computations by name: the command line's `calc` and the API's `/calc/{name}`. */
 import { balanceCalculation } from './balance.ts'
+import { blendCalculation } from './blend.ts'
 import type { Calculation } from './calculation.ts'
 import { concentrationCalculation } from './concentration.ts'
+import { controlChartCalculation } from './control-chart.ts'
+import { factorCalculation } from './factor.ts'
 import { hardnessCalculation } from './hardness.ts'
+import { inverseCalculation } from './inverse.ts'
+import { premixCalculation } from './premix.ts'
 import { ratioCalculation } from './ratio.ts'
 import { rinseCalculation } from './rinse.ts'
 import { topUpCalculation } from './top-up.ts'
 import { tracerVolumeCalculation } from './tracer-volume.ts'
+import { treatmentCalculation } from './treatment.ts'
 import { vesselCalculation } from './vessel.ts'
 
 export { type Answered, type Calculation, type Remarks, runCalculation } from './calculation.ts'
@@ -14,12 +20,18 @@ export { type Answered, type Calculation, type Remarks, runCalculation } from '.
 const all = [
   concentrationCalculation,
   ratioCalculation,
+  factorCalculation,
+  inverseCalculation,
   topUpCalculation,
   tracerVolumeCalculation,
   vesselCalculation,
   balanceCalculation,
   hardnessCalculation,
+  blendCalculation,
+  premixCalculation,
   rinseCalculation,
+  treatmentCalculation,
+  controlChartCalculation,
 ]
 
 /** Every calculation under its name. */
