@@ -59,7 +59,7 @@ test('a zero that is off is named', () => {
     [10, 6.76],
     [12, 8],
   ]
-  expect(factorOf(off).zero).toMatchObject({ brix: expect.closeTo(0.5, 1), off: true })
+  expect(factorOf(off)).toMatchObject({ zero: { brix: expect.closeTo(0.5, 1), off: true }, curvature: { bent: false } })
   expect(
     factorOf([
       [4, 2.5],

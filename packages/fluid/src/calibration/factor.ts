@@ -68,9 +68,17 @@ export function productFactor(mixes: readonly KnownMix[], { throughZero = true }
     residualSd,
     intercept,
     n,
-    curvature: curvatureOf(points, { throughZero }),
-    zero: zeroOf(points),
+    ...departuresOf(points, throughZero),
   }
+}
+
+/** Readings that miss zero look bent to a line held to it: where a free line lies straight among them, it is the zero that is off. */
+function departuresOf(points: readonly CalibrationPoint[], throughZero: boolean) {
+  const zero = zeroOf(points)
+  const curvature = curvatureOf(points, { throughZero })
+  if (!throughZero || zero?.off !== true || curvature?.bent !== true) return { curvature, zero }
+  const free = curvatureOf(points)
+  return { curvature: free?.bent === false ? free : curvature, zero }
 }
 
 /** Whether a free line misses zero by more than its scatter, at 95 %; null where mixes lie within 0.01 % of each other. */

@@ -137,10 +137,13 @@ test('a mineral nobody asks for may be unknown, and then is unknown in the blend
 })
 
 test('a sump’s limits divided by its cycles are those of its make-up', () => {
-  const limits = { hardness: { low: 100, high: 400 }, chloride: { high: 80 } }
-  expect(makeUpLimits({ limits, cycles: 4 })).toEqual({ hardness: { low: 25, high: 100 }, chloride: { high: 20 } })
-  expect(makeUpLimits({ limits: {}, cycles: 1 })).toEqual({})
-  expect(() => makeUpLimits({ limits, cycles: 0.9 })).toThrow('cycles is 0.9, expected at least 1')
+  const sumpLimits = { hardness: { low: 100, high: 400 }, chloride: { high: 80 } }
+  expect(makeUpLimits({ sumpLimits, cycles: 4 })).toEqual({ hardness: { low: 25, high: 100 }, chloride: { high: 20 } })
+  expect(makeUpLimits({ sumpLimits: {}, cycles: 1 })).toEqual({})
+  expect(() => makeUpLimits({ sumpLimits, cycles: 0.9 })).toThrow('cycles is 0.9, expected at least 1')
+  expect(() => makeUpLimits({ sumpLimits: { chloride: { high: -1 } }, cycles: 2 })).toThrow(
+    'sumpLimits.chloride.high is -1',
+  )
 })
 
 test.each<[string, Partial<BlendQuestion>]>([

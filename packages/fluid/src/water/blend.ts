@@ -114,7 +114,7 @@ export function blendWaters(question: BlendQuestion): WaterBlend {
 
 /** What a sump may hold, and how many times richer than its top-ups it becomes. */
 export interface SumpLimits {
-  limits: MineralLimits
+  sumpLimits: MineralLimits
   /** 1 or more. */
   cycles: number
 }
@@ -129,13 +129,13 @@ export interface SumpLimits {
  * Source: mass balance, as in `balance`.
  *
  * @throws {RangeError} fewer cycles than 1, a limit below 0
- * @example makeUpLimits({ limits: { hardness: { high: 400 } }, cycles: 4 }) // { hardness: { high: 100 } }
+ * @example makeUpLimits({ sumpLimits: { hardness: { high: 400 } }, cycles: 4 }) // { hardness: { high: 100 } }
  */
-export function makeUpLimits({ limits, cycles }: SumpLimits): MineralLimits {
+export function makeUpLimits({ sumpLimits, cycles }: SumpLimits): MineralLimits {
   requireRange('cycles', cycles, { min: 1 })
-  requireLimits(limits)
+  requireLimits('sumpLimits', sumpLimits)
   const scaled = minerals.flatMap((mineral) => {
-    const limit = limits[mineral]
+    const limit = sumpLimits[mineral]
     if (limit === undefined) return []
     const ends = (['low', 'high'] as const).flatMap((end) => {
       const value = limit[end]
@@ -175,7 +175,7 @@ function blendOf(values: readonly (number | undefined)[], fractions: readonly nu
 function requireQuestion({ waters, limits, volume }: BlendQuestion): void {
   requireRange('volume', volume, { above: 0 })
   requireRange('waters', waters.length, { min: 1, max: 12 })
-  requireLimits(limits)
+  requireLimits('limits', limits)
   const priced = waters.filter(({ cost }) => cost !== undefined).length
   for (const [index, water] of waters.entries()) {
     if (waters.findIndex(({ id }) => id === water.id) < index)
@@ -189,10 +189,10 @@ function requireQuestion({ waters, limits, volume }: BlendQuestion): void {
   }
 }
 
-function requireLimits(limits: MineralLimits): void {
+function requireLimits(name: string, limits: MineralLimits): void {
   for (const mineral of minerals) {
     const { low, high } = limits[mineral] ?? {}
-    if (low !== undefined) requireRange(`limits.${mineral}.low`, low, { min: 0, max: 1e5 })
-    if (high !== undefined) requireRange(`limits.${mineral}.high`, high, { min: low ?? 0, max: 1e5 })
+    if (low !== undefined) requireRange(`${name}.${mineral}.low`, low, { min: 0, max: 1e5 })
+    if (high !== undefined) requireRange(`${name}.${mineral}.high`, high, { min: low ?? 0, max: 1e5 })
   }
 }
