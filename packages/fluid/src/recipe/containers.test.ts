@@ -34,3 +34,13 @@ test('the concentrate is measured in the jug where there is one', () => {
   expect(dispense(pour, bucket).concentrate).toBe(1)
   expect(dispense(pour, bucket, { name: 'jug', capacity: 1, graduation: 0.1 }).concentrate).toBeCloseTo(0.6, 10)
 })
+
+test('nothing to pour is nothing in the bucket', () => {
+  expect(dispense(makePour(0.1, 5), bucket)).toMatchObject({
+    fullWater: 0,
+    restWater: 0,
+    concentrate: 0,
+    buckets: 0,
+    strength: 0,
+  })
+})

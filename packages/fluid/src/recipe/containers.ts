@@ -47,11 +47,14 @@ export function dispense(pour: Pour, container: Container, measure: Container = 
     fullWater,
     restWater: restWater < graduation / 2 ? 0 : restWater,
     concentrate,
-    buckets: Math.ceil(water / capacity - 1e-9) + Math.ceil(concentrate / capacity - 1e-9),
+    buckets: bucketsOf(water, capacity) + bucketsOf(concentrate, capacity),
     volume,
     strength: volume === 0 ? 0 : (100 * concentrate) / volume,
   }
 }
+
+/** Buckets that an amount takes; a whole bucket's worth of rounding is no bucket more. */
+const bucketsOf = (litres: Litres, capacity: Litres) => Math.max(0, Math.ceil(litres / capacity - 1e-9))
 
 /** Litres between the marks that can be poured to. */
 function marksOf({ capacity, graduation = Math.min(0.5, capacity) }: Container): Litres {

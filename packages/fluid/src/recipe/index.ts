@@ -11,5 +11,6 @@ export type {
   Recipe,
   SumpToPour,
 } from './recipe.ts'
-export { brimTolerance, topUp } from './top-up.ts'
+export { brimTolerance } from './system.ts'
+export { topUp } from './top-up.ts'
 export { type OnHand, type Part, pourWays, type Way } from './ways.ts'

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import type { Recipe, SumpToPour } from './recipe.ts'
+import { outcomeOf } from './mix.ts'
+import type { PourableWater, Recipe, SumpToPour } from './recipe.ts'
 import { topUp } from './top-up.ts'
 
 const sump: SumpToPour = { volume: 150, concentration: 6.5, fillVolume: 200, target: 6, band: { low: 5, high: 7 } }
@@ -172,6 +173,111 @@ test('the softest water that is not softened is poured', () => {
   })
 })
 
+test.each<[string, Partial<SumpToPour>, object, string[]]>([
+  ['a straight oil', { class: 'straight-oil' }, {}, ['straight-oil']],
+  ['in its band and below the mark', {}, {}, ['in-band']],
+  ['at the lower edge of its band', { concentration: 5 }, {}, ['in-band']],
+  ['at the upper edge of its band', { concentration: 7 }, {}, ['in-band']],
+  ['under its band', { concentration: 4.9 }, {}, ['lean']],
+  ['above its band', { concentration: 7.1 }, {}, ['rich']],
+  ['lean with a weak mixer', { volume: 100, concentration: 4 }, { maxStrength: 7 }, ['lean', 'held-at-strongest']],
+  ['the strongest mix exactly right', { volume: 100, concentration: 4 }, { maxStrength: 8 }, ['lean']],
+  ['rich, and water stays above the target', { concentration: 9 }, {}, ['rich', 'held-at-leanest']],
+  ['plain water exactly right', { concentration: 8 }, {}, ['rich']],
+  ['at the mark', { volume: 200 }, {}, ['in-band']],
+  ['between mark and brim', { volume: 201 }, {}, ['in-band', 'above-mark']],
+  ['over the brim, in its band', { volume: 251 }, {}, ['above-brim']],
+  ['over the brim, lean', { volume: 251, concentration: 4 }, {}, ['above-brim', 'lean']],
+  ['under the suction', { volume: 60, minVolume: 80 }, {}, ['below-suction', 'in-band']],
+  [
+    'under the suction, still lean after',
+    { volume: 60, minVolume: 80, concentration: 0 },
+    { maxStrength: 6 },
+    ['below-suction', 'lean', 'held-at-strongest', 'still-lean'],
+  ],
+  [
+    'under the suction, still rich after',
+    { volume: 60, minVolume: 80, concentration: 30 },
+    {},
+    ['below-suction', 'rich', 'held-at-leanest', 'still-rich'],
+  ],
+  ['under the suction, with a doubt', { volume: 60, minVolume: 80, doubt: true }, {}, ['doubt', 'below-suction']],
+  ['an interval wider than the band', { concentrationSd: 1 }, {}, ['interval-wider-than-band']],
+  ['a volume without any certainty', { volumeSd: 200 }, {}, ['volume-too-uncertain']],
+  ['too uncertain to pour', { volumeSd: 70 }, {}, ['volume-too-uncertain']],
+  [
+    'under the suction, too uncertain to pour',
+    { volume: 60, minVolume: 80, volumeSd: 130 },
+    {},
+    ['below-suction', 'volume-too-uncertain'],
+  ],
+  ['kept below the brim', { volumeSd: 40 }, {}, ['in-band', 'kept-below-brim']],
+  [
+    'neat concentrate',
+    { target: 20, concentration: 6, volume: 180, band: { low: 0, high: 50 } },
+    { maxStrength: 100, minStrength: 100 * 0 },
+    ['in-band', 'held-at-strongest', 'neat-concentrate'],
+  ],
+])('%s says why', (_, more, pourable, because) => {
+  expect(of(more, pourable).because).toEqual(because)
+})
+
+test('the brim is kept with a doubt about the volume that just reaches it', () => {
+  // 1.6449 × 30.4 = 50.0: the brim at 250 and the mark at 200 lie 50 apart.
+  expect(of({ volumeSd: 50 / 1.6448536269514722 }).because).toEqual(['in-band'])
+})
+
+test('over the brim and lean: what is drawn off makes room for the strongest mix', () => {
+  // 4 × (251 − d) + 20 × (d − 51) = 1200, d = 1216 / 16 = 76.
+  const recipe = of({ volume: 251, concentration: 4 })
+  expect(recipe).toMatchObject({ action: 'draw-off', drawOff: 76, add: { volume: 25, strength: 20 }, alternatives: [] })
+})
+
+test('the room above the mark is no way where it does not reach the band', () => {
+  // 225 L at 1 %: 25 L more at 20 % reach 2.9 %.
+  expect(of({ volume: 225, concentration: 1 }).alternatives).toEqual([])
+})
+
+test('the room above the mark is a way exactly to the edge of the band', () => {
+  const [other] = of({ volume: 200, concentration: 4, target: 6 }, { maxStrength: 9 }).alternatives
+  // To the brim 50 L at 9 %: (800 + 450) / 250 = 5 %.
+  expect(other).toMatchObject({ action: 'top-up', because: ['above-mark'], result: { volume: 250 } })
+  expect(other!.result.concentration).toBeCloseTo(5, 10)
+})
+
+test('full and rich: water above the mark is a way without waste', () => {
+  // 200 L at 7.2 % to 6 %: 7.2 × 200 / 6 = 240 L, 40 L of water.
+  const [other] = of({ volume: 200, concentration: 7.2 }).alternatives
+  expect(other).toMatchObject({ action: 'water-only', drawOff: 0, add: { strength: 0 } })
+  expect(other!.add!.volume).toBeCloseTo(40, 9)
+})
+
+test('water not analysed is judged by its kind', () => {
+  const chosen = (...waters: PourableWater[]) => of({}, { waters }).add?.waters[0]?.id
+  const tap: PourableWater = { id: 'tap', kind: 'tap' }
+  const ro: PourableWater = { id: 'ro', kind: 'reverse-osmosis' }
+  const di: PourableWater = { id: 'di', kind: 'deionised' }
+  expect(chosen(tap, ro, di)).toBe('di')
+  expect(chosen(tap, ro)).toBe('ro')
+  expect(chosen(tap, { id: 'rain', hardness: 20 })).toBe('rain')
+  expect(chosen({ id: 'spring', hardness: 5 }, ro)).toBe('spring')
+  expect(chosen(ro, { id: 'hard', hardness: 400 })).toBe('ro')
+  expect(chosen({ id: 'first', hardness: 7 }, { id: 'second', hardness: 7 })).toBe('first')
+  expect(chosen(di, tap)).toBe('di')
+})
+
+// 150 L ± 20 at 9 % and 50 L of water: 6.75 %; by volume (9 − 6.75) / 200 × 20 = 0.225 %.
+test('the doubt of the volume is carried into the result', () => {
+  const { result } = of({ concentration: 9, volumeSd: 20 })
+  expect(result!.high90 - result!.low90).toBeCloseTo(2 * 1.6448536269514722 * 0.225, 10)
+})
+
+test('an empty sump that is left empty keeps its figures finite', () => {
+  const result = outcomeOf({ volume: 10, concentration: 5, volumeSd: 1, concentrationSd: 0.5 }, 10, null)
+  expect(result).toMatchObject({ volume: 0, concentration: 5 })
+  expect(result.high90 - result.low90).toBeCloseTo(2 * 1.6448536269514722 * 0.5, 10)
+})
+
 test.each([
   ['volume', { volume: -1 }],
   ['volume', { volume: Number.NaN }],
@@ -184,8 +290,23 @@ test.each([
   ['target', { target: 21 }],
   ['target', { target: 4 }],
   ['band.high', { band: { low: 8, high: 7 } }],
+  ['band.low', { band: { low: -1, high: 7 } }],
+  ['band.low', { band: { low: 101, high: 102 } }],
+  ['concentrationSd', { concentrationSd: -1 }],
+  ['volumeSd', { volumeSd: Number.NaN }],
+  ['minVolume', { minVolume: -1 }],
 ])('%s out of its range is refused by name', (name, more) => {
   expect(() => of(more)).toThrow(new RegExp(`^${name.replace('.', '\\.')}\\b`))
+})
+
+test.each([
+  ['maxStrength', { maxStrength: 0 }],
+  ['maxStrength', { maxStrength: 101 }],
+  ['minStrength', { minStrength: -1 }],
+  ['minStrength', { minStrength: 21 }],
+  ['target', { minStrength: 7 }],
+])('%s of what is poured out of its range is refused by name', (name, pourable) => {
+  expect(() => of({}, pourable)).toThrow(new RegExp(`^${name}\\b`))
 })
 
 test('5 % above the brim is accepted, more is not', () => {

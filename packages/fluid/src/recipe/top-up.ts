@@ -1,18 +1,15 @@
 import { quantile95 } from '../interval90.ts'
 import type { Litres, Percent } from '../quantities.ts'
 import { requireRange } from '../require.ts'
-import { makePour, outcomeOf, type Standing, waterReasons } from './mix.ts'
+import { makePour, outcomeOf, waterReasons } from './mix.ts'
 import type { Action, Alternative, Pour, Pourable, Reason, Recipe, SumpToPour } from './recipe.ts'
-
-/** A level this far above the brim is a slip of the eye; further above it is a slip of the pen. */
-export const brimTolerance = 1.05
+import { type System, systemOf } from './system.ts'
 
 /** The sump, resolved: every default filled in, everything in litres of the whole system. */
-interface Bench extends Standing {
+interface Bench extends System {
   /** Where a fill ends: the mark, or lower where the doubt about the volume could reach the brim. */
   end: Litres
   mark: Litres
-  brim: Litres
   suction: Litres
   target: Percent
   low: Percent
@@ -63,14 +60,9 @@ const below: Reason[] = ['below-suction']
 
 function setBench(sump: SumpToPour, pourable: Pourable): Bench {
   const { maxStrength: strongest = 20, minStrength: leanest = 0, waters = [] } = pourable
-  const { holdUp = 0, concentrationSd = 0, volumeSd = 0, minVolume: suction = 0, target, band } = sump
-  const { fillVolume: mark, capacity: brim = 1.25 * mark } = sump
-  requireRange('concentration', sump.concentration, { min: 0, max: 100 })
-  requireRange('concentrationSd', concentrationSd, { min: 0 })
-  requireRange('volumeSd', volumeSd, { min: 0 })
-  requireRange('fillVolume', mark, { above: 0, max: brim })
+  const { fillVolume: mark, minVolume: suction = 0, target, band } = sump
+  const system = systemOf(sump)
   requireRange('minVolume', suction, { min: 0, max: mark })
-  requireRange('holdUp', holdUp, { min: 0 })
   requireRange('maxStrength', strongest, { above: 0, max: 100 })
   requireRange('minStrength', leanest, { min: 0, max: strongest })
   requireRange('target', target, { min: leanest, max: strongest })
@@ -79,17 +71,11 @@ function setBench(sump: SumpToPour, pourable: Pourable): Bench {
     requireRange('band.high', band.high, { min: band.low, max: 100 })
     requireRange('target', target, { min: band.low, max: band.high })
   }
-  requireRange('volume', sump.volume, { min: 0 })
-  const volume = sump.volume + (sump.pumps === 'running' ? holdUp : 0)
-  requireRange('volume', volume, { max: brimTolerance * brim })
+  const end = Math.min(mark, system.brim - quantile95 * system.volumeSd)
   return {
-    volume,
-    concentration: sump.concentration,
-    volumeSd,
-    concentrationSd,
-    end: Math.min(mark, brim - quantile95 * volumeSd),
+    ...system,
+    end,
     mark,
-    brim,
     suction,
     target,
     low: band?.low ?? 0,

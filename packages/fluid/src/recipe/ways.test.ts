@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { SumpToPour } from './recipe.ts'
-import { pourWays, type Way } from './ways.ts'
+import { type OnHand, pourWays, type Way } from './ways.ts'
 
 const sump: SumpToPour = { volume: 150, concentration: 6.5, fillVolume: 200, target: 6, band: { low: 5, high: 7 } }
 const short = ({ parts }: Way) => parts.map(({ kind, volume, strength }) => [kind, volume, strength])
@@ -54,6 +54,71 @@ test('what is too strong or too lean for the fluid is not poured', () => {
 
 test('with softened water alone no plain water is poured', () => {
   expect(pourWays(sump, { waters: [{ id: 'soft', kind: 'softened' }] })).toEqual([])
+})
+
+test('water is poured where one of the waters is not softened', () => {
+  const ways = pourWays(sump, {
+    waters: [
+      { id: 'soft', kind: 'softened' },
+      { id: 'tap', kind: 'tap' },
+    ],
+  })
+  expect(ways.map(short)).toEqual([[['water', 50, 0]]])
+})
+
+test('while the pumps run, what is out in the lines counts', () => {
+  const running = { ...sump, volume: 130, holdUp: 20, pumps: 'running' as const }
+  expect(short(pourWays(running, {})[0]!)).toEqual([['water', 50, 0]])
+  expect(short(pourWays({ ...running, pumps: 'stopped' as const }, {})[0]!)).toEqual([['water', 70, 0]])
+})
+
+test('a premix that is just enough is enough', () => {
+  const ways = pourWays(sump, { premixes: [{ id: 'p', strength: 4.5, volume: 50 }], leanest: 1 })
+  expect(ways.map(short)).toEqual([[['premix', 50, 4.5]]])
+})
+
+test('two liquids of one strength are no way together', () => {
+  expect(pourWays(sump, { mixerStrengths: [3, 3], leanest: 1 }).map(({ parts }) => parts.length)).toEqual([1, 1])
+})
+
+test('a mix in buckets is no way where the fill wants more than the strongest or less than the leanest', () => {
+  const kinds = (onHand: OnHand) => pourWays(sump, { buckets: true, ...onHand }).map(({ parts }) => parts[0]!.kind)
+  expect(kinds({ strongest: 4.5 })).toEqual(['bucket-mix', 'water'])
+  expect(kinds({ strongest: 4.4 })).toEqual(['water'])
+  expect(kinds({ leanest: 4.5 })).toEqual([])
+  expect(kinds({ leanest: 4.4 })).toEqual(['bucket-mix'])
+})
+
+test('of two ways that meet the target, the one with fewer liquids comes first; then the nearer', () => {
+  const ways = pourWays(sump, { mixerStrengths: [4.5, 4.6], buckets: true, leanest: 1 })
+  expect(ways.map(({ parts, fuss }) => [fuss, ...parts.map(({ strength }) => strength)])).toEqual([
+    [1, 4.5],
+    [1, 4.6],
+    [2, 4.5],
+  ])
+})
+
+test('without a band every way is inside it', () => {
+  const { band: _, ...unbounded } = sump
+  expect(pourWays({ ...unbounded, concentration: 0.1 }, {})).toMatchObject([{ inBand: true }])
+})
+
+test('the edges of the band are inside it', () => {
+  // 50 L of water into 150 L at 20/3 % and 28/3 %: 5 % and 7 %.
+  expect(pourWays({ ...sump, concentration: 20 / 3 }, {})).toMatchObject([{ inBand: true }])
+  expect(pourWays({ ...sump, concentration: 28 / 3 }, {})).toMatchObject([{ inBand: true }])
+  expect(pourWays({ ...sump, concentration: 6.6 }, {})).toMatchObject([{ inBand: false }])
+  expect(pourWays({ ...sump, concentration: 9.4 }, {})).toMatchObject([{ inBand: false }])
+})
+
+test.each([
+  ['volume', { volume: -1 }],
+  ['volume', { volume: 263 }],
+  ['concentration', { concentration: 101 }],
+  ['fillVolume', { fillVolume: 0 }],
+  ['target', { target: -1 }],
+])('%s out of its range is refused by name', (name, more) => {
+  expect(() => pourWays({ ...sump, ...more }, {})).toThrow(new RegExp(`^${name}\\b`))
 })
 
 test('at the mark nothing is poured', () => {

@@ -2,7 +2,7 @@ import type { Litres, Percent } from '../quantities.ts'
 import { requireRange } from '../require.ts'
 import { makePour, outcomeOf, type Standing } from './mix.ts'
 import type { Outcome, PourableWater, SumpToPour } from './recipe.ts'
-import { brimTolerance } from './top-up.ts'
+import { systemOf } from './system.ts'
 
 /** What stands ready to be poured, besides water. */
 export interface OnHand {
@@ -58,9 +58,8 @@ const asGood = 0.2
  */
 export function pourWays(sump: SumpToPour, onHand: OnHand): Way[] {
   const { strongest = 20, leanest = 0 } = onHand
-  const standing = standingOf(sump)
+  const standing = systemOf(sump)
   const { fillVolume: mark, target, band } = sump
-  requireRange('fillVolume', mark, { above: 0 })
   requireRange('target', target, { min: 0, max: 100 })
   const room = mark - standing.volume
   if (!(room > 0)) return []
@@ -80,15 +79,6 @@ interface Liquid {
   strength: Percent
   /** Litres there are of it. */
   most: Litres
-}
-
-function standingOf(sump: SumpToPour): Standing {
-  const { concentration, concentrationSd = 0, volumeSd = 0, holdUp = 0, capacity = 1.25 * sump.fillVolume } = sump
-  requireRange('volume', sump.volume, { min: 0 })
-  requireRange('concentration', concentration, { min: 0, max: 100 })
-  const volume = sump.volume + (sump.pumps === 'running' ? holdUp : 0)
-  requireRange('volume', volume, { max: brimTolerance * capacity })
-  return { volume, concentration, volumeSd, concentrationSd }
 }
 
 /** Everything that may be poured by itself: nothing stronger than the strongest, nothing leaner than the leanest. */
