@@ -3,10 +3,12 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { benchCalc } from './calc.ts'
 import { benchImport } from './import-csv.ts'
 import { machine } from './machine.ts'
 import { benchPage } from './page-size.ts'
 import { benchPut } from './put-entries.ts'
+import { benchRoundBundle } from './round-bundle.ts'
 import { benchStart } from './start.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'sumpbook-bench-'))
@@ -14,7 +16,8 @@ try {
   const results = {
     on: new Date().toISOString().slice(0, 10),
     machine: machine(),
-    page: benchPage(),
+    page: { ...benchPage(), ...(await benchRoundBundle()) },
+    calc: benchCalc(),
     start: await benchStart(folder),
     importCsv: benchImport(folder),
     put: await benchPut(folder),
