@@ -47,6 +47,15 @@ function journalReader(db: Kysely<Tables>): JournalReader {
     },
     entries: (query) => entriesOf(db, query),
     bodies: (ids) => bodiesOf(db, ids),
+    countBySump: async () => {
+      const rows = await db
+        .selectFrom('entry')
+        .select(['sump', db.fn.countAll().as('count')])
+        .where('sump', 'is not', null)
+        .groupBy('sump')
+        .execute()
+      return new Map(rows.map(({ sump, count }) => [sump!, Number(count)]))
+    },
     voids: async () => {
       const rows = await db.selectFrom('entry').select(['id', 'body']).where('governs', '=', 'void').execute()
       return rows.map(({ id, body }) => ({ id, target: (JSON.parse(body) as { entry: string }).entry.toLowerCase() }))
@@ -75,8 +84,9 @@ function journalWriter(db: Kysely<Tables>): JournalWriter {
   }
 }
 
-/** Whether entries of a kind say what other entries mean. */
-const governs = (kind: string) => kind === 'setup' || kind === 'void'
+/** Kinds whose entries say what other entries mean: few, and wanted all at once. */
+const governingKinds = new Set(['setup', 'void', 'charge', 'transfer'])
+const governs = (kind: string) => governingKinds.has(kind)
 
 async function headOf(db: Kysely<Tables>): Promise<Head> {
   const row = await db.selectFrom('head').select(['seq', 'hash']).where('one', '=', 1).executeTakeFirst()
@@ -113,12 +123,13 @@ async function append(db: Kysely<Tables>, entries: readonly ArrivingEntry[], rec
 }
 
 async function entriesOf(db: Kysely<Tables>, query: EntryQuery): Promise<StoredEntry[]> {
-  const { sump, kinds, until, order, after, limit } = query
+  const { sump, kinds, since, until, order, after, limit } = query
   let select = db
     .selectFrom('entry')
     .select(['seq', 'id', 'at', 'rank', 'kind', 'sump', 'body', 'hash', 'received_at as receivedAt'])
   if (sump !== undefined) select = select.where('sump', '=', sump)
   if (kinds !== undefined) select = select.where(kinds.every(governs) ? 'governs' : 'kind', 'in', kinds)
+  if (since !== undefined) select = select.where('at', '>=', since)
   if (until !== undefined) select = select.where('at', '<=', until)
   if (after !== undefined) select = select.where(isAfter(after, order === 'time-backwards' ? '<' : '>'))
   if (order === 'arrival') select = select.orderBy('seq')

@@ -42,6 +42,8 @@ export interface StoredThing {
 export interface EntryQuery {
   sump?: string
   kinds?: readonly string[]
+  /** Only entries from this instant on (UTC, fixed width), the instant included. */
+  since?: string
   /** Only entries up to this instant (UTC, fixed width), the instant included. */
   until?: string
   /** `time`: by at, rank, id. `time-backwards`: youngest first. `arrival`: by seq. */
@@ -59,6 +61,8 @@ export interface JournalReader {
   entries(query: EntryQuery): Promise<StoredEntry[]>
   /** Bodies of the entries under these ids; ids without one are left out. */
   bodies(ids: readonly string[]): Promise<Map<string, string>>
+  /** How many entries each sump has, known or not. */
+  countBySump(): Promise<Map<string, number>>
   /** Every void, standing or not. */
   voids(): Promise<{ id: string; target: string }[]>
   meta(key: string): Promise<string | null>

@@ -18,7 +18,7 @@ export interface EntryRow {
   /** Order among entries of one instant. */
   rank: number
   kind: string
-  /** The kind again where the entry says what others mean (`setup`, `void`), else null: few, and wanted at once. */
+  /** The kind again where the entry says what others mean (`setup`, `void`, `charge`, `transfer`), else null. */
   governs: string | null
   sump: string | null
   about_kind: string | null

@@ -26,6 +26,8 @@ export interface SumpStory {
   lastLevel: Reading | null
   /** UTC, of the youngest entry that moved the balance. */
   dataAt: string | null
+  /** Whether level and strength were both read, and every metered pour had a count before it: older entries would change nothing. */
+  isSettled: boolean
 }
 
 /**
@@ -38,7 +40,7 @@ export function tellStories(entries: readonly Entry[], history: ThingHistory): M
   const stories = new Map<string, SumpStory>()
   const meterCounts = new Map<string, number>()
   for (const [id, sump] of history.at().sump) {
-    stories.set(id, { sump: id, fluid: sump.fluid, events: [], lastStrength: null, lastLevel: null, dataAt: null })
+    stories.set(id, beginStory(id, sump.fluid))
   }
   for (const { entry, into } of stepsOf(entries)) {
     const subject = into ?? entry.sump
@@ -49,9 +51,24 @@ export function tellStories(entries: readonly Entry[], history: ThingHistory): M
     if (event === null) continue
     story.events.push(event)
     story.dataAt = utc(entry.at)
+    if (entry.kind === 'addition' && entry.meter !== undefined && event.volume === null) story.isSettled = false
+    if (event.kind === 'reading' && story.lastLevel !== null && isStrengthKnown(story)) story.isSettled = true
   }
   return stories
 }
+
+const beginStory = (sump: string, fluid: string): SumpStory => ({
+  sump,
+  fluid,
+  events: [],
+  lastStrength: null,
+  lastLevel: null,
+  dataAt: null,
+  isSettled: false,
+})
+
+const isStrengthKnown = ({ events }: SumpStory) =>
+  events.some((event) => event.kind === 'reading' && event.concentration !== null)
 
 /** One entry's part in one sump's story; a transfer has two, and the sump it goes `into` sees it earlier. */
 interface Step {
@@ -172,7 +189,8 @@ function figureOf(value: Value | undefined): { mean: number; sd: number } | null
   return { mean: (value.low + value.high) / 2, sd: (value.high - value.low) / Math.sqrt(12) }
 }
 
-function receiverOf({ to }: EntryOf<'transfer'>): string | null {
+/** The sump that a transfer goes into; null where it goes into a container, or nobody said. */
+export function receiverOf({ to }: EntryOf<'transfer'>): string | null {
   if (typeof to === 'string') return to
   return to !== undefined && 'sump' in to ? to.sump : null
 }

@@ -226,3 +226,42 @@ test('a reading of more than pure concentrate is read again before anything is p
   const item = await only([testReading(1, { brix: 80 })])
   expect(item).toMatchObject({ action: 'measure-first', condition: 'measure-first' })
 })
+
+test('readings older than two months still count where nothing younger was read', async () => {
+  const item = await only([
+    testReading(1, { brix: 3.5, volume: 162, at: '2025-06-01T08:00:00Z' }),
+    entry(2, 'addition', { volume: 8, strength: 0 }),
+  ])
+  expect(item.volume?.mean).toBeCloseTo(170, 10)
+  expect(item.concentration?.mean).toBeCloseTo((5.6 * 162) / 170, 10)
+})
+
+test('the fluid of a charge long ago still counts', async () => {
+  const fluids = [
+    ...smallShop().fluids,
+    { id: 'f2', name: 'Other', brixFactor: 2, limits: { concentration: { low: 6, target: 8, high: 10 } } },
+  ]
+  const item = await only(
+    [entry(1, 'charge', { fluid: 'f2', volume: 200, strength: 8 }, '2025-06-01T08:00:00Z'), testReading(2)],
+    { fluids },
+  )
+  expect(item.fluid.id).toBe('f2')
+  expect(item.concentration?.mean).toBeCloseTo(10, 10)
+})
+
+test('the count of a meter long ago still counts', async () => {
+  const meters = [{ id: 'm', name: 'Hose', litresPerCount: 2 }]
+  const metered = (n: number, count: number, at: string) =>
+    entry(n, 'addition', { meter: { id: 'm', count }, strength: 8 }, at)
+  const entries = [
+    metered(1, 500, '2025-06-01T08:00:00Z'),
+    testReading(2, { volume: 100 }),
+    metered(3, 520, '2026-03-03T09:40:00Z'),
+  ]
+  expect((await only(entries, { meters })).volume?.mean).toBe(140)
+})
+
+test('entries that name unknown sumps are counted as quarantined', async () => {
+  const { quarantined } = await todayOf([], { quarantine: [testReading(1, { sump: 'elsewhere' })] })
+  expect(quarantined).toBe(1)
+})

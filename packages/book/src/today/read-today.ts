@@ -10,9 +10,7 @@ import {
 } from '@sumpbook/fluid'
 import { daysBetween } from '../journal/calendar.ts'
 import { utc } from '../journal/order.ts'
-import { isQuarantined } from '../journal/references.ts'
-import { withdrawnBy } from '../journal/withdrawn.ts'
-import type { Entry, Reading } from '../schema/entries/index.ts'
+import type { Reading } from '../schema/entries/index.ts'
 import type { Sump } from '../schema/things/index.ts'
 import { readThings } from '../setup/read-things.ts'
 import type { ThingHistory, Things } from '../setup/things.ts'
@@ -20,7 +18,8 @@ import type { JournalReader } from '../store/store.ts'
 import { benchOf } from './bench.ts'
 import { cartOf, handoverOf, ledeOf } from './cart.ts'
 import { byConsequence, conditionOf, daysUntilUnread, inWalkingOrder, type Judged } from './condition.ts'
-import { type SumpStory, tellStories } from './events.ts'
+import type { SumpStory } from './events.ts'
+import { readStories } from './read-stories.ts'
 import { sayReading } from './say-reading.ts'
 import type { Condition, Today, TodayItem } from './today.ts'
 
@@ -37,16 +36,10 @@ export async function readToday(
   journal: JournalReader,
   { at, reader = {} }: { at: Date; reader?: TodayReader },
 ): Promise<Today> {
-  const [history, entries, voids] = await Promise.all([
-    readThings(journal),
-    journal.entries({ order: 'time', until: at.toISOString() }),
-    journal.voids(),
-  ])
-  const withdrawn = withdrawnBy(voids)
-  const standing = entries.filter(({ id }) => !withdrawn.has(id)).map(({ body }) => JSON.parse(body) as Entry)
+  const history = await readThings(journal)
   const things = history.at()
+  const { stories, recent } = await readStories(journal, history, at)
   const context: Context = { things, history, at: at.toISOString(), reader: { units: things.shop.units, ...reader } }
-  const stories = tellStories(standing, history)
   const items = [...things.sump.values()]
     .map((sump) => itemOf(sump, stories.get(sump.id)!, context))
     .sort(byConsequence)
@@ -56,13 +49,17 @@ export async function readToday(
   return {
     at: context.at,
     shop: { name, timeZone, units },
-    lede: ledeOf(listed, cart, handoverOf(standing, at), context.reader),
+    lede: ledeOf(listed, cart, handoverOf(recent, at), context.reader),
     cart,
     items: listed,
     calm: items.filter((item) => !listed.includes(item)).sort(inWalkingOrder),
-    quarantined: standing.filter((entry) => isQuarantined(entry, things)).length,
+    quarantined: quarantinedOf(await journal.countBySump(), things),
   }
 }
+
+/** Entries that name sumps the book does not know (yet). */
+const quarantinedOf = (counts: ReadonlyMap<string, number>, things: Things) =>
+  [...counts].reduce((total, [sump, count]) => (things.sump.has(sump) ? total : total + count), 0)
 
 interface Context {
   things: Things
