@@ -46,6 +46,16 @@ test('the answer in words counts values from 1', () => {
     'Centre 0.000, limits -3.000 and 3.000.',
     'Value 3: test 1.',
   ])
+  const slide = run({ values: [2, 2], target: 0, sd: 1, lambda: 0.5 })
+  expect(controlChartCalculation.say(slide.output, { units: 'metric' }, slide.input)).toContain('No signal.')
+  const jump = run({ values: [4, 4], target: 0, sd: 1, lambda: 0.5 })
+  expect(controlChartCalculation.say(jump.output, { units: 'metric' }, jump.input)[1]).toBe(
+    'Value 1: the average is beyond its upper limit.',
+  )
+  const sum = run({ values: [-6], kind: 'cusum', target: 0, sd: 1 })
+  expect(controlChartCalculation.say(sum.output, { units: 'metric' }, sum.input)[1]).toBe(
+    'Value 1: the sum passes its lower limit.',
+  )
   const calm = run({ values: [0, 0.1], target: 0, sd: 1 })
   expect(controlChartCalculation.say(calm.output, { units: 'metric' }, calm.input)).toContain('No signal.')
 })

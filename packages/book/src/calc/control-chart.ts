@@ -41,11 +41,16 @@ export const controlChartCalculation = calculation({
   },
 })
 
-/** "Value 14: the sum of excess passes its limit." Values are counted from 1 here, as on paper. */
-function signalLines({ kind, signals }: ControlChart): string[] {
-  if (signals.length === 0) return ['No signal.']
-  const words = { individuals: 'test', ewma: 'beyond the limit', cusum: 'the sum passes its limit' }[kind]
-  return signals.map(({ index, rule }) => `Value ${index + 1}: ${words} ${rule}.`)
+/** "Value 14: the sum passes its upper limit." Values are counted from 1 here, as on paper. */
+function signalLines(chart: ControlChart): string[] {
+  const lines =
+    chart.kind === 'individuals'
+      ? chart.signals.map(({ index, rule }) => `Value ${index + 1}: test ${rule}.`)
+      : chart.signals.map(
+          ({ index, rule }) =>
+            `Value ${index + 1}: ${chart.kind === 'ewma' ? 'the average is beyond its' : 'the sum passes its'} ${rule} limit.`,
+        )
+  return lines.length === 0 ? ['No signal.'] : lines
 }
 
 interface Asked {
