@@ -1,13 +1,15 @@
 /**
  * Blends of waters, and the solver of linear programs under them.
  *
- * Programs in data/ (their sources stand there): optima as read in HiGHS `check/CMakeLists.txt` (afiro, adlittle, avgas, blending) and the Netlib readme (afiro −464.75314286, adlittle 225494.96316, blend −30.812149846, the
- * last from memory), and solved anew by HiGHS 1.15.3 in each check; tolerance 1e-8 of the value. Programs stated here: PuLP's documentation "A blending problem" (Whiskas; read: 96 cents; full problem
- * 0.52 at 60 % beef and 40 % gel), H. A. Taha, Operations Research (feed mix: statement read, 437.64 from memory; paints: 21), F. S. Hillier, G. J. Lieberman (glass: 36, from memory), HiGHS `check/SpecialLps.h` (31.2 and
- * 32, 2850; read), the README of highs-js (1100; read).
+ * Programs in data/ (their sources stand there): optima as read in HiGHS `check/CMakeLists.txt` (afiro, adlittle, avgas, blending) and the Netlib
+ * readme (afiro −464.75314286, adlittle 225494.96316, blend −30.812149846, the last from memory), and solved anew by HiGHS 1.15.3 in each check;
+ * tolerance 1e-8 of the value. Programs stated here: PuLP's documentation "A blending problem" (Whiskas; read: 96 cents; full problem 0.52 at 60 %
+ * beef and 40 % gel), H. A. Taha, Operations Research (feed mix: statement read, 437.64 from memory; paints: 21), F. S. Hillier, G. J. Lieberman
+ * (glass: 36, from memory), HiGHS `check/SpecialLps.h` (31.2 and 32, 2850; read), the README of highs-js (1100; read).
  *
- * Blends: PuLP's cat food is a blend under limits like a water's, one low and some high, and is solved by `blendWaters` itself. Nitrate: computed here, 1 − 50/70 of demineralised water, for the
- * 50 mg/L of TRGS 611. Random blends: cost and feasibility by HiGHS; tolerance 1e-7 of the largest cost.
+ * Blends: PuLP's cat food is a blend under limits like a water's, one low and some high, and is solved by `blendWaters` itself. Nitrate: computed
+ * here, 1 − 50/70 of demineralised water, for the 50 mg/L of TRGS 611. Random blends: cost and feasibility by HiGHS; tolerance 1e-7 of the largest
+ * cost.
  */
 import { expect, test } from 'vitest'
 import {

@@ -1,19 +1,22 @@
 /**
  * Straight calibration lines, what lies behind a reading, product factors, agreement of methods.
  *
- * Lines: NIST/ITL Statistical Reference Datasets, Norris (read from the file in data/), NoInt1 and NoInt2 (read in copies), certified to 15 digits; tolerance 1e-10 of the
- * value. JCGM 100:2008 (GUM) H.3, data read, results from memory and recomputed; tolerance half of the last digit printed. Pontius: certified results read; the data, from memory,
- * reproduce all of them to 9 digits.
+ * Lines: NIST/ITL Statistical Reference Datasets, Norris (read from the file in data/), NoInt1 and NoInt2 (read in copies), certified to 15 digits;
+ * tolerance 1e-10 of the value. JCGM 100:2008 (GUM) H.3, data read, results from memory and recomputed; tolerance half of the last digit printed.
+ * Pontius: certified results read; the data, from memory, reproduce all of them to 9 digits.
  *
- * Inverse prediction: F. A. Graybill, H. K. Iyer, Regression Analysis (1994), pages 431, 433, 119/434 and the arsenic data, as stored in the tests and vignette of
- * the R package investr (read); tolerance half of the last digit printed there; the longer figures were computed from the formula with NumPy, tolerance 1e-9. D. L. Massart et al., Handbook
- * of Chemometrics and Qualimetrics A (1997), chapter 8, and DIN 32645 (1994), as stored in the R package chemCal (read). Convention: those two give a symmetric
- * interval from the line's own scatter and n − 2 degrees of freedom; it is rebuilt here from the line's coefficients. Fieller's exact limits for Massart's data: computed with SciPy.
+ * Inverse prediction: F. A. Graybill, H. K. Iyer, Regression Analysis (1994), pages 431, 433, 119/434 and the arsenic data, as stored in the tests
+ * and vignette of the R package investr (read); tolerance half of the last digit printed there; the longer figures were computed from the formula
+ * with NumPy, tolerance 1e-9. D. L. Massart et al., Handbook of Chemometrics and Qualimetrics A (1997), chapter 8, and DIN 32645 (1994), as stored
+ * in the R package chemCal (read). Convention: those two give a symmetric interval from the line's own scatter and n − 2 degrees of freedom; it is
+ * rebuilt here from the line's coefficients. Fieller's exact limits for Massart's data: computed with SciPy.
  *
- * Factor: NoInt2 again, whose slope is exactly 8/11; the ends follow from t = 2.919986 (2 degrees of freedom). Bend: Pontius, whose square term is certified at 65 of its standard deviations.
+ * Factor: NoInt2 again, whose slope is exactly 8/11; the ends follow from t = 2.919986 (2 degrees of freedom). Bend: Pontius, whose square term is
+ * certified at 65 of its standard deviations.
  *
- * Agreement: J. M. Bland, D. G. Altman, Lancet 327 (1986) 307–310: data read in copies; printed mean −2.1, sd 38.8, limits with z rounded to 2 −79.7 and 75.5, 95 % interval of the mean −22.0
- * to 17.8, standard error of a limit 16.3 (−114.3 to −45.1 for the lower), from memory. Tolerance: half of the last digit printed, and what rounding the printed sd does.
+ * Agreement: J. M. Bland, D. G. Altman, Lancet 327 (1986) 307–310: data read in copies; printed mean −2.1, sd 38.8, limits with z rounded to 2 −79.7
+ * and 75.5, 95 % interval of the mean −22.0 to 17.8, standard error of a limit 16.3 (−114.3 to −45.1 for the lower), from memory. Tolerance: half of
+ * the last digit printed, and what rounding the printed sd does.
  */
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'

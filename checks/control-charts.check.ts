@@ -1,17 +1,20 @@
 /**
  * Control charts.
  *
- * NIST/SEMATECH e-Handbook of Statistical Methods, read in copies: 6.3.2.2 (single values, flow rate of 10 batches), 6.3.2.3 (CUSUM) and 6.3.2.4 (EWMA). Tolerance half of the
- * last digit printed; CUSUM 0.0051, since its table prints halves either way; EWMA limits 1e-3, since it rounds √(0.3/1.7) to 0.4201.
+ * NIST/SEMATECH e-Handbook of Statistical Methods, read in copies: 6.3.2.2 (single values, flow rate of 10 batches), 6.3.2.3 (CUSUM) and 6.3.2.4
+ * (EWMA). Tolerance half of the last digit printed; CUSUM 0.0051, since its table prints halves either way; EWMA limits 1e-3, since it rounds
+ * √(0.3/1.7) to 0.4201.
  *
- * D. C. Montgomery, Introduction to Statistical Quality Control, table 9.1 with examples 9.1 (CUSUM) and 9.2 (EWMA): data and sums read in copies, tolerance 0.005; averages and limits were
- * computed from the formula with NumPy, tolerance half of the last digit. The book's text is remembered as "signals at observation 28" for the EWMA; its arithmetic gives 29.
+ * D. C. Montgomery, Introduction to Statistical Quality Control, table 9.1 with examples 9.1 (CUSUM) and 9.2 (EWMA): data and sums read in copies,
+ * tolerance 0.005; averages and limits were computed from the formula with NumPy, tolerance half of the last digit. The book's text is remembered as
+ * "signals at observation 28" for the EWMA; its arithmetic gives 29.
  *
- * Run lengths: J. M. Lucas, R. B. Crosier, Technometrics 24 (1982), table 1 (read in the manual of the R package spc); J. M. Lucas, M. S. Saccucci 1990 (from memory,
- * recomputed from the integral equation). Simulated here with a generator of fixed seed; tolerance four standard errors of the simulation.
+ * Run lengths: J. M. Lucas, R. B. Crosier, Technometrics 24 (1982), table 1 (read in the manual of the R package spc); J. M. Lucas, M. S. Saccucci
+ * 1990 (from memory, recomputed from the integral equation). Simulated here with a generator of fixed seed; tolerance four standard errors of the
+ * simulation.
  *
- * L. S. Nelson, J. Quality Technology 16 (1984) 237–239: wording read in SAS/QC and other manuals; the two short series are test vectors of the package d3-nelson-rules (read), where a point
- * exactly 1 sd away counts as within, as it does here.
+ * L. S. Nelson, J. Quality Technology 16 (1984) 237–239: wording read in SAS/QC and other manuals; the two short series are test vectors of the
+ * package d3-nelson-rules (read), where a point exactly 1 sd away counts as within, as it does here.
  */
 import { expect, test } from 'vitest'
 import { cusumChart, ewmaChart, individualsChart, nelsonSignals } from '../packages/fluid/src/index.ts'
@@ -198,8 +201,9 @@ test('a chart of single values with limits of 3 sd gives a false signal once in 
 })
 
 /**
- * Chance that a value of an undisturbed series completes or carries on a pattern, by hand: 1 beyond 3 sd 0.0027; 2 two sides of ½⁹; 3 two of 6! orders; 4 two of 14! orders times the
- * 199,360,981 that go up and down; 5 and 6 from p beyond 2 sd, 0.02275, and beyond 1 sd, 0.158655, with one of the two and three of the four before it; 7 0.682689¹⁵; 8 0.317311⁸.
+ * Chance that a value of an undisturbed series completes or carries on a pattern, by hand: 1 beyond 3 sd 0.0027; 2 two sides of ½⁹; 3 two of 6!
+ * orders; 4 two of 14! orders times the 199,360,981 that go up and down; 5 and 6 from p beyond 2 sd, 0.02275, and beyond 1 sd, 0.158655, with one of
+ * the two and three of the four before it; 7 0.682689¹⁵; 8 0.317311⁸.
  */
 const falseSignals: [rule: number, chance: number][] = [
   [1, 0.0027],

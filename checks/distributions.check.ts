@@ -1,15 +1,16 @@
 /**
  * Student's and the normal distribution, and monotone fits.
  *
- * Student: the t-factors of NIST Technical Note 1297, table B.1 (95 % and 99 %, two-sided; from memory, tolerance half of the last digit printed). To fifteen digits:
- * computed with the package @stdlib/stats-base-dists-t-quantile 0.2.3, an independent library; tolerance 1e-10 of the value. In closed form,
- * computed here: with 1 degree of freedom t = tan(π(p − ½)), with 2 t = (2p − 1)/√(2p(1 − p)), with 4 after Shaw (J. Comput. Finance 9, 2006).
+ * Student: the t-factors of NIST Technical Note 1297, table B.1 (95 % and 99 %, two-sided; from memory, tolerance half of the last digit printed).
+ * To fifteen digits: computed with the package @stdlib/stats-base-dists-t-quantile 0.2.3, an independent library; tolerance 1e-10 of the value. In
+ * closed form, computed here: with 1 degree of freedom t = tan(π(p − ½)), with 2 t = (2p − 1)/√(2p(1 − p)), with 4 after Shaw (J. Comput. Finance 9,
+ * 2006).
  *
- * Normal: Abramowitz and Stegun, tables 26.1 and 26.6, from memory, reproduced with SciPy 1.17.1; tolerance the digits given. The quantiles 1.645, 1.960 and 2.576 are
- * those of NIST Technical Note 1297, 6.2 (read in a copy).
+ * Normal: Abramowitz and Stegun, tables 26.1 and 26.6, from memory, reproduced with SciPy 1.17.1; tolerance the digits given. The quantiles 1.645,
+ * 1.960 and 2.576 are those of NIST Technical Note 1297, 6.2 (read in a copy).
  *
- * Monotone fits: test values of scikit-learn, sklearn/tests/test_isotonic.py (read); the examples of R's `isoreg`, whose fits were computed with SciPy
- * 1.17.1 `isotonic_regression`. Tolerance 1e-12.
+ * Monotone fits: test values of scikit-learn, sklearn/tests/test_isotonic.py (read); the examples of R's `isoreg`, whose fits were computed with
+ * SciPy 1.17.1 `isotonic_regression`. Tolerance 1e-12.
  */
 import { expect, test } from 'vitest'
 import {

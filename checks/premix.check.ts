@@ -1,9 +1,9 @@
 /**
  * The strengths of a cart are a grouping of weighted points on a line.
  *
- * Groupings: the test values of the R package Ckmeans.1d.dp (H. Wang, M. Song), tests/testthat/test_Ckmeans.1d.dp.R, and of the package simple-statistics, both read; tolerance 1e-9 of the
- * spread. A strength must lie between 0 and 100, so every series is brought there by a factor and a shift, which leave the groups as they are; a weight w is a pour of
- * √w parts of its sump. Faults found in the reference: none.
+ * Groupings: the test values of the R package Ckmeans.1d.dp (H. Wang, M. Song), tests/testthat/test_Ckmeans.1d.dp.R, and of the package
+ * simple-statistics, both read; tolerance 1e-9 of the spread. A strength must lie between 0 and 100, so every series is brought there by a factor
+ * and a shift, which leave the groups as they are; a weight w is a pour of √w parts of its sump. Faults found in the reference: none.
  *
  * By hand: a weighted mean, as noted beside the case.
  */

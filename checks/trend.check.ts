@@ -1,13 +1,14 @@
 /**
  * Trends after Theil, Sen, Mann and Kendall.
  *
- * P. K. Sen, J. Am. Stat. Assoc. 63 (1968): data, slope 4.0, 93 % limits 3.71 and 4.38, intercept 4, as in the tests of SciPy (read). Those limits are whole ranks, the fourth and the eighteenth of
- * 21 slopes; between ranks, as here, they are a little narrower.
+ * P. K. Sen, J. Am. Stat. Assoc. 63 (1968): data, slope 4.0, 93 % limits 3.71 and 4.38, intercept 4, as in the tests of SciPy (read). Those limits
+ * are whole ranks, the fourth and the eighteenth of 21 slopes; between ranks, as here, they are a little narrower.
  *
- * US EPA, Unified Guidance (EPA 530/R-09-007, 2009), examples 17-6 (sulfate) and 17-7 (sodium): data and, for 17-6, all results read in the manual and data of the R package EnvStats; for 17-7 the
- * slope of 1.33 is from memory and the rest was computed with NumPy. US EPA QA/G-9S (2006), page 109: ties, score 22, variance 155.33, z 1.685, read. Wisconsin NR rule,
- * table A: score −5, read. Nile at Aswan 1871–1970 (file in data/): computed with NumPy and SciPy, as the R package trend would. Tolerance half of the last digit given; 0.005 for the
- * limits of the Nile, which SciPy takes at whole ranks.
+ * US EPA, Unified Guidance (EPA 530/R-09-007, 2009), examples 17-6 (sulfate) and 17-7 (sodium): data and, for 17-6, all results read in the manual
+ * and data of the R package EnvStats; for 17-7 the slope of 1.33 is from memory and the rest was computed with NumPy. US EPA QA/G-9S (2006), page
+ * 109: ties, score 22, variance 155.33, z 1.685, read. Wisconsin NR rule, table A: score −5, read. Nile at Aswan 1871–1970 (file in data/): computed
+ * with NumPy and SciPy, as the R package trend would. Tolerance half of the last digit given; 0.005 for the limits of the Nile, which SciPy takes at
+ * whole ranks.
  */
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'

@@ -4,8 +4,8 @@ import { monotoneFit } from '../statistics/monotone.ts'
 import { type FactorOptions, type KnownMix, requireMixes } from './factor.ts'
 
 /**
- * A product chart from mixes of known strength, for a product that is no straight line: repeats of a strength are averaged, readings that fall where the
- * strength rises are pooled with their neighbours, and through zero the chart begins at 0 °Brix and 0 %.
+ * A product chart from mixes of known strength, for a product that is no straight line: repeats of a strength are averaged, readings that fall where
+ * the strength rises are pooled with their neighbours, and through zero the chart begins at 0 °Brix and 0 %.
  *
  * @throws {RangeError} a quantity outside the range its field gives, mixes that come to fewer than two points
  * @example chartFromMixes([{ percent: 5, brix: 3 }, { percent: 10, brix: 7 }]) // [[0, 0], [3, 5], [7, 10]]

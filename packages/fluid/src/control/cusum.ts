@@ -30,8 +30,8 @@ export interface CusumChart {
  *     above = max(0, above before it + value − target − k)
  *     below = max(0, below before it + target − k − value)            a signal where one of them passes h
  *
- * With k = 0.5 sd and h = 5 sd a false signal comes once in about 465 values, a lasting shift of one sd is seen after about 10. The sums are not set back
- * after a signal. The last value at which a sum was 0 is where the shift most likely began.
+ * With k = 0.5 sd and h = 5 sd a false signal comes once in about 465 values, a lasting shift of one sd is seen after about 10. The sums are not set
+ * back after a signal. The last value at which a sum was 0 is where the shift most likely began.
  *
  * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.3; D. C. Montgomery, Introduction to Statistical Quality Control, chapter 9.
  *

@@ -32,8 +32,8 @@ export interface IndividualsChart {
  *
  *     upper, lower = centre ± width · sd              sd = mean of |value − the one before| / 1.128
  *
- * The moving range keeps slow drifts and single steps out of the standard deviation, where the plain one would take them in. 1.128 is the tabled d₂ of
- * two values (2/√π).
+ * The moving range keeps slow drifts and single steps out of the standard deviation, where the plain one would take them in. 1.128 is the tabled d₂
+ * of two values (2/√π).
  *
  * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2.
  *

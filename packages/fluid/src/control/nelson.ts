@@ -28,8 +28,8 @@ export interface NelsonChart {
  * Where which test signals: at each point that completes a pattern, and at each that carries one on.
  *
  * Conventions where the tests leave a choice: a point on the centre is on neither side; equal neighbours neither rise nor fall; a point exactly 1, 2
- * or 3 σ away counts as within. In tests 5 and 6 the point itself is one of the two or four, and a chart's first points need not wait for the third or
- * fifth.
+ * or 3 σ away counts as within. In tests 5 and 6 the point itself is one of the two or four, and a chart's first points need not wait for the third
+ * or fifth.
  *
  * Each test alone gives about 3 to 5 false signals in 1000 points, all together some 2 in 100: choose few.
  *

@@ -32,8 +32,8 @@ export interface DrumBatches {
 }
 
 /**
- * Premix in batches from drums: the volume in equal fillings, none above what the container holds, and which drums the concentrate comes from. The open drum is used up
- * first: opened concentrate takes up water and dirt.
+ * Premix in batches from drums: the volume in equal fillings, none above what the container holds, and which drums the concentrate comes from. The
+ * open drum is used up first: opened concentrate takes up water and dirt.
  *
  *     fillings = volume / container, rounded up             concentrate = volume · strength / 100
  *

@@ -51,6 +51,12 @@ test('sumps that want the same always get the same', () => {
   expect(batches.map(({ sumps }) => sumps)).toEqual([['a', 'b', 'c'], ['d']])
 })
 
+test('of equally good groupings the one whose last group begins earliest is taken', () => {
+  // 2 with 4 and 6 alone are as good as 2 alone and 4 with 6.
+  const { batches } = premix([need('a', 2), need('b', 4), need('c', 6)], 2)
+  expect(batches.map(({ strength }) => strength)).toEqual([2, expect.closeTo(5, 12)])
+})
+
 test.each<[string, PremixNeed[], number]>([
   ['needs is 0, expected at least 1', [], 1],
   ['strengths is 0, expected at least 1', [need('a', 5)], 0],

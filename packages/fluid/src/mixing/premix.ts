@@ -27,9 +27,10 @@ export interface Premix {
  *
  *     error = (strength poured − strength wanted) · volume / sumpVolume
  *
- * A large pour into a small sump counts most. That is a grouping of points on a line with weights (volume / sumpVolume)², and the best groups are stretches
- * of the points in order, so that dynamic programming finds the best of all groupings, not a good one: the best k groups of the first i points end with one more group
- * after the best k − 1 groups of the first j. Where that last group begins never moves back as i grows, which halves the search again and again: n log n steps a group.
+ * A large pour into a small sump counts most. That is a grouping of points on a line with weights (volume / sumpVolume)², and the best groups are
+ * stretches of the points in order, so that dynamic programming finds the best of all groupings, not a good one: the best k groups of the first i
+ * points end with one more group after the best k − 1 groups of the first j. Where that last group begins never moves back as i grows, which halves
+ * the search again and again: n log n steps a group.
  *
  * Among equally good groupings the one whose last groups begin earliest is taken.
  *

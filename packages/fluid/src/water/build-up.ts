@@ -57,8 +57,8 @@ export interface BuildUp {
 }
 
 /**
- * Minerals of a sump under any sequence of waters: tap until today and deionised from tomorrow, say. Topped up all the time, its volume V stays at the mark, and on
- * each stretch with top-ups of strength x from water of mineral h
+ * Minerals of a sump under any sequence of waters: tap until today and deionised from tomorrow, say. Topped up all the time, its volume V stays at
+ * the mark, and on each stretch with top-ups of strength x from water of mineral h
  *
  *     V · dN/dt = (evaporation + carryOff) · (1 − x/100) · h − carryOff · N
  *
@@ -68,8 +68,8 @@ export interface BuildUp {
  *
  *     N at the mark = (volume · N + (fillVolume − volume) · (1 − x/100) · h) / fillVolume
  *
- * Chloride is the better tracer: nothing in a sump makes or takes it. Hardness falls out as scum and magnesium chips add to it. Conductivity counts all salts and
- * some of the concentrate, and adds up only roughly.
+ * Chloride is the better tracer: nothing in a sump makes or takes it. Hardness falls out as scum and magnesium chips add to it. Conductivity counts
+ * all salts and some of the concentrate, and adds up only roughly.
  *
  * Source: plain mass balance.
  *

@@ -16,7 +16,8 @@ export interface ConductivityReading {
  *     at 25 = conductivity / (1 + perKelvin · (temperature − 25))
  *
  * 2 % a kelvin is common practice for natural waters; 1.91 % is the value of Standard Methods 2510 for potassium chloride. Emulsions lie between 1.8
- * and 2.2 % (common practice): 10 K from 25 °C that is 2 % of the reading either way. An instrument that compensates has done this already: do not do it twice.
+ * and 2.2 % (common practice): 10 K from 25 °C that is 2 % of the reading either way. An instrument that compensates has done this already: do not
+ * do it twice.
  *
  * Source: Standard Methods for the Examination of Water and Wastewater, 2510 B.
  *

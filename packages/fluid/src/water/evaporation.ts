@@ -26,15 +26,16 @@ export interface Evaporation {
 }
 
 /**
- * What evaporates from a free surface, by three published forms that do not agree. With vapour pressures p of surface (w) and air (a) in kPa, latent heat Y in kJ/kg,
- * humidity ratios x in kg/kg, air speed v in m/s and area in m²:
+ * What evaporates from a free surface, by three published forms that do not agree. With vapour pressures p of surface (w) and air (a) in kPa, latent
+ * heat Y in kJ/kg, humidity ratios x in kg/kg, air speed v in m/s and area in m²:
  *
  *     pressure         (0.089 + 0.0782 v) · area · (pw − pa) / Y           kg/s
  *     pressure-still   0.74 of it, as measured on quiet pools
  *     humidity         (25 + 19 v) · area · (xw − xa)                       kg/h
  *
- * They were made for pools. A sump has splash, mist and hot chips besides, and an oil film or a cover holds vapour back: the range is a first notion, and the losses the
- * shop itself writes down are worth more. Most of it hangs on the surface temperature: 5 K more is about half as much again.
+ * They were made for pools. A sump has splash, mist and hot chips besides, and an oil film or a cover holds vapour back: the range is a first
+ * notion, and the losses the shop itself writes down are worth more. Most of it hangs on the surface temperature: 5 K more is about half as much
+ * again.
  *
  * Source: ASHRAE Handbook, HVAC Applications (pressure; quiet pools measured lower); the humidity form as taught for pools and open tanks.
  *

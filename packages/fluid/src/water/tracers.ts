@@ -16,8 +16,8 @@ export interface TracerPair {
  *
  *     cycles = sump / (water · (1 − strength/100))
  *
- * In a sump still on its way up it is less than the cycles of its losses, (evaporation + carryOff) / carryOff. Chloride tells best; hardness comes out lower where
- * soaps have dropped it as scum, and the difference is what they took.
+ * In a sump still on its way up it is less than the cycles of its losses, (evaporation + carryOff) / carryOff. Chloride tells best; hardness comes
+ * out lower where soaps have dropped it as scum, and the difference is what they took.
  *
  * Source: mass balance.
  *

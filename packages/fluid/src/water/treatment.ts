@@ -79,8 +79,9 @@ export interface Treatment {
  *     costPerLitre = tap / recovery + (price / years + upkeep) / (365 demand) + polisher price / resinLife
  *     paybackYears = price / (fluidSaving − runningPerYear)
  *
- * The salt reaching the resin is the dissolved solids, taken as CaCO3 (common practice), for a deioniser takes every salt; where they are unknown, the hardness, and then the
- * life is an upper end. A storage tank lets a unit of the mean demand carry the peaks. Rejection falls as membranes age, recovery with cold water.
+ * The salt reaching the resin is the dissolved solids, taken as CaCO3 (common practice), for a deioniser takes every salt; where they are unknown,
+ * the hardness, and then the life is an upper end. A storage tank lets a unit of the mean demand carry the peaks. Rejection falls as membranes age,
+ * recovery with cold water.
  *
  * Source: mass balance; straight-line write-off without interest.
  *
