@@ -1,4 +1,15 @@
-import type { Book, Entry, ImportReport, JournalPart, Problem, SheetMap, SumpNow, SumpPage, Today } from './types.ts'
+import type {
+  Book,
+  Entry,
+  ImportReport,
+  JournalPart,
+  Measurement,
+  Problem,
+  SheetMap,
+  SumpNow,
+  SumpPage,
+  Today,
+} from './types.ts'
 
 /** The server answered, and said no. */
 export class Refusal extends Error {
@@ -27,6 +38,9 @@ export const readToday = () => ask<Today>('/today')
 export const readSumps = async () => (await ask<{ sumps: SumpNow[] }>('/sumps')).sumps
 export const readSump = (id: string) => ask<SumpPage>(`/sumps/${encodeURIComponent(id)}`)
 export const readBook = () => ask<Book>('/book')
+/** A water's analyses or a mixer's checks, oldest first. */
+export const readMeasurements = async (kind: 'water' | 'mixer', id: string) =>
+  (await ask<{ measurements: Measurement[] }>(`/things/${kind}/${encodeURIComponent(id)}/measurements`)).measurements
 export const readJournal = (cursor: string | null) =>
   ask<JournalPart>(`/entries?limit=50${cursor === null ? '' : `&cursor=${encodeURIComponent(cursor)}`}`)
 

@@ -1,5 +1,5 @@
 import { QueryClient, useQuery } from '@tanstack/preact-query'
-import { Refusal, readBook, readSump, readSumps, readToday } from './client.ts'
+import { Refusal, readBook, readMeasurements, readSump, readSumps, readToday } from './client.ts'
 
 /** One cache for the app. What the server refuses is not asked again; what is out of reach is, by the next look at it. */
 export const queries = new QueryClient({
@@ -15,7 +15,10 @@ export const queries = new QueryClient({
 export const useBook = () => useQuery({ queryKey: ['book'], queryFn: readBook, staleTime: 300_000 })
 export const useToday = () => useQuery({ queryKey: ['today'], queryFn: readToday })
 export const useSumps = () => useQuery({ queryKey: ['sumps'], queryFn: readSumps })
-export const useSump = (id: string) => useQuery({ queryKey: ['sumps', id], queryFn: () => readSump(id) })
+export const useSump = (id: string) =>
+  useQuery({ queryKey: ['sumps', id], queryFn: () => readSump(id), enabled: id !== '' })
+export const useMeasurements = (kind: 'water' | 'mixer', id: string) =>
+  useQuery({ queryKey: ['measurements', kind, id], queryFn: () => readMeasurements(kind, id) })
 
 /** Something was written: everything shown may be other now. */
 export const refresh = () => queries.invalidateQueries()

@@ -5,7 +5,11 @@ export type { Entry, EntryOf, Setup } from '@sumpbook/book/entries'
 export type { ImportReport, NewSump, Question, RowFate, SheetField, SheetMap } from '@sumpbook/book/sheet'
 export type { Condition, LastReading, RecipeBench, SumpNow, Today, TodayItem } from '@sumpbook/book/today'
 
+import type { EntryOf } from '@sumpbook/book/entries'
 import type { SumpNow } from '@sumpbook/book/today'
+
+/** What was measured of a thing of the shop: a water's analysis, a mixer's check. */
+export type Measurement = EntryOf<'analysis'> | EntryOf<'check'>
 
 export type Units = Today['shop']['units']
 export type Cart = Today['cart']
@@ -54,6 +58,7 @@ export interface Book {
   fluids: Thing[]
   waters: Thing[]
   containers: Thing[]
+  mixers: Thing[]
   /** As the book keeps them. */
   sumpList?: Thing[]
   version: string
@@ -66,6 +71,8 @@ export interface HistoryEntry {
   by: string | null
   concentration: { mean: number; low90: number; high90: number } | null
   ph: number | null
+  /** mg/L as CaCO3; null where it was read as a class or not at all. */
+  hardness: number | null
   text: string
   withdrawn: boolean
   reason: string | null

@@ -102,7 +102,7 @@ export function voidEntry(entry: string, reason: string, sump: string | null, st
   return { ...envelope(stamp), kind: 'void', entry, reason, ...(sump === null ? {} : { sump }) }
 }
 
-export type ThingKind = 'sump' | 'fluid' | 'water' | 'container' | 'shop'
+export type ThingKind = 'sump' | 'fluid' | 'water' | 'container' | 'mixer' | 'shop'
 
 /** A thing of the shop, new or changed; `was` holds what the changed fields were before. */
 export function setupEntry(
@@ -110,8 +110,27 @@ export function setupEntry(
   changes: Record<string, unknown>,
   was: Record<string, unknown> | null,
   stamp: Stamp,
+  /** The day from which it holds; from now on without it. */
+  from?: string,
 ): Entry {
-  return { ...envelope(stamp), kind: 'setup', about, changes, ...(was === null ? {} : { was }) }
+  return {
+    ...envelope(stamp),
+    kind: 'setup',
+    about,
+    changes,
+    ...(was === null ? {} : { was }),
+    ...(from === undefined ? {} : { from }),
+  }
+}
+
+/** What was measured of a water, or of a mixer at a setting of its dial; `typed` as it was typed. */
+export function measurementEntry(
+  kind: 'analysis' | 'check',
+  about: { kind: 'water' | 'mixer'; id: string },
+  { values, typed, note = '' }: { values: Record<string, number>; typed: Record<string, string>; note?: string },
+  stamp: Stamp,
+): Entry {
+  return { ...envelope(stamp), kind, about, ...values, typed, ...(note === '' ? {} : { note }) } as Entry
 }
 
 /** What an entry says, in a few words: "added 38 L". */
@@ -129,6 +148,10 @@ export function wordsOf(entry: Entry, reader: Reader): string {
       return [entry.reason ?? 'passed by', entry.note ?? ''].filter((part) => part !== '').join(': ')
     case 'void':
       return 'an entry set aside'
+    case 'analysis':
+      return 'water analysis'
+    case 'setup':
+      return `set up ${Object.keys(entry.changes).join(', ')}`
     default:
       return entry.kind
   }

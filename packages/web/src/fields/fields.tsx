@@ -49,6 +49,26 @@ export function TextField({
   )
 }
 
+/** A day, typed or picked as the device does it. */
+export function DayField({ label, value, onInput, hint, fault, max }: FieldProps & { max?: string }) {
+  const id = useId()
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      <input
+        id={id}
+        type="date"
+        value={value}
+        max={max}
+        aria-invalid={fault == null ? undefined : 'true'}
+        aria-describedby={`${id}-says`}
+        onInput={(event) => onInput(event.currentTarget.value)}
+      />
+      <FieldSays id={`${id}-says`} hint={hint} fault={fault} />
+    </div>
+  )
+}
+
 /** One of several. */
 export function SelectField({
   label,

@@ -1,4 +1,7 @@
 import {
+  celsiusFrom,
+  celsiusTo,
+  hardnessFrom,
   litresFrom,
   percentFromOneIn,
   percentFromWaterParts,
@@ -87,3 +90,52 @@ const plain = (value: number) => sayNumber(value, Number.isInteger(value) ? 0 : 
 /** What was typed, with the unit of its field where none was. */
 export const withUnit = (text: string, unit: string): string =>
   /[^\d.,'’\s-]/.test(text) ? text.trim() : `${text.trim()} ${unit}`
+
+/** °Brix as shown. */
+export const readBrix = (text: string, ends: Ends = { min: 0, max: 95 }): FieldRead => readIn(text, '°Brix', ends)
+
+/** Hardness in mg/L as CaCO3 from "260", "14 °dH" or "15 gpg". */
+export function readHardness(text: string, ends: Ends = { min: 0 }): FieldRead {
+  if (text.trim() === '') return { value: null }
+  const read = readQuantity(text, { kind: 'hardness', unit: 'ppm' })
+  if ('fault' in read) return { fault: faultParts(read.fault) }
+  return within(text, read.value, ends) ?? { value: hardnessFrom(read.value, read.unit ?? 'ppm') }
+}
+
+/** mg/L of something dissolved. */
+export const readDissolved = (text: string, ends: Ends = { min: 0 }): FieldRead => readIn(text, 'mg/L', ends)
+
+/** mS/cm from "0.62" or "620 µS/cm". */
+export function readConductivity(text: string, ends: Ends = { min: 0 }): FieldRead {
+  if (text.trim() === '') return { value: null }
+  const read = readQuantity(text, { kind: 'conductivity', unit: 'mS/cm' })
+  if ('fault' in read) return { fault: faultParts(read.fault) }
+  return within(text, read.value, ends) ?? { value: read.unit === 'µS/cm' ? read.value / 1000 : read.value }
+}
+
+export function readPh(text: string): FieldRead {
+  if (text.trim() === '') return { value: null }
+  const read = readQuantity(text, { kind: 'ph', unit: 'pH' })
+  if ('fault' in read) return { fault: faultParts(read.fault) }
+  return within(text, read.value, { min: 0, max: 14 }) ?? { value: read.value }
+}
+
+/** °C from the shop's degrees, or from a unit typed behind them. */
+export function readTemperature(text: string, units: Units): FieldRead {
+  if (text.trim() === '') return { value: null }
+  const unit = shopUnits[units].temperature
+  const read = readQuantity(text, { kind: 'temperature', unit })
+  if ('fault' in read) return { fault: faultParts(read.fault) }
+  const typed = read.unit ?? unit
+  const ends = { min: celsiusTo(0, typed), max: celsiusTo(60, typed) }
+  return within(text, read.value, ends) ?? { value: celsiusFrom(read.value, typed) }
+}
+
+/** A quantity that is typed in one unit only. */
+function readIn(text: string, unit: '°Brix' | 'mg/L', ends: Ends): FieldRead {
+  if (text.trim() === '') return { value: null }
+  const read =
+    unit === '°Brix' ? readQuantity(text, { kind: 'brix', unit }) : readQuantity(text, { kind: 'dissolved', unit })
+  if ('fault' in read) return { fault: faultParts(read.fault) }
+  return within(text, read.value, ends) ?? { value: read.value }
+}

@@ -1,4 +1,13 @@
-import { type LengthUnit, litresTo, type Reader, sayNumber, type VolumeUnit } from '@sumpbook/fluid'
+import {
+  type LengthUnit,
+  litresFrom,
+  litresTo,
+  type Reader,
+  sayNumber,
+  sayVolume,
+  type TemperatureUnit,
+  type VolumeUnit,
+} from '@sumpbook/fluid'
 import type { Units } from '../api/types.ts'
 
 /** In what a shop types its volumes and dips, and how that is written at the field. */
@@ -9,13 +18,21 @@ export interface ShopUnits {
   /** In full, where there is room: a US gallon is not an imperial one. */
   volumeName: string
   length: LengthUnit
+  temperature: TemperatureUnit
   gallons: 'us' | 'imperial' | undefined
 }
 
 export const shopUnits: Readonly<Record<Units, ShopUnits>> = {
-  metric: { volume: 'L', volumeWord: 'L', volumeName: 'litres', length: 'mm', gallons: undefined },
-  us: { volume: 'us-gal', volumeWord: 'gal', volumeName: 'US gallons', length: 'in', gallons: 'us' },
-  imperial: { volume: 'imp-gal', volumeWord: 'gal', volumeName: 'imperial gallons', length: 'in', gallons: 'imperial' },
+  metric: { volume: 'L', volumeWord: 'L', volumeName: 'litres', length: 'mm', temperature: 'C', gallons: undefined },
+  us: { volume: 'us-gal', volumeWord: 'gal', volumeName: 'US gallons', length: 'in', temperature: 'F', gallons: 'us' },
+  imperial: {
+    volume: 'imp-gal',
+    volumeWord: 'gal',
+    volumeName: 'imperial gallons',
+    length: 'in',
+    temperature: 'C',
+    gallons: 'imperial',
+  },
 }
 
 /** Sentences are English, and so are their number signs; what a person types may carry either sign. */
@@ -46,3 +63,28 @@ export const sayBand = ({ low, high }: { low: number; high: number }): string =>
 
 /** A figure to the tenth, whole numbers bare. */
 export const short = (value: number): string => sayNumber(value, Number.isInteger(Number(value.toFixed(1))) ? 0 : 1)
+
+/** Money in the shop's currency: cents where it is little, whole where it is much. */
+export function sayMoney(amount: number, currency: string): string {
+  const decimals = Math.abs(amount) >= 1000 ? 0 : 2
+  return moneyFormat(currency, decimals).format(amount)
+}
+
+/** What a litre costs, said for the shop's unit of volume, with three digits that count: "€0.0041 per L". */
+export function sayPricePerVolume(perLitre: number, { currency, units }: { currency: string; units: Units }): string {
+  const { volume, volumeWord } = shopUnits[units]
+  const price = perLitre * litresFrom(1, volume)
+  const decimals = price === 0 ? 2 : Math.min(8, Math.max(2, 2 - Math.floor(Math.log10(Math.abs(price)))))
+  return `${moneyFormat(currency, decimals).format(price)} per ${volumeWord}`
+}
+
+const moneyFormat = (currency: string, decimals: number) =>
+  new Intl.NumberFormat('en', {
+    style: 'currency',
+    currency,
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+  })
+
+/** Litres a day in the shop's unit: "6.5 L a day". */
+export const sayPerDay = (litres: number, units: Units): string => `${sayVolume(litres, readerOf(units))} a day`

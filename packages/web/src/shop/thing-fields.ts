@@ -1,11 +1,10 @@
-import { hardnessFrom, readQuantity } from '@sumpbook/fluid'
 import type { Thing, Units } from '../api/types.ts'
 import type { ThingKind } from '../entry/entries.ts'
 import {
   type Ends,
   type Fault,
   type FieldRead,
-  faultParts,
+  readHardness,
   readLitres,
   readPercent,
   readPlain,
@@ -143,7 +142,7 @@ export const allFields = {
   container,
 } as const
 
-export type FormKind = Exclude<ThingKind, 'shop'>
+export type FormKind = Exclude<ThingKind, 'shop' | 'mixer'>
 
 /** What stands in a form's fields, by path. */
 export type Texts = Readonly<Record<string, string>>
@@ -207,13 +206,6 @@ function readText(text: string, { kind, ends }: ThingField, units: Units): Field
     case 'hardness':
       return readHardness(text)
   }
-}
-
-function readHardness(text: string): FieldRead {
-  const read = readQuantity(text, { kind: 'hardness', unit: 'ppm' })
-  if ('fault' in read) return { fault: faultParts(read.fault) }
-  if (read.value < 0) return { fault: { found: text, expected: 'at least 0' } }
-  return { value: hardnessFrom(read.value, read.unit ?? 'ppm') }
 }
 
 /** What two fields cannot both be. */

@@ -1,5 +1,6 @@
-import { useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import type { HistoryEntry, RecipeBench } from '../api/types.ts'
+import { useWidth } from '../drawing/width.ts'
 import { short } from '../say/units.ts'
 import { sayDay } from '../say/when.ts'
 import { type History, historyOf, monthTicks, type Point, scaleOf } from './history-layout.ts'
@@ -144,16 +145,4 @@ function sayHistory({ points, additions }: History, name: string): string {
   const means = points.map(({ mean }) => mean)
   if (means.length === 0) return `${name}: no reading in this period.`
   return `${name}: ${means.length} readings from ${Math.min(...means).toFixed(1)} to ${Math.max(...means).toFixed(1)} %, the last ${means.at(-1)!.toFixed(1)} %; ${additions.length} pours. The journal below has them all.`
-}
-
-/** The width there is, followed as it changes, so that labels keep their size. */
-function useWidth(frame: { current: HTMLElement | null }): number {
-  const [width, setWidth] = useState(0)
-  useLayoutEffect(() => {
-    if (frame.current === null) return
-    const observer = new ResizeObserver(([entry]) => setWidth(Math.floor(entry!.contentRect.width)))
-    observer.observe(frame.current)
-    return () => observer.disconnect()
-  }, [frame])
-  return width
 }

@@ -9,6 +9,7 @@ const reading = (at: string, mean: number, more: Partial<HistoryEntry> = {}): Hi
   by: null,
   concentration: { mean, low90: mean - 0.3, high90: mean + 0.3 },
   ph: null,
+  hardness: null,
   text: '',
   withdrawn: false,
   reason: null,
