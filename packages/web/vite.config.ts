@@ -14,5 +14,11 @@ export default defineConfig({
     target: 'es2022',
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // A module of the computation does nothing but export: each page gets those it uses, and the solver only where waters are blended.
+    rolldownOptions: {
+      treeshake: {
+        moduleSideEffects: (id) => !id.includes('/packages/fluid/src/') && !id.includes('/node_modules/yalps/'),
+      },
+    },
   },
 })

@@ -13,6 +13,8 @@ const BringSheet = later(() => import('./sheet/bring-sheet.tsx').then(({ BringSh
 const Round = later(() => import('./round/round.tsx').then(({ Round }) => Round))
 const Sumps = later(() => import('./sumps/sumps.tsx').then(({ Sumps }) => Sumps))
 const Sump = later(() => import('./sumps/sump.tsx').then(({ Sump }) => Sump))
+const Mixing = later(() => import('./mixing/mixing.tsx').then(({ Mixing }) => Mixing))
+const Water = later(() => import('./water/water.tsx').then(({ Water }) => Water))
 const Journal = later(() => import('./journal/journal.tsx').then(({ Journal }) => Journal))
 const Shop = later(() => import('./shop/shop.tsx').then(({ Shop }) => Shop))
 
@@ -71,6 +73,8 @@ export function App() {
               <Sumps book={book.data} />
             </Route>
             <Route path="/sumps/:id">{({ id }) => <Sump book={book.data} id={decodeURIComponent(id)} />}</Route>
+            <Route path="/mixing/:part?">{({ part }) => <Mixing book={book.data} part={part ?? null} />}</Route>
+            <Route path="/water/:part?">{({ part }) => <Water book={book.data} part={part ?? null} />}</Route>
             <Route path="/journal">
               <Journal book={book.data} />
             </Route>
@@ -98,6 +102,8 @@ const titles: Record<string, string> = {
   begin: 'A new book',
   round: 'Round',
   sumps: 'Sumps',
+  mixing: 'Mixing',
+  water: 'Water',
   journal: 'Journal',
   shop: 'Shop',
 }

@@ -1,21 +1,25 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { Link, useLocation } from 'wouter-preact'
 import type { ShopOfBook } from './api/types.ts'
 import { flush, outbox, useWaiting } from './entry/book-outbox.ts'
 import type { Waiting } from './entry/outbox.ts'
 
-const places = [
+/** What a phone's bar has room for; what is used on every round comes first. */
+const atTheThumb = [
   ['/', 'Today'],
   ['/round', 'Round'],
   ['/sumps', 'Sumps'],
+  ['/mixing', 'Mixing'],
+] as const
+/** Behind "More" on a phone, beside the others on a desk. */
+const more = [
+  ['/water', 'Water'],
   ['/journal', 'Journal'],
   ['/shop', 'Shop'],
 ] as const
 
 /** The top of every page: where one is, whose book it is, and whether everything written is saved. */
 export function Masthead({ shop }: { shop?: ShopOfBook }) {
-  const [here] = useLocation()
-  const isHere = (place: string) => (place === '/' ? here === '/' : here === place || here.startsWith(`${place}/`))
   return (
     <header class="masthead">
       <Link href="/" class="mark">
@@ -23,18 +27,62 @@ export function Masthead({ shop }: { shop?: ShopOfBook }) {
       </Link>
       {shop !== undefined && (
         <>
-          <nav class="places" aria-label="Places">
-            {places.map(([place, name]) => (
-              <Link href={place} aria-current={isHere(place) ? 'page' : undefined}>
-                {name}
-              </Link>
-            ))}
-          </nav>
+          <Places />
           <span class="shop">{shop.name}</span>
         </>
       )}
       {shop !== undefined && <QueueState />}
     </header>
+  )
+}
+
+function Places() {
+  const [here] = useLocation()
+  const [isOpen, setOpen] = useState(false)
+  const nav = useRef<HTMLElement>(null)
+  const button = useRef<HTMLButtonElement>(null)
+  useEffect(() => setOpen(false), [here])
+  useEffect(() => {
+    if (!isOpen) return
+    const closeOutside = (event: Event) => {
+      if (!nav.current!.contains(event.target as Node)) setOpen(false)
+    }
+    document.addEventListener('pointerdown', closeOutside)
+    return () => document.removeEventListener('pointerdown', closeOutside)
+  }, [isOpen])
+  const isHere = (place: string) => (place === '/' ? here === '/' : here === place || here.startsWith(`${place}/`))
+  const links = (places: readonly (readonly [string, string])[]) =>
+    places.map(([place, name]) => (
+      <Link href={place} aria-current={isHere(place) ? 'page' : undefined} onClick={() => setOpen(false)}>
+        {name}
+      </Link>
+    ))
+  return (
+    <nav
+      ref={nav}
+      class="places"
+      aria-label="Places"
+      onKeyDown={({ key }) => {
+        if (key !== 'Escape' || !isOpen) return
+        setOpen(false)
+        button.current!.focus()
+      }}
+    >
+      {links(atTheThumb)}
+      <button
+        ref={button}
+        type="button"
+        class={more.some(([place]) => isHere(place)) ? 'more here' : 'more'}
+        aria-expanded={isOpen}
+        aria-controls="more-places"
+        onClick={() => setOpen(!isOpen)}
+      >
+        More
+      </button>
+      <div id="more-places" class={isOpen ? 'rest open' : 'rest'}>
+        {links(more)}
+      </div>
+    </nav>
   )
 }
 

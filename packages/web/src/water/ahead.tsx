@@ -1,0 +1,459 @@
+import {
+  type BuildUpMineral,
+  buildUpMinerals,
+  carryOffFromCycles,
+  cyclesFromTracer,
+  evaporationFrom,
+  sayNumber,
+  sayPercent,
+} from '@sumpbook/fluid'
+import { useState } from 'preact/hooks'
+import { useSump, useSumps } from '../api/queries.ts'
+import type { Book, HistoryEntry, SumpNow, Thing, Units } from '../api/types.ts'
+import { SelectField, Taps } from '../fields/fields.tsx'
+import { type FigureField, Figures } from '../fields/figures.tsx'
+import { readDissolved, readPercent, readPlain, readTemperature } from '../fields/read.ts'
+import { readTexts } from '../fields/read-texts.ts'
+import { fieldPercent, fieldVolume, sayPerDay, shopUnits } from '../say/units.ts'
+import { sayDay } from '../say/when.ts'
+import { figureOfWater } from './analyses.ts'
+import {
+  type Ahead as AheadAnswer,
+  type AheadKey,
+  type AheadRead,
+  type AheadTexts,
+  aheadOf,
+  type Future,
+  mineralWords,
+  readAhead,
+  sayMineral,
+} from './build.ts'
+import { limitOf } from './limit-of.ts'
+import { Staircase, sayStaircase } from './staircase.tsx'
+
+/** What a text belongs to: figures of a mineral are kept apart, mineral by mineral. */
+const ofMineral: readonly AheadKey[] = ['now', 'limit', 'present', 'other']
+const slot = (key: AheadKey, mineral: BuildUpMineral): string => (ofMineral.includes(key) ? `${mineral}.${key}` : key)
+
+/** The minerals of a sump in the weeks ahead: on the water of now, and on another from a day on. */
+export function AheadTool({ book }: { book: Book }) {
+  const sumps = useSumps().data ?? []
+  const [id, setId] = useState('')
+  const page = useSump(id)
+  const sump = sumps.find((each) => each.sump === id)
+  return (
+    <AheadOf
+      key={id}
+      book={book}
+      sumps={sumps}
+      sump={sump}
+      history={id === '' ? [] : (page.data?.history ?? [])}
+      pick={setId}
+    />
+  )
+}
+
+interface AheadOfProps {
+  book: Book
+  sumps: readonly SumpNow[]
+  sump: SumpNow | undefined
+  history: readonly HistoryEntry[]
+  pick(id: string): void
+}
+
+function AheadOf({ book, sumps, sump, history, pick }: AheadOfProps) {
+  const { units } = book.shop
+  const [mineral, setMineral] = useState<BuildUpMineral>('hardness')
+  const [presentId, setPresentId] = useState(() => firstWater(book, ['tap', 'well']))
+  const [otherId, setOtherId] = useState(() => firstWater(book, ['deionised', 'reverse-osmosis']))
+  const [weeks, setWeeks] = useState(26)
+  const [typed, setTyped] = useState<Readonly<Record<string, string>>>({})
+  const water = (wanted: string) => book.waters.find((each) => each.id === wanted)
+  const [present, other] = [water(presentId), water(otherId)]
+  const known = knownTexts({ book, sump, history, mineral, present, other })
+  const texts = Object.fromEntries(
+    Object.entries(known).map(([key, text]) => [key, typed[slot(key as AheadKey, mineral)] ?? text]),
+  ) as AheadTexts
+  const read = readAhead(texts, mineral, units)
+  const change = (key: AheadKey, text: string) => setTyped({ ...typed, [slot(key, mineral)]: text })
+  const pickWater = (key: 'present' | 'other', next: string) => {
+    if (key === 'present') setPresentId(next)
+    else setOtherId(next)
+    // A water just picked brings its own figures; what was typed for the one before does not belong to it.
+    setTyped(Object.fromEntries(Object.entries(typed).filter(([place]) => !place.endsWith(`.${key}`))))
+  }
+  const figures = (fields: readonly FigureField<AheadKey>[]) => (
+    <Figures fields={fields} texts={texts} faults={read.faults} change={change} />
+  )
+  const { volumeName } = shopUnits[units]
+  const { unitName, name } = mineralWords[mineral]
+  const waters = book.waters.map(({ id, name }) => [id, name] as const)
+  return (
+    <>
+      <p class="intro">
+        Evaporation takes water alone; what is dissolved in it stays and grows with every top-up. Two futures: the water
+        of now, and another from a day on.
+      </p>
+      <div class="tool">
+        <div class="tool-fields">
+          <div class="figures">
+            <SelectField
+              label="Sump"
+              value={sump?.sump ?? ''}
+              onInput={pick}
+              choices={[['', 'none: type the figures'], ...sumps.map(({ sump, name }) => [sump, name] as const)]}
+            />
+          </div>
+          <Taps
+            legend="Mineral"
+            name="ahead-mineral"
+            value={mineral}
+            choices={buildUpMinerals.map((each) => [each, mineralWords[each].name.toLowerCase()])}
+            onPick={(value) => setMineral(value as BuildUpMineral)}
+          />
+          {figures([
+            { key: 'evaporation', label: `Evaporates a day, ${volumeName}` },
+            { key: 'carryOff', label: `Carried off a day, ${volumeName}`, hint: 'With chips, parts, mist and leaks' },
+            { key: 'fillVolume', label: `Full mark, ${volumeName}` },
+            { key: 'volume', label: `In it now, ${volumeName}`, hint: 'Empty: at the mark' },
+            { key: 'now', label: `${name} in it now, ${unitName}` },
+            { key: 'limit', label: `The most wanted, ${unitName}`, hint: 'Empty: no limit' },
+            { key: 'target', label: 'Target, %' },
+            {
+              key: 'strength',
+              label: 'Top-ups poured at, %',
+              hint: 'Empty: what holds the target',
+            },
+          ])}
+          <p class="quiet">
+            Evaporation and carry-off are typed here. Later the book learns them from what is logged anyway; until then
+            count what is poured in a week.
+          </p>
+          <div class="figures">
+            <SelectField
+              label="Water poured now"
+              value={presentId}
+              onInput={(next) => pickWater('present', next)}
+              choices={[['', 'none of the book'], ...waters]}
+            />
+            <SelectField
+              label="Another water"
+              value={otherId}
+              onInput={(next) => pickWater('other', next)}
+              choices={[['', 'none of the book'], ...waters]}
+            />
+          </div>
+          {figures([
+            { key: 'present', label: `${name} of the water now, ${unitName}` },
+            { key: 'other', label: `${name} of the other, ${unitName}` },
+            { key: 'inDays', label: 'The other water in, days', hint: '0: from today' },
+          ])}
+          {other?.kind === 'softened' && (
+            <p class="fault">
+              Softened water is never a routine top-up: its hardness reads low, its sodium and chloride build up.
+            </p>
+          )}
+          <Taps
+            legend="Weeks ahead"
+            name="ahead-weeks"
+            value={String(weeks)}
+            choices={[13, 26, 52].map((n) => [String(n), String(n)])}
+            onPick={(value) => setWeeks(Number(value))}
+          />
+        </div>
+        <AheadWords
+          read={read}
+          mineral={mineral}
+          weeks={weeks}
+          book={book}
+          names={{ present: present?.name ?? 'the water of now', other: other?.name ?? 'the other water' }}
+          sump={sump?.name ?? 'A sump'}
+        />
+        <details class="more">
+          <summary>Evaporation or carry-off not known</summary>
+          <Rates
+            units={units}
+            area={surfaceOf(book, sump)}
+            evaporation={read.values.evaporation}
+            take={(key, litres) => change(key, fieldVolume(litres, units))}
+          />
+        </details>
+      </div>
+    </>
+  )
+}
+
+interface AheadWordsProps {
+  read: AheadRead
+  mineral: BuildUpMineral
+  weeks: number
+  book: Book
+  names: { present: string; other: string }
+  sump: string
+}
+
+function AheadWords({ read, mineral, weeks, book, names, sump }: AheadWordsProps) {
+  const answer = aheadOf(read, { mineral, weeks, names })
+  const { limit } = read.values
+  if (answer === null) {
+    return (
+      <section class="answer" aria-label="Minerals ahead">
+        <p role="status">
+          {Object.keys(read.faults).length > 0
+            ? 'A figure does not fit; its field says why.'
+            : `It takes ${read.missing.join(', ').replace(/, ([^,]*)$/, ' and $1')}.`}
+        </p>
+      </section>
+    )
+  }
+  const { futures } = answer
+  return (
+    <section class="answer" aria-label="Minerals ahead">
+      <div role="status">
+        <p class="headline">{headlineOf(futures[0]!, limit, mineral, book)}</p>
+        {futures.map((future) => (
+          <p key={future.name}>{sayFuture(future, limit, mineral, book)}</p>
+        ))}
+        <p>{sayCycles(answer)}</p>
+      </div>
+      <Staircase
+        futures={futures}
+        limit={limit}
+        mineral={mineral}
+        weeks={weeks}
+        says={sayStaircase(futures, { mineral, weeks, limit, sump })}
+      />
+      <p class="quiet">
+        At the full mark, a step a week. Full line: the water of now; broken: the other; ○ where the limit is met.{' '}
+        {mineral === 'hardness' &&
+          'Hardness is not quite conserved: scum takes some out, magnesium chips bring some in. Chloride tells it better.'}
+        {mineral === 'conductivity' &&
+          'Of the minerals alone: the concentrate conducts too, and salts add up only roughly.'}
+      </p>
+    </section>
+  )
+}
+
+function headlineOf(
+  { atLimit, name, steady }: Future,
+  limit: number | null,
+  mineral: BuildUpMineral,
+  book: Book,
+): string {
+  if (limit === null) {
+    return steady === null
+      ? `On ${name} it grows without end.`
+      : `On ${name} it ends near ${sayMineral(steady, mineral)}.`
+  }
+  if (atLimit === 0) return 'Over its limit today.'
+  return atLimit === null ? `On ${name} it never meets its limit.` : `At its limit ${dateIn(atLimit, book)}.`
+}
+
+function sayFuture(
+  { name, atLimit, left, steady }: Future,
+  limit: number | null,
+  mineral: BuildUpMineral,
+  book: Book,
+): string {
+  const end = steady === null ? 'it grows on without end' : `it comes to rest near ${sayMineral(steady, mineral)}`
+  if (limit === null) return `${name}: ${end}.`
+  const over = sayMineral(limit, mineral)
+  if (atLimit === null) return `${name}: never at ${over}; ${end}.`
+  const back = left === null ? '' : `, under it again from ${dateIn(left, book)} on`
+  const when =
+    atLimit === 0 ? `over ${over} today` : `at ${over} ${dateIn(atLimit, book)}, in ${sayNumber(atLimit, 0)} days`
+  return `${name}: ${when}${back}; ${end}.`
+}
+
+const dateIn = (days: number, book: Book): string => {
+  const now = new Date()
+  const at = new Date(now.getTime() + days * 86_400_000).toISOString()
+  return sayDay(at, book.shop.timeZone, now.toISOString())
+}
+
+function sayCycles({ cycles, topUpStrength, strength }: AheadAnswer): string {
+  const richer =
+    cycles === null
+      ? 'Nothing is carried off, so there is no end to it.'
+      : `At rest it is ${sayNumber(cycles, 1)} times as rich as its top-ups.`
+  const reader = { units: 'metric' } as const
+  if (topUpStrength === null) return `${richer} Reckoned with top-ups at ${sayPercent(strength, reader)}.`
+  const holds = `Top-ups at ${sayPercent(topUpStrength, reader)} hold the target.`
+  return Math.abs(topUpStrength - strength) < 0.05
+    ? `${richer} ${holds}`
+    : `${richer} ${holds} Reckoned with ${sayPercent(strength, reader)}.`
+}
+
+type RateKey = 'area' | 'fluid' | 'air' | 'humidity' | 'speed' | 'inSump' | 'inWater' | 'strength'
+
+/** Two first notions: evaporation from the open surface, carry-off from how rich in chloride the sump has become. */
+function Rates({
+  units,
+  area,
+  evaporation,
+  take,
+}: {
+  units: Units
+  area: number | null
+  evaporation: number | null
+  take(key: 'evaporation' | 'carryOff', litres: number): void
+}) {
+  const [typed, setTyped] = useState<Partial<Record<RateKey, string>>>({})
+  const known: Record<RateKey, string> = {
+    area: area === null ? '' : String(area),
+    fluid: '',
+    air: '',
+    humidity: '50',
+    speed: '0.1',
+    inSump: '',
+    inWater: '',
+    strength: '0',
+  }
+  const texts = { ...known, ...typed }
+  const { values, faults } = readTexts(texts, {
+    area: (text) => readPlain(text, { above: 0, max: 1000 }),
+    fluid: (text) => readTemperature(text, units),
+    air: (text) => readTemperature(text, units),
+    humidity: (text) => readPercent(text),
+    speed: (text) => readPlain(text, { min: 0, max: 5 }),
+    inSump: (text) => readDissolved(text),
+    inWater: (text) => readDissolved(text, { above: 0 }),
+    strength: (text) => readPercent(text, { min: 0, max: 90 }),
+  })
+  const change = (key: RateKey, text: string) => setTyped({ ...typed, [key]: text })
+  const degree = units === 'us' ? '°F' : '°C'
+  return (
+    <div class="tool-fields">
+      <Figures
+        fields={[
+          { key: 'area', label: 'Open surface, m²', hint: 'Tank, and what runs wet' },
+          { key: 'fluid', label: `Fluid at its surface, ${degree}` },
+          { key: 'air', label: `Air in the hall, ${degree}` },
+          { key: 'humidity', label: 'Humidity of the air, %' },
+          { key: 'speed', label: 'Air over it, m/s', hint: '0.1 is still air' },
+        ]}
+        texts={texts}
+        faults={faults}
+        change={change}
+      />
+      <EvaporationWords values={values} units={units} take={(litres) => take('evaporation', litres)} />
+      <Figures
+        fields={[
+          { key: 'inSump', label: 'Chloride in the sump, mg/L' },
+          { key: 'inWater', label: 'Chloride of its top-up water, mg/L' },
+          { key: 'strength', label: 'Its top-ups were at, %' },
+        ]}
+        texts={texts}
+        faults={faults}
+        change={change}
+      />
+      <CarryOffWords
+        values={values}
+        evaporation={evaporation}
+        units={units}
+        take={(litres) => take('carryOff', litres)}
+      />
+    </div>
+  )
+}
+
+interface RateWordsProps {
+  values: Record<RateKey, number | null>
+  units: Units
+  take(litres: number): void
+}
+
+function EvaporationWords({ values: { area, fluid, air, humidity, speed }, units, take }: RateWordsProps) {
+  if (area === null || fluid === null || air === null || humidity === null || speed === null) return null
+  const { low, high, condensing } = evaporationFrom({
+    area,
+    waterTemperature: fluid,
+    airTemperature: air,
+    humidity,
+    airSpeed: speed,
+  })
+  if (condensing) return <p role="status">The air is damper than the surface: water settles on it.</p>
+  return (
+    <p role="status">
+      {sayPerDay(low, units)} to {sayPerDay(high, units)}, by formulas made for pools; splash and hot chips come on top.{' '}
+      <button type="button" onClick={() => take((low + high) / 2)}>
+        Take the middle
+      </button>
+    </p>
+  )
+}
+
+function CarryOffWords({
+  values: { inSump, inWater, strength },
+  evaporation,
+  units,
+  take,
+}: RateWordsProps & { evaporation: number | null }) {
+  if (inSump === null || inWater === null) return null
+  const cycles = cyclesFromTracer({ sump: inSump, water: inWater, strength: strength ?? 0 })
+  if (cycles <= 1) return <p role="status">The sump is no richer than its water: this says nothing of the carry-off.</p>
+  if (evaporation === null) {
+    return (
+      <p role="status">
+        {sayNumber(cycles, 1)} times as rich as its top-ups; with the evaporation the carry-off follows.
+      </p>
+    )
+  }
+  const carryOff = carryOffFromCycles({ evaporation, cycles })
+  return (
+    <p role="status">
+      {sayNumber(cycles, 1)} times as rich as its top-ups: {sayPerDay(carryOff, units)} carried off, less if it has not
+      come to rest.{' '}
+      <button type="button" onClick={() => take(carryOff)}>
+        Take it
+      </button>
+    </p>
+  )
+}
+
+/** The texts that stand in the fields before anybody types. */
+function knownTexts({
+  book,
+  sump,
+  history,
+  mineral,
+  present,
+  other,
+}: {
+  book: Book
+  sump: SumpNow | undefined
+  history: readonly HistoryEntry[]
+  mineral: BuildUpMineral
+  present: Thing | undefined
+  other: Thing | undefined
+}): AheadTexts {
+  const { units } = book.shop
+  const litres = (value: number | null | undefined) => (value == null ? '' : fieldVolume(value, units))
+  const percent = (value: number | null | undefined) => (value == null ? '' : fieldPercent(value))
+  const figure = (value: number | null) => (value === null ? '' : String(Number(value.toPrecision(4))))
+  const mark = sump?.bench.fillVolume ?? null
+  const volume = sump?.volume?.mean ?? null
+  const measured = history.findLast((entry) => !entry.withdrawn && entry.hardness !== null)?.hardness ?? null
+  return {
+    fillVolume: litres(mark),
+    volume: litres(volume === null || mark === null ? volume : Math.min(volume, mark)),
+    evaporation: '',
+    carryOff: '',
+    concentration: percent(sump?.concentration?.mean),
+    target: percent(sump?.bench.target),
+    strength: '',
+    now: mineral === 'hardness' ? figure(measured) : '',
+    limit: figure(limitOf(book, sump, mineral)),
+    present: figure(figureOfWater(present, mineral)),
+    other: figure(figureOfWater(other, mineral)),
+    inDays: '0',
+  }
+}
+
+function surfaceOf(book: Book, sump: SumpNow | undefined): number | null {
+  const area = book.sumpList?.find(({ id }) => id === sump?.sump)?.surfaceArea
+  return typeof area === 'number' ? area : null
+}
+
+const firstWater = (book: Book, kinds: readonly string[]): string =>
+  book.waters.find(({ kind }) => kinds.includes(String(kind)))?.id ?? ''

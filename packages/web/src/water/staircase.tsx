@@ -1,0 +1,101 @@
+import type { BuildUpMineral } from '@sumpbook/fluid'
+import { spread } from '../band-line/layout.ts'
+import { Plot } from '../drawing/plot.tsx'
+import { axisOf } from '../drawing/scale.ts'
+import { type Future, mineralWords, sayMineral } from './build.ts'
+
+interface StaircaseProps {
+  futures: readonly Future[]
+  limit: number | null
+  mineral: BuildUpMineral
+  weeks: number
+  says: string
+}
+
+const height = 280
+
+/** Minerals at the full mark, a step a week: the water of now in a full line, the other in a broken one, the limit dotted. */
+export function Staircase({ futures, limit, mineral, weeks, says }: StaircaseProps) {
+  const values = futures.flatMap(({ series }) => series.map(({ value }) => value))
+  const y = axisOf([...values, ...(limit === null ? [] : [limit])], { most: 5, zero: true })
+  const stepWeeks = [1, 2, 4, 8, 13, 26].find((step) => weeks / step <= 7) ?? 52
+  const ticks = Array.from({ length: Math.floor(weeks / stepWeeks) + 1 }, (_, i) => i * stepWeeks)
+  const { name, unit } = mineralWords[mineral]
+  return (
+    <Plot
+      x={{ from: 0, to: 7 * weeks, step: 7 * stepWeeks, ticks: [] }}
+      y={y}
+      height={height}
+      words={`${name}, ${unit}, by weeks from now`}
+      says={says}
+      xTicks={ticks.map((week) => ({ at: 7 * week, words: String(week) }))}
+    >
+      {(places) => {
+        const stairs = (series: Future['series']) =>
+          series
+            .map(
+              ({ day, value }, i) =>
+                `${i === 0 ? 'M' : 'H'}${i === 0 ? `${places.x(day)} ${places.y(value)}` : `${places.x(day)}V${places.y(value)}`}`,
+            )
+            .join('')
+        const labels = labelsOf(futures, limit, places.y)
+        return (
+          <>
+            {limit !== null && <path class="limit" d={`M${places.left} ${places.y(limit)}H${places.right}`} />}
+            {futures.map(({ series }, i) => (
+              <path class={i === 0 ? 'curve' : 'dashed'} d={stairs(series)} />
+            ))}
+            {futures.map(
+              ({ atLimit }) =>
+                limit !== null &&
+                atLimit !== null &&
+                atLimit <= 7 * weeks && <circle class="mark" cx={places.x(atLimit)} cy={places.y(limit)} r={5} />,
+            )}
+            {labels.map(({ text, kind, y: at }) => (
+              <text class={kind} x={places.right - 2} y={at} text-anchor="end">
+                {text}
+              </text>
+            ))}
+          </>
+        )
+      }}
+    </Plot>
+  )
+}
+
+interface PlacedLabel {
+  text: string
+  kind: 'fluid-words' | 'limit-words'
+  y: number
+}
+
+/** At the right end of each line, a line's height above it, moved apart where they would touch. */
+function labelsOf(futures: readonly Future[], limit: number | null, y: (value: number) => number): PlacedLabel[] {
+  const wanted = [
+    ...futures.map(({ name, series }) => ({
+      text: name,
+      kind: 'fluid-words' as const,
+      at: y(series.at(-1)!.value) - 12,
+    })),
+    ...(limit === null ? [] : [{ text: 'limit', kind: 'limit-words' as const, at: y(limit) - 10 }]),
+  ]
+  const rows = spread(
+    wanted.map(({ at }, i) => ({ kind: 'low' as const, text: String(i), x: at })),
+    height,
+    17,
+  )
+  return wanted.map(({ text, kind }, i) => ({ text, kind, y: rows.find((row) => row.text === String(i))!.x + 5 }))
+}
+
+/** The drawing in a sentence. */
+export function sayStaircase(
+  futures: readonly Future[],
+  { mineral, weeks, limit, sump }: { mineral: BuildUpMineral; weeks: number; limit: number | null; sump: string },
+): string {
+  const courses = futures.map(({ name, series }) => {
+    const [first, last] = [series[0]!.value, series.at(-1)!.value]
+    return `on ${name} from ${sayMineral(first, mineral)} to ${sayMineral(last, mineral)}`
+  })
+  const end = limit === null ? '' : `; limit ${sayMineral(limit, mineral)}`
+  return `${sump}, ${mineralWords[mineral].name.toLowerCase()} over ${weeks} weeks: ${courses.join(', ')}${end}.`
+}

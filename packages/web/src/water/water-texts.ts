@@ -1,0 +1,26 @@
+import { litresTo, type Mineral } from '@sumpbook/fluid'
+import type { Thing, Units } from '../api/types.ts'
+import type { FieldTexts } from '../fields/read-texts.ts'
+import { shopUnits } from '../say/units.ts'
+import { figureOfWater } from './analyses.ts'
+
+/** As `fluid` has them; named here, so that this file does not bring the solver with it. */
+const minerals: readonly Mineral[] = ['hardness', 'chloride', 'sulfate', 'nitrate']
+
+export type WaterKey = Mineral | 'cost'
+export const waterKeys: readonly WaterKey[] = [...minerals, 'cost']
+export type WaterTexts = FieldTexts<WaterKey>
+
+/** A water of the book as texts; its price for the shop's unit of volume. */
+export function waterTexts(water: Thing, units: Units): WaterTexts {
+  const cost = figureOfWater(water, 'costPerLitre')
+  return {
+    ...(Object.fromEntries(minerals.map((key) => [key, figureText(figureOfWater(water, key))])) as Record<
+      Mineral,
+      string
+    >),
+    cost: figureText(cost === null ? null : cost / litresTo(1, shopUnits[units].volume)),
+  }
+}
+
+const figureText = (value: number | null) => (value === null ? '' : String(Number(value.toPrecision(6))))
