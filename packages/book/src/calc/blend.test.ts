@@ -100,7 +100,7 @@ test.each([
   ['one id twice', { waters: [tap, tap], limits: {}, volume: 1 }, '/waters/1/id'],
   ['softened water alone', { waters: [{ ...tap, kind: 'softened' }], limits: {}, volume: 1 }, '/waters'],
   ['a negative hardness', { waters: [{ ...tap, hardness: -1 }], limits: {}, volume: 1 }, '/waters/0/hardness'],
-  ['no volume', { waters: [tap], limits: {} }, '/volume'],
+  ['a volume of nothing', { waters: [tap], limits: {}, volume: 0 }, '/volume'],
   [
     'ends the wrong way round',
     { waters: [tap], limits: { hardness: { low: 2, high: 1 } }, volume: 1 },

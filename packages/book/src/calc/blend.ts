@@ -39,7 +39,7 @@ const input = z
     limits: limitsShape.optional().describe('of the blended water, mg/L'),
     sumpLimits: limitsShape.optional().describe('of the sump at balance, mg/L; with cycles'),
     cycles: z.number().optional().describe('how many times richer than its top-ups the sump becomes'),
-    volume: z.number().describe('litres'),
+    volume: z.number().default(1).describe('litres'),
   })
   .superRefine(({ waters, limits, sumpLimits, cycles }, context) => {
     const fault = (path: (string | number)[], message: string) => context.addIssue({ code: 'custom', path, message })

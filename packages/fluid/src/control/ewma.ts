@@ -26,7 +26,8 @@ export interface EwmaChart {
  *     average = lambda · value + (1 − lambda) · average before it,        starting from the centre
  *     limits = centre ± width · sd · √(lambda / (2 − lambda) · (1 − (1 − lambda)^(2 i)))        at the i-th value
  *
- * With lambda 0.2 and width 3 a false signal comes once in about 560 values, a lasting shift of one sd is seen after about 11.
+ * With lambda 0.2 and width 3 a false signal comes once in about 560 values, a lasting shift of one sd is seen after about 11 (from
+ * memory, for limits held at their last width; the narrow first limits used here signal a little sooner, false and true).
  *
  * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4; J. M. Lucas, M. S. Saccucci, Technometrics 32 (1990) 1–12.
  *

@@ -203,6 +203,12 @@ test.each<[string, Partial<SumpToPour>, object, string[]]>([
   ],
   ['under the suction, with a doubt', { volume: 60, minVolume: 80, doubt: true }, {}, ['doubt', 'below-suction']],
   ['an interval wider than the band', { concentrationSd: 1 }, {}, ['interval-wider-than-band']],
+  [
+    'under the suction, the strength hardly known',
+    { volume: 60, minVolume: 80, concentrationSd: 1 },
+    {},
+    ['below-suction', 'interval-wider-than-band', 'in-band'],
+  ],
   ['a volume without any certainty', { volumeSd: 200 }, {}, ['volume-too-uncertain']],
   ['too uncertain to pour', { volumeSd: 70 }, {}, ['volume-too-uncertain']],
   [

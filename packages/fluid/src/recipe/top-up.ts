@@ -32,10 +32,11 @@ interface Bench extends System {
  *
  *     d = (target × mark − concentration × volume − strength × (mark − volume)) / (strength − concentration)
  *
- * Order of questions: a straight oil is refused; a sump below the pumps' suction is filled whatever its strength;
- * a doubt or an interval wider than the band is measured first; then the pour, the draw-off, the change. The fill
+ * Order of questions: a straight oil is refused; a doubt is settled first; a sump below the pumps' suction is filled
+ * whatever its strength and however well that is known; an interval wider than the band is measured first; then the
+ * pour, the draw-off, the change. The fill
  * ends lower than the mark where the upper bound of the volume could come to the brim. 1 % of error in `volume`
- * moves the strength by 1 % of (target − concentration) × volume / pour: a small pour corrects poorly.
+ * moves the strength by 1 % of (target − concentration) × volume × mark / pour²: a small pour corrects poorly.
  *
  * Source: conservation of concentrate, volumes taken as additive.
  *
@@ -46,17 +47,18 @@ interface Bench extends System {
 export function topUp(sump: SumpToPour, pourable: Pourable = {}): Recipe {
   if (sump.class === 'straight-oil') return withoutPour('refuse', ['straight-oil'])
   const bench = setBench(sump, pourable)
-  const doubt = doubtOf(sump, bench)
-  if (doubt.length > 0) return withoutPour('measure-first', [...doubt, ...(isBelowSuction(bench) ? below : [])])
-  if (isBelowSuction(bench)) return fillFirst(bench)
+  const low: Reason[] = isBelowSuction(bench) ? ['below-suction'] : []
+  if (sump.doubt === true) return withoutPour('measure-first', ['doubt', ...low])
+  if (bench.end <= 0) return withoutPour('measure-first', [...low, 'volume-too-uncertain'])
+  if (isBelowSuction(bench)) return fillFirst(bench, wideInterval(sump, bench))
+  const wide = wideInterval(sump, bench)
+  if (wide.length > 0) return withoutPour('measure-first', wide)
   if (bench.volume > bench.brim) return downFromBrim(bench)
   if (bench.volume >= bench.mark) return isInBand(bench, bench.concentration) ? leave(bench) : exchange(bench)
   if (bench.end <= bench.volume) return withoutPour('measure-first', ['volume-too-uncertain'])
   const recipe = fill(bench)
   return isInBand(bench, recipe.result!.concentration) ? recipe : exchange(bench)
 }
-
-const below: Reason[] = ['below-suction']
 
 function setBench(sump: SumpToPour, pourable: Pourable): Bench {
   const { maxStrength: strongest = 20, minStrength: leanest = 0, waters = [] } = pourable
@@ -86,11 +88,10 @@ function setBench(sump: SumpToPour, pourable: Pourable): Bench {
   }
 }
 
-function doubtOf(sump: SumpToPour, { concentrationSd, end }: Bench): Reason[] {
-  if (sump.doubt === true) return ['doubt']
-  const width = sump.band === undefined ? Number.POSITIVE_INFINITY : sump.band.high - sump.band.low
-  if (2 * quantile95 * concentrationSd > width) return ['interval-wider-than-band']
-  return end <= 0 ? ['volume-too-uncertain'] : []
+/** Whether the strength is known less well than the band is wide; without a band it never is. */
+function wideInterval({ band }: SumpToPour, { concentrationSd }: Bench): Reason[] {
+  const width = band === undefined ? Number.POSITIVE_INFINITY : band.high - band.low
+  return 2 * quantile95 * concentrationSd > width ? ['interval-wider-than-band'] : []
 }
 
 const isBelowSuction = ({ volume, suction }: Bench) => volume < suction
@@ -112,13 +113,13 @@ function fill(bench: Bench): Recipe {
 const keptBelow: Reason[] = ['kept-below-brim']
 
 /** Level first: the nearest to the target that can be poured, even where it does not reach the band. */
-function fillFirst(bench: Bench): Recipe {
+function fillFirst(bench: Bench, wide: readonly Reason[]): Recipe {
   if (bench.end <= bench.volume) return withoutPour('measure-first', ['below-suction', 'volume-too-uncertain'])
   const recipe = fill(bench)
   const reached = recipe.result!.concentration
   const short: Reason[] =
     reached < bench.low - 1e-9 ? ['still-lean'] : reached > bench.high + 1e-9 ? ['still-rich'] : []
-  return { ...recipe, because: ['below-suction', ...recipe.because, ...short] }
+  return { ...recipe, because: ['below-suction', ...wide, ...recipe.because, ...short] }
 }
 
 function leave(bench: Bench): Recipe {

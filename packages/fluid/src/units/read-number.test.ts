@@ -79,6 +79,7 @@ test('what a program writes is read back, to the bit', () => {
     fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (value) => {
       expect(readNumber(String(value), { decimal: '.' })).toEqual({ value: value === 0 ? expect.closeTo(0) : value })
     }),
+    { numRuns: 10_000 },
   )
 })
 
@@ -90,5 +91,6 @@ test('a number set with thousands signs and a decimal comma is read as what it w
         value: expect.closeTo(hundredths / 100, 6),
       })
     }),
+    { numRuns: 10_000 },
   )
 })

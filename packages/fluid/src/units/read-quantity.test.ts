@@ -109,5 +109,6 @@ test('nothing that is typed makes it throw, and a value is always finite', () =>
       if ('value' in read) expect(read.value).toSatisfy(Number.isFinite)
       else expect(read.fault).toContain('found')
     }),
+    { numRuns: 10_000 },
   )
 })

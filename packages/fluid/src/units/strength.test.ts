@@ -35,8 +35,11 @@ test.each([
 test('a percentage and its water parts are one and the same strength', () => {
   fc.assert(
     fc.property(fc.double({ min: 0.01, max: 100, noNaN: true }), (percent) => {
-      expect(percentFromWaterParts(waterPartsFromPercent(percent))).toBeCloseTo(percent, 10)
+      expect(Math.abs(percentFromWaterParts(waterPartsFromPercent(percent)) - percent)).toBeLessThanOrEqual(
+        1e-12 * percent,
+      )
     }),
+    { numRuns: 10_000 },
   )
 })
 

@@ -20,8 +20,11 @@ test('degrees Celsius stay as they are', () => {
 test('a temperature comes back as it went in', () => {
   fc.assert(
     fc.property(fc.double({ min: -273, max: 1000, noNaN: true }), (celsius) => {
-      expect(celsiusFrom(celsiusTo(celsius, 'F'), 'F')).toBeCloseTo(celsius, 10)
+      expect(Math.abs(celsiusFrom(celsiusTo(celsius, 'F'), 'F') - celsius)).toBeLessThanOrEqual(
+        1e-12 * (Math.abs(celsius) + 273.15),
+      )
     }),
+    { numRuns: 10_000 },
   )
 })
 

@@ -14,8 +14,7 @@ export const cheapestShares = (rows: readonly LimitRow[], costs: readonly number
 /** What the fuss is judged by. */
 export interface Fuss {
   rows: readonly LimitRow[]
-  /** Null where cost does not count. */
-  costs: readonly number[] | null
+  costs: readonly number[]
   /** Shares of least cost, as {@link cheapestShares} gives them. */
   cheapest: readonly number[]
   /** Null where the hardness does not count. */
@@ -26,7 +25,7 @@ export interface Fuss {
 export function leastFuss({ rows, costs, cheapest, hardness }: Fuss): number[] {
   const count = cheapest.length
   const goal = hardness ?? { values: cheapest.map(() => 0), near: 0 }
-  const all = costs === null ? rows : [...rows, asCheapAs(cheapest, costs)]
+  const all = [...rows, asCheapAs(cheapest, costs)]
   for (let few = 1; few <= count; few += 1) {
     let best: { shares: number[]; chosen: number[] } | null = null
     for (const chosen of choices(count, few)) {
@@ -36,10 +35,7 @@ export function leastFuss({ rows, costs, cheapest, hardness }: Fuss): number[] {
     }
     if (best === null) continue
     // The hair's breadth of cost that rounding was given is taken back, unless the goal makes use of a tie.
-    const exact =
-      costs === null
-        ? null
-        : bestShares({ count, rows, goal: { values: costs, direction: 'minimize' }, chosen: best.chosen })
+    const exact = bestShares({ count, rows, goal: { values: costs, direction: 'minimize' }, chosen: best.chosen })
     return exact !== null && missOf(exact, goal) <= missOf(best.shares, goal) + hair(goal) ? exact : best.shares
   }
   return [...cheapest]

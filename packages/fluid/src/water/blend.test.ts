@@ -42,13 +42,24 @@ test('a low limit of hardness is held as well: a fresh charge wants some', () =>
   expect(parts).toHaveLength(2)
 })
 
-test('without costs one water that fits is taken rather than a blend', () => {
-  const { parts, cost, costPerLitre } = blended({
-    waters: withoutCost(tap, ro, rain),
-    limits: { hardness: { high: 100 } },
-  })
-  expect(parts).toEqual([{ id: 'ro', fraction: 1, volume: 200 }])
+// Tap 300, reverse osmosis 10: (100 − 10) / 290 of the tap is the most that keeps under 100.
+test('without costs as little as possible of the purer water is taken', () => {
+  const limits = { hardness: { high: 100 } }
+  const { parts, cost, costPerLitre } = blended({ waters: withoutCost(tap, ro), limits })
+  expect(parts.map(({ id }) => id)).toEqual(['tap', 'ro'])
+  expect(parts[0]!.fraction).toBeCloseTo(90 / 290, 8)
   expect({ cost, costPerLitre }).toEqual({ cost: null, costPerLitre: null })
+})
+
+test('without costs the kind tells which water is purer, where every kind is known', () => {
+  const waters: BlendWater[] = [
+    { id: 'rain', kind: 'well', hardness: 0 },
+    { id: 'di', kind: 'deionised', hardness: 5 },
+    { id: 'ro', kind: 'reverse-osmosis', hardness: 10 },
+  ]
+  const limits = { hardness: { high: 20 } }
+  expect(blended({ waters, limits }).parts.map(({ id }) => id)).toEqual(['rain'])
+  expect(blended({ waters: waters.slice(1), limits }).parts.map(({ id }) => id)).toEqual(['ro'])
 })
 
 test('without costs the middle of the hardness band is aimed at, with no more waters than it takes', () => {

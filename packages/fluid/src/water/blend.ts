@@ -70,7 +70,9 @@ export type WaterBlend =
  *
  *     least Σ cost · fraction,      Σ fraction = 1,      low ≤ Σ mineral · fraction ≤ high for each mineral
  *
- * Of equally cheap blends, and of all where no costs are given, the one with least fuss is taken: the fewest waters; then the hardness nearest the
+ * Where no costs are given and the hardness has no band with two ends to aim into, as little as possible of the purer waters is taken,
+ * since purifying costs money: the kind tells which is purer (deionised, then reverse osmosis, then all others), without kinds
+ * the minerals that are known of every water. Of equally cheap blends the one with least fuss is taken: the fewest waters; then the hardness nearest the
  * middle of its band, or the lowest where it has no band; then the waters named first. The same question has the same answer.
  *
  * Softened water is left out: its hardness is gone, its sodium and the salt's chloride are not, and they build up in the sump.
@@ -78,7 +80,7 @@ export type WaterBlend =
  * Minerals blend in proportion to volume. Analyses drift: taps by season, exchangers as they run out.
  *
  * @throws {RangeError} a quantity outside the range its field gives, a mineral that is limited but unknown in a water, costs for some waters only
- * @example blendWaters({ waters: [{ id: 'tap', hardness: 300 }, { id: 'ro', hardness: 10 }], limits: { hardness: { high: 155 } }, volume: 100 }) // ro alone
+ * @example blendWaters({ waters: [{ id: 'tap', hardness: 300 }, { id: 'ro', hardness: 10 }], limits: { hardness: { high: 155 } }, volume: 100 }) // half and half
  */
 export function blendWaters(question: BlendQuestion): WaterBlend {
   requireQuestion(question)
@@ -88,8 +90,8 @@ export function blendWaters(question: BlendQuestion): WaterBlend {
   if (usable.length === 0) return { outcome: 'only-softened', leftOut }
 
   const rows = rowsOf(usable, limits)
-  const costs = usable.some(({ cost }) => cost === undefined) ? null : usable.map(({ cost }) => cost!)
-  const cheapest = cheapestShares(rows, costs ?? usable.map(() => 0))
+  const costs = costsOf(usable, limits)
+  const cheapest = cheapestShares(rows, costs)
   if (cheapest === null) {
     const conflict = conflictOf(rows).map(({ row: { mineral, end, limit }, reach }) => ({ mineral, end, limit, reach }))
     return { outcome: 'conflict', conflict, leftOut }
@@ -111,6 +113,23 @@ export function blendWaters(question: BlendQuestion): WaterBlend {
     leftOut,
   }
 }
+
+function costsOf(waters: readonly BlendWater[], { hardness }: MineralLimits): number[] {
+  if (waters.every(({ cost }) => cost !== undefined)) return waters.map(({ cost }) => cost!)
+  const hasMiddle = hardness?.low !== undefined && hardness.high !== undefined
+  return hasMiddle ? waters.map(() => 0) : purities(waters)
+}
+
+/** What stands for the costs where nobody gave any: how pure a water is, from 0 for the least pure of them. */
+function purities(waters: readonly BlendWater[]): number[] {
+  if (waters.every(({ kind }) => kind !== undefined)) return waters.map(({ kind }) => purityOfKind[kind!] ?? 0)
+  const known = minerals.filter((mineral) => waters.every((water) => water[mineral] !== undefined))
+  const loads = waters.map((water) => known.reduce((sum, mineral) => sum + water[mineral]!, 0))
+  const most = Math.max(...loads)
+  return loads.map((load) => most - load)
+}
+
+const purityOfKind: Partial<Record<NonNullable<BlendWater['kind']>, number>> = { 'reverse-osmosis': 1, deionised: 2 }
 
 /** What a sump may hold, and how many times richer than its top-ups it becomes. */
 export interface SumpLimits {
