@@ -52,6 +52,7 @@ export const topUpCalculation = calculation({
     waters: z.array(water).default([]),
     concentrationSd: z.number().default(0),
     volumeSd: z.number().default(0),
+    hardness: z.number().optional().describe('of the mix in the sump, mg/L'),
     doubt: z.boolean().default(false),
     premixes: z
       .array(z.strictObject({ id: z.string(), strength: z.number(), volume: z.number() }))

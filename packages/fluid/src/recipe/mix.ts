@@ -1,5 +1,5 @@
 import { quantile95 } from '../interval90.ts'
-import type { Litres, Percent, Sd } from '../quantities.ts'
+import type { Litres, MgPerLitre, Percent, Sd } from '../quantities.ts'
 import type { Outcome, Pour, PourableWater, Reason } from './recipe.ts'
 
 /** All the fluid of a system, lines included, with its doubt. */
@@ -8,6 +8,7 @@ export interface Standing {
   concentration: Percent
   volumeSd: Sd
   concentrationSd: Sd
+  hardness: MgPerLitre | null
 }
 
 /** A pour of `volume` litres at `strength` percent, made with the water that suits a top-up. */
@@ -15,7 +16,15 @@ export function makePour(volume: Litres, strength: Percent, waters: readonly Pou
   const concentrate = (volume * strength) / 100
   const water = volume - concentrate
   const chosen = topUpWater(waters)
-  return { volume, strength, concentrate, water, waters: chosen === null ? [] : [{ id: chosen.id, volume: water }] }
+  const waterHardness = strength === 100 ? 0 : (chosen?.hardness ?? null)
+  return {
+    volume,
+    strength,
+    concentrate,
+    water,
+    waters: chosen === null ? [] : [{ id: chosen.id, volume: water }],
+    hardness: waterHardness === null ? null : waterHardness * (1 - strength / 100),
+  }
 }
 
 /**
@@ -40,7 +49,7 @@ export function waterReasons(waters: readonly PourableWater[]): Reason[] {
  *
  *     concentration′ = (concentration × (volume − drawOff) + strength × pour) / (volume − drawOff + pour)
  *
- * The doubts of concentration and volume are carried through to first order; the interval never leaves what lies
+ * and the hardness likewise, a pour bringing that of its water thinned by its concentrate. The doubts of concentration and volume are carried through to first order; the interval never leaves what lies
  * between nothing and 100 %.
  *
  * Source: conservation of concentrate, volumes taken as additive; GUM (JCGM 100:2008) §5.1.2 for the doubt.
@@ -59,7 +68,14 @@ export function outcomeOf(sump: Standing, drawOff: Litres, pour: Pour | null): O
     concentration,
     low90: Math.max(0, concentration - quantile95 * sd),
     high90: Math.min(100, concentration + quantile95 * sd),
+    hardness: mixedHardness(sump.hardness, kept, pour),
   }
+}
+
+function mixedHardness(own: MgPerLitre | null, kept: Litres, pour: Pour | null): MgPerLitre | null {
+  if (pour === null || pour.volume === 0) return own
+  if (pour.hardness === null || (own === null && kept > 0)) return null
+  return ((own ?? 0) * kept + pour.hardness * pour.volume) / (kept + pour.volume)
 }
 
 /** Hardness, or for a water nobody analysed the order in which its kind is usually poor in minerals. */

@@ -10,6 +10,8 @@ export interface SumpToPour {
   concentrationSd?: Sd
   /** Standard deviation of `volume`. */
   volumeSd?: Sd
+  /** Of the mix in the sump; null or missing where nobody read it. */
+  hardness?: MgPerLitre | null
   /** At the normal full mark, pumps stopped. */
   fillVolume: Litres
   /** To the brim; without it 1.25 × `fillVolume`. */
@@ -80,6 +82,8 @@ export interface Pour {
   water: Litres
   /** Which water; empty where none was named. */
   waters: { id: string; volume: Litres }[]
+  /** Of the mix poured: its water's, thinned by the concentrate; null where the water was not analysed. */
+  hardness: MgPerLitre | null
 }
 
 /** Where a sump stands after the pour, with the central 90 % interval of its concentration. */
@@ -88,6 +92,8 @@ export interface Outcome {
   concentration: Percent
   low90: Percent
   high90: Percent
+  /** Of the mix; null where that of the sump or of the pour is unknown. */
+  hardness: MgPerLitre | null
 }
 
 /** Another thing that could be done, with what follows from it. */

@@ -279,7 +279,11 @@ test('the doubt of the volume is carried into the result', () => {
 })
 
 test('an empty sump that is left empty keeps its figures finite', () => {
-  const result = outcomeOf({ volume: 10, concentration: 5, volumeSd: 1, concentrationSd: 0.5 }, 10, null)
+  const result = outcomeOf(
+    { volume: 10, concentration: 5, volumeSd: 1, concentrationSd: 0.5, hardness: null },
+    10,
+    null,
+  )
   expect(result).toMatchObject({ volume: 0, concentration: 5 })
   expect(result.high90 - result.low90).toBeCloseTo(2 * 1.6448536269514722 * 0.5, 10)
 })
@@ -330,6 +334,8 @@ const anySump = fc
     half: fc.double({ min: 0.2, max: 3, noNaN: true }),
     volumeSd: fc.double({ min: 0, max: 0.1, noNaN: true }),
     suction: fc.double({ min: 0, max: 0.6, noNaN: true }),
+    hardness: fc.double({ min: 0, max: 2000, noNaN: true }),
+    waterHardness: fc.double({ min: 0, max: 600, noNaN: true }),
   })
   .map((r) => {
     const target = r.leanest + r.aim * (r.strongest - r.leanest)
@@ -341,13 +347,26 @@ const anySump = fc
       band: { low: Math.max(0, target - r.half), high: Math.min(100, target + r.half) },
       volumeSd: r.volumeSd * r.mark,
       minVolume: r.suction * r.mark,
+      hardness: r.hardness,
     }
-    return { wanted, pourable: { minStrength: r.leanest, maxStrength: r.strongest } }
+    const waters = [{ id: 'w', kind: 'tap' as const, hardness: r.waterHardness }]
+    return { wanted, pourable: { minStrength: r.leanest, maxStrength: r.strongest, waters }, ...r }
   })
 
-test('whatever the sump: concentrate is conserved, nothing runs over, the mixer is kept to, the result lies between', () => {
+// 150 L at 400 ppm and 50 L of which 95.5 % are water of 100 ppm: (60000 + 4775) / 200 = 323.9 ppm.
+test('the minerals of sump and water are mixed too, where both are known', () => {
+  const waters = [{ id: 'tap', hardness: 100 }]
+  expect(of({ hardness: 400 }, { waters }).result?.hardness).toBeCloseTo(323.875, 10)
+  expect(of({ hardness: 400 }).result?.hardness).toBeNull()
+  expect(of({}, { waters }).result?.hardness).toBeNull()
+  expect(of({ volume: 0 }, { waters }).result?.hardness).toBeCloseTo(94, 10)
+  expect(of({ volume: 200, hardness: 400 }).result?.hardness).toBe(400)
+  expect(() => of({ hardness: -1 })).toThrow(/^hardness/)
+})
+
+test('whatever the sump: concentrate and minerals are conserved, nothing runs over, the mixer is kept to, the result lies between', () => {
   fc.assert(
-    fc.property(anySump, ({ wanted, pourable }) => {
+    fc.property(anySump, ({ wanted, pourable, hardness, waterHardness }) => {
       const { action, add, drawOff, result, alternatives } = topUp(wanted, pourable)
       for (const way of [{ action, add, drawOff, result }, ...alternatives]) {
         if (way.result === null) continue
@@ -360,6 +379,10 @@ test('whatever the sump: concentrate is conserved, nothing runs over, the mixer 
         const mixed = wanted.concentration * kept + strength * pour
         expect(Math.abs(way.result.concentration * way.result.volume - mixed)).toBeLessThanOrEqual(
           1e-9 * Math.max(1, mixed),
+        )
+        const minerals = hardness * kept + waterHardness * (way.add?.water ?? 0)
+        expect(Math.abs(way.result.hardness! * way.result.volume - minerals)).toBeLessThanOrEqual(
+          1e-9 * Math.max(1, minerals),
         )
         if (way.add !== null) {
           expect(way.add.concentrate + way.add.water).toBeCloseTo(pour, 9)

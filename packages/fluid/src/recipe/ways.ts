@@ -69,7 +69,9 @@ export function pourWays(sump: SumpToPour, onHand: OnHand): Way[] {
   const double = pairsOf(liquids).flatMap(([a, b]) => mixOfTwo(a, b, { room, wanted }))
   const bucket = onHand.buckets === true && wanted > leanest && wanted <= strongest ? [[bucketPart(room, wanted)]] : []
   return [...single, ...double, ...bucket]
-    .map((parts) => wayOf(parts, standing, { target, low: band?.low ?? 0, high: band?.high ?? 100 }))
+    .map((parts) =>
+      wayOf(parts, standing, onHand.waters ?? [], { target, low: band?.low ?? 0, high: band?.high ?? 100 }),
+    )
     .sort(byFuss)
 }
 
@@ -115,11 +117,12 @@ const bucketPart = (volume: Litres, strength: Percent): Part => ({ kind: 'bucket
 function wayOf(
   parts: Part[],
   standing: Standing,
+  waters: readonly PourableWater[],
   { target, low, high }: { target: Percent; low: Percent; high: Percent },
 ): Way {
   const volume = parts.reduce((sum, one) => sum + one.volume, 0)
   const concentrate = parts.reduce((sum, one) => sum + (one.volume * one.strength) / 100, 0)
-  const result = outcomeOf(standing, 0, makePour(volume, (100 * concentrate) / volume))
+  const result = outcomeOf(standing, 0, makePour(volume, (100 * concentrate) / volume, waters))
   return {
     parts,
     result,
