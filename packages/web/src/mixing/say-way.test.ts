@@ -26,7 +26,7 @@ test.each([
   [5.5, false, 'under the band', '5.5 %, under its band'],
   [9, false, 'above the band', '9.0 %, above its band'],
 ])('%f lands %s', (concentration, inBand, _, words) => {
-  const result = { volume: 200, concentration, low90: concentration, high90: concentration }
+  const result = { volume: 200, concentration, low90: concentration, high90: concentration, hardness: null }
   const way: Way = { parts: [], result, inBand, offTarget: Math.abs(concentration - 7), fuss: 1 }
   expect(sayLanding(way, { target: 7, band: { low: 6, high: 8 } }, reader)).toBe(words)
 })
