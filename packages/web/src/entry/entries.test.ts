@@ -6,6 +6,7 @@ import {
   additionEntry,
   isPour,
   labelOf,
+  measurementEntry,
   observationEntry,
   pouredAsWritten,
   readingEntry,
@@ -167,4 +168,22 @@ test('the queue names each entry in a few words', () => {
   const [addition] = pouredAsWritten(advised(150, 5.44), sump, reader, stamp())
   expect(labelOf(addition!, 'Mill 7', reader)).toBe('Mill 7: added 50 L')
   expect(labelOf(skipEntry('locked', '', 'mill-7', stamp()), 'Mill 7', reader)).toBe('Mill 7: locked')
+})
+
+test('an analysis and a check say what was measured, of what, and how it was typed', () => {
+  const entry = measurementEntry(
+    'analysis',
+    { kind: 'water', id: 'tap' },
+    { values: { hardness: 250 }, typed: { hardness: '14 °dH' } },
+    stamp(),
+  )
+  expect(entry).toMatchObject({ kind: 'analysis', about: { kind: 'water', id: 'tap' }, hardness: 250, at })
+  expect(entry.typed).toEqual({ hardness: '14 °dH' })
+  expect(entry).not.toHaveProperty('note')
+})
+
+test('a set-up can hold from a day', () => {
+  const about = { kind: 'fluid', id: 'blue' } as const
+  expect(setupEntry(about, { brixChart: null }, null, stamp(), '2026-11-01')).toMatchObject({ from: '2026-11-01' })
+  expect(setupEntry(about, { brixChart: null }, null, stamp())).not.toHaveProperty('from')
 })

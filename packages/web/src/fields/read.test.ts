@@ -1,5 +1,17 @@
 import { expect, test } from 'vitest'
-import { readLitres, readPercent, readPlain, readStrength, withUnit } from './read.ts'
+import {
+  readBrix,
+  readConductivity,
+  readDissolved,
+  readHardness,
+  readLitres,
+  readPercent,
+  readPh,
+  readPlain,
+  readStrength,
+  readTemperature,
+  withUnit,
+} from './read.ts'
 
 test('a volume is read with comma and with point', () => {
   expect(readLitres('7,5', 'metric')).toEqual({ value: 7.5 })
@@ -51,4 +63,29 @@ test('a percentage lies between 0 and 100, both included', () => {
 test('what was typed is kept with the unit of its field', () => {
   expect(withUnit(' 7,5 ', 'L')).toBe('7,5 L')
   expect(withUnit('60 gal', 'L')).toBe('60 gal')
+})
+
+test('what a water holds is read in the units of its report', () => {
+  // 1 °dH is 17.848 ppm, 1 gpg 17.118 ppm.
+  expect(readHardness('14 °dH')).toEqual({ value: expect.closeTo(249.87, 1) })
+  expect(readHardness('15 gpg')).toEqual({ value: expect.closeTo(256.77, 1) })
+  expect(readHardness('260')).toEqual({ value: 260 })
+  expect(readHardness('-1')).toHaveProperty('fault')
+  expect(readDissolved('32 mg/L')).toEqual({ value: 32 })
+  expect(readConductivity('620 µS/cm')).toEqual({ value: 0.62 })
+  expect(readConductivity('0,62')).toEqual({ value: 0.62 })
+  expect(readPh('7,6')).toEqual({ value: 7.6 })
+  expect(readPh('14.1')).toHaveProperty('fault')
+})
+
+test('°Brix beyond the scale are refused', () => {
+  expect(readBrix('3,4')).toEqual({ value: 3.4 })
+  expect(readBrix('95.1')).toEqual({ fault: { found: '95.1', expected: 'at least 0 and at most 95' } })
+})
+
+test('a temperature is read in the shop’s degrees, or those typed behind it', () => {
+  expect(readTemperature('68', 'us')).toEqual({ value: expect.closeTo(20, 10) })
+  expect(readTemperature('20', 'metric')).toEqual({ value: 20 })
+  expect(readTemperature('20 °C', 'us')).toEqual({ value: 20 })
+  expect(readTemperature('61', 'metric')).toHaveProperty('fault')
 })

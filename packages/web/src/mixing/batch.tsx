@@ -19,7 +19,7 @@ import { TextField } from '../fields/fields.tsx'
 import { Figures } from '../fields/figures.tsx'
 import { readLitres, readPercent, readPlain, readStrength } from '../fields/read.ts'
 import { readTexts } from '../fields/read-texts.ts'
-import { fieldPercent, readerOf, shopUnits } from '../say/units.ts'
+import { fieldFigure, fieldPercent, readerOf, shopUnits } from '../say/units.ts'
 import { Cautions } from '../today/line.tsx'
 
 const concentrateLast =
@@ -192,7 +192,7 @@ function Ratio() {
   const parts = readPlain(texts.parts, { min: 0, max: 1e6 })
   const typePercent = (text: string) => {
     const read = readPercent(text, { above: 0, max: 100 })
-    const other = 'fault' in read || read.value === null ? '' : plainText(waterPartsFromPercent(read.value))
+    const other = 'fault' in read || read.value === null ? '' : fieldFigure(waterPartsFromPercent(read.value))
     setTexts({ percent: text, parts: other })
   }
   const typeParts = (text: string) => {
@@ -227,12 +227,12 @@ function Ratio() {
       <p role="status">
         {n !== null && (
           <>
-            1 : {plainText(n)} is <strong>{sayNumber(percentFromWaterParts(n), 2, {}, 0)} %</strong>: {plainText(n + 1)}{' '}
-            parts together, so it is the same as 1 in {plainText(n + 1)}.
+            1 : {fieldFigure(n)} is <strong>{sayNumber(percentFromWaterParts(n), 2, {}, 0)} %</strong>:{' '}
+            {fieldFigure(n + 1)} parts together, so it is the same as 1 in {fieldFigure(n + 1)}.
             {n > 1 && (
               <>
                 {' '}
-                Read as “1 in {plainText(n)}” it would be {sayNumber(100 / n, 2, {}, 0)} %.
+                Read as “1 in {fieldFigure(n)}” it would be {sayNumber(100 / n, 2, {}, 0)} %.
               </>
             )}
           </>
@@ -241,8 +241,6 @@ function Ratio() {
     </section>
   )
 }
-
-const plainText = (value: number) => String(Number(value.toPrecision(4)))
 
 type RightKey = 'volume' | 'concentration' | 'target'
 

@@ -55,6 +55,13 @@ export function fieldVolume(litres: number, units: Units): string {
   return String(Number(amount.toFixed(amount >= 100 ? 1 : 2)))
 }
 
+/**
+ * A figure as it stands in a field: to the hundredth, below 1 to four digits that count. Never three digits behind a point
+ * with more than a nought before it: "5.667" can be read as five thousand, and is refused where it is typed.
+ */
+export const fieldFigure = (value: number): string =>
+  String(Math.abs(value) >= 1 ? Number(value.toFixed(2)) : Number(value.toPrecision(4)))
+
 /** A percentage as it stands in a field. */
 export const fieldPercent = (percent: number, decimals = 2): string => String(Number(percent.toFixed(decimals)))
 

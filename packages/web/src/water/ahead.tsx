@@ -14,7 +14,7 @@ import { SelectField, Taps } from '../fields/fields.tsx'
 import { type FigureField, Figures } from '../fields/figures.tsx'
 import { readDissolved, readPercent, readPlain, readTemperature } from '../fields/read.ts'
 import { readTexts } from '../fields/read-texts.ts'
-import { fieldPercent, fieldVolume, sayPerDay, shopUnits } from '../say/units.ts'
+import { fieldFigure, fieldPercent, fieldVolume, sayPerDay, shopUnits } from '../say/units.ts'
 import { sayDay } from '../say/when.ts'
 import { figureOfWater } from './analyses.ts'
 import {
@@ -96,14 +96,12 @@ function AheadOf({ book, sumps, sump, history, pick }: AheadOfProps) {
       </p>
       <div class="tool">
         <div class="tool-fields">
-          <div class="figures">
-            <SelectField
-              label="Sump"
-              value={sump?.sump ?? ''}
-              onInput={pick}
-              choices={[['', 'none: type the figures'], ...sumps.map(({ sump, name }) => [sump, name] as const)]}
-            />
-          </div>
+          <SelectField
+            label="Sump"
+            value={sump?.sump ?? ''}
+            onInput={pick}
+            choices={[['', 'none: type the figures'], ...sumps.map(({ sump, name }) => [sump, name] as const)]}
+          />
           <Taps
             legend="Mineral"
             name="ahead-mineral"
@@ -277,11 +275,11 @@ function sayCycles({ cycles, topUpStrength, strength }: AheadAnswer): string {
       ? 'Nothing is carried off, so there is no end to it.'
       : `At rest it is ${sayNumber(cycles, 1)} times as rich as its top-ups.`
   const reader = { units: 'metric' } as const
-  if (topUpStrength === null) return `${richer} Reckoned with top-ups at ${sayPercent(strength, reader)}.`
+  const reckoned =
+    strength < 0.05 ? 'Reckoned with plain water.' : `Reckoned with top-ups at ${sayPercent(strength, reader)}.`
+  if (topUpStrength === null) return `${richer} ${reckoned}`
   const holds = `Top-ups at ${sayPercent(topUpStrength, reader)} hold the target.`
-  return Math.abs(topUpStrength - strength) < 0.05
-    ? `${richer} ${holds}`
-    : `${richer} ${holds} Reckoned with ${sayPercent(strength, reader)}.`
+  return Math.abs(topUpStrength - strength) < 0.05 ? `${richer} ${holds}` : `${richer} ${holds} ${reckoned}`
 }
 
 type RateKey = 'area' | 'fluid' | 'air' | 'humidity' | 'speed' | 'inSump' | 'inWater' | 'strength'
@@ -300,7 +298,7 @@ function Rates({
 }) {
   const [typed, setTyped] = useState<Partial<Record<RateKey, string>>>({})
   const known: Record<RateKey, string> = {
-    area: area === null ? '' : String(area),
+    area: area === null ? '' : fieldFigure(area),
     fluid: '',
     air: '',
     humidity: '50',
@@ -430,7 +428,7 @@ function knownTexts({
   const { units } = book.shop
   const litres = (value: number | null | undefined) => (value == null ? '' : fieldVolume(value, units))
   const percent = (value: number | null | undefined) => (value == null ? '' : fieldPercent(value))
-  const figure = (value: number | null) => (value === null ? '' : String(Number(value.toPrecision(4))))
+  const figure = (value: number | null) => (value === null ? '' : fieldFigure(value))
   const mark = sump?.bench.fillVolume ?? null
   const volume = sump?.volume?.mean ?? null
   const measured = history.findLast((entry) => !entry.withdrawn && entry.hardness !== null)?.hardness ?? null

@@ -18,7 +18,7 @@ import { useSumps } from '../api/queries.ts'
 import type { Book, Thing } from '../api/types.ts'
 import { SelectField, Taps } from '../fields/fields.tsx'
 import { Figures } from '../fields/figures.tsx'
-import { readerOf, sayMoney, sayPricePerVolume, shopUnits } from '../say/units.ts'
+import { fieldFigure, readerOf, sayMoney, sayPricePerVolume, shopUnits } from '../say/units.ts'
 import { type LimitKey, type LimitTexts, readLimits, readWater, unknownFaults, type WaterRead } from './blend-texts.ts'
 import { limitOf } from './limit-of.ts'
 import { type WaterTexts, waterKeys, waterTexts } from './water-texts.ts'
@@ -52,7 +52,7 @@ export function BlendTool({ book }: { book: Book }) {
   const pickSump = (id: string) => {
     setSumpId(id)
     const sump = sumps.find((each) => each.sump === id)
-    const text = (value: number | null) => (value === null ? '' : String(value))
+    const text = (value: number | null) => (value === null ? '' : fieldFigure(value))
     // Its lower end is for the charge; what tops up a sump may be as soft as it comes.
     setLimitTexts({
       ...limitTexts,

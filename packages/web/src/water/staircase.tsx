@@ -1,6 +1,6 @@
 import type { BuildUpMineral } from '@sumpbook/fluid'
-import { spread } from '../band-line/layout.ts'
-import { Plot } from '../drawing/plot.tsx'
+import { labelWidth, spread } from '../band-line/layout.ts'
+import { Plot, type PlotPlaces } from '../drawing/plot.tsx'
 import { axisOf } from '../drawing/scale.ts'
 import { type Future, mineralWords, sayMineral } from './build.ts'
 
@@ -38,7 +38,7 @@ export function Staircase({ futures, limit, mineral, weeks, says }: StaircasePro
                 `${i === 0 ? 'M' : 'H'}${i === 0 ? `${places.x(day)} ${places.y(value)}` : `${places.x(day)}V${places.y(value)}`}`,
             )
             .join('')
-        const labels = labelsOf(futures, limit, places.y)
+        const labels = labelsOf(futures, limit, places)
         return (
           <>
             {limit !== null && <path class="limit" d={`M${places.left} ${places.y(limit)}H${places.right}`} />}
@@ -69,13 +69,20 @@ interface PlacedLabel {
   y: number
 }
 
-/** At the right end of each line, a line's height above it, moved apart where they would touch. */
-function labelsOf(futures: readonly Future[], limit: number | null, y: (value: number) => number): PlacedLabel[] {
+/** Over the right end of each line, moved apart where they would touch. */
+function labelsOf(futures: readonly Future[], limit: number | null, { x, y, right }: PlotPlaces): PlacedLabel[] {
+  /** The highest that a line stands under its label. */
+  const under = ({ name, series }: Future) =>
+    Math.max(
+      ...series
+        .filter(({ day }, i) => i === series.length - 1 || x(day + 7) > right - labelWidth({ text: name }))
+        .map(({ value }) => value),
+    )
   const wanted = [
-    ...futures.map(({ name, series }) => ({
-      text: name,
+    ...futures.map((future) => ({
+      text: future.name,
       kind: 'fluid-words' as const,
-      at: y(series.at(-1)!.value) - 12,
+      at: y(under(future)) - 12,
     })),
     ...(limit === null ? [] : [{ text: 'limit', kind: 'limit-words' as const, at: y(limit) - 10 }]),
   ]

@@ -1,7 +1,7 @@
 import { litresTo, type Mineral } from '@sumpbook/fluid'
 import type { Thing, Units } from '../api/types.ts'
 import type { FieldTexts } from '../fields/read-texts.ts'
-import { shopUnits } from '../say/units.ts'
+import { fieldFigure, shopUnits } from '../say/units.ts'
 import { figureOfWater } from './analyses.ts'
 
 /** As `fluid` has them; named here, so that this file does not bring the solver with it. */
@@ -23,4 +23,4 @@ export function waterTexts(water: Thing, units: Units): WaterTexts {
   }
 }
 
-const figureText = (value: number | null) => (value === null ? '' : String(Number(value.toPrecision(6))))
+const figureText = (value: number | null) => (value === null ? '' : fieldFigure(value))
