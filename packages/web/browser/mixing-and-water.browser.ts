@@ -7,7 +7,9 @@ import { type ServedBook, serveBook } from './served-book.ts'
 
 const phone = { width: 360, height: 740 }
 const desk = { width: 1200, height: 900 }
-const picture = (name: string) => fileURLToPath(new URL(`../../../docs/pictures/${name}.png`, import.meta.url))
+/** Pictures for looking at; those of the docs are only written anew when asked for (PICTURES=docs). */
+const pictures = process.env.PICTURES === 'docs' ? '../../../docs/pictures' : '../../../.cache/pictures'
+const picture = (name: string) => fileURLToPath(new URL(`${pictures}/${name}.png`, import.meta.url))
 
 let browser: Browser
 let served: ServedBook
