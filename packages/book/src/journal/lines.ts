@@ -47,13 +47,13 @@ export async function sumpHistory(
   ])
   const now = history.at()
   if (!now.sump.has(sump)) throw new BookError('not-found', `This book has no sump "${sump}".`)
-  let fluid = now.sump.get(sump)!.fluid
+  let [fluid, lot] = [now.sump.get(sump)!.fluid, null as string | null]
   return entries.map((stored) => {
     const line = lineOf(stored, now, withdrawals, reader)
     const entry = JSON.parse(stored.body) as Entry
-    if (entry.kind === 'charge' && entry.fluid !== undefined && !line.withdrawn) fluid = entry.fluid
+    if (entry.kind === 'charge' && !line.withdrawn) [fluid, lot] = [entry.fluid ?? fluid, entry.lot ?? null]
     const then = history.at(utc(stored.at))
-    const strength = entry.kind === 'reading' ? strengthOf(entry, then.fluid.get(fluid), then) : null
+    const strength = entry.kind === 'reading' ? strengthOf(entry, then.fluid.get(fluid), then, lot) : null
     return {
       ...line,
       entry: stored.id,

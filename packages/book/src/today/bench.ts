@@ -10,10 +10,15 @@ export const usualStrongest = 20
  * All that a sump's recipe needs besides what is read at it: fluid, limits, marks, waters, mixer and buckets as they
  * are now. The sump's own limits win over its fluid's; the strongest mix is what the fluid allows and the mixers reach.
  */
-export function benchOf(sump: Sump, fluidId: string, things: Things, at: string): RecipeBench {
+export function benchOf(
+  sump: Sump,
+  { fluid: fluidId, lot }: { fluid: string; lot: string | null },
+  things: Things,
+  at: string,
+): RecipeBench {
   const fluid = things.fluid.get(fluidId)
   const limits = { ...fluid?.limits?.concentration, ...sump.limits?.concentration }
-  const scale = fluid === undefined ? null : scaleOf(fluid, at)
+  const scale = fluid === undefined ? null : scaleOf(fluid, at, lot)
   const { low, high } = limits
   const band = low === undefined && high === undefined ? null : { low: low ?? 0, high: high ?? 100 }
   return {

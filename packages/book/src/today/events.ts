@@ -21,6 +21,8 @@ export interface SumpStory {
   sump: string
   /** The fluid of the last charge, else the sump's own. */
   fluid: string
+  /** The lot of the last charge; null where nobody said. */
+  lot: string | null
   events: SumpEvent[]
   lastStrength: Reading | null
   lastLevel: Reading | null
@@ -60,6 +62,7 @@ export function tellStories(entries: readonly Entry[], history: ThingHistory): M
 const beginStory = (sump: string, fluid: string): SumpStory => ({
   sump,
   fluid,
+  lot: null,
   events: [],
   lastStrength: null,
   lastLevel: null,
@@ -95,6 +98,7 @@ function eventOf(entry: Entry, story: SumpStory, then: Things, meterCounts: Map<
   switch (entry.kind) {
     case 'charge':
       if (entry.fluid !== undefined) story.fluid = entry.fluid
+      story.lot = entry.lot ?? null
       return {
         kind: 'charge',
         volume: entry.volume ?? null,
@@ -133,7 +137,7 @@ function additionOf(entry: EntryOf<'addition'>, then: Things, meterCounts: Map<s
 function readingOf(entry: Reading, story: SumpStory, then: Things): SumpEvent | null {
   const sump = then.sump.get(entry.sump)
   if (sump === undefined) return null
-  const concentration = strengthOf(entry, then.fluid.get(story.fluid), then)
+  const concentration = strengthOf(entry, then.fluid.get(story.fluid), then, story.lot)
   const volume = volumeOf(entry, sump)
   if (concentration !== null || figureOf(entry.brix) !== null) story.lastStrength = entry
   if (volume !== null) story.lastLevel = entry
@@ -141,9 +145,9 @@ function readingOf(entry: Reading, story: SumpStory, then: Things): SumpEvent | 
 }
 
 /** Percent by refractometer, without one by titration; null where the fluid's factor is unknown. */
-export function strengthOf(entry: Reading, fluid: Fluid | undefined, then: Things) {
+export function strengthOf(entry: Reading, fluid: Fluid | undefined, then: Things, lot: string | null = null) {
   const brix = figureOf(entry.brix)
-  const scale = fluid === undefined ? null : scaleOf(fluid, utc(entry.at))
+  const scale = fluid === undefined ? null : scaleOf(fluid, utc(entry.at), lot)
   if (brix !== null && scale !== null) {
     const resolution = then.instrument.get(entry.instrument ?? '')?.resolution ?? usualResolution
     const read = concentrationFromBrix({ brix: brix.mean, ...scale, resolution })
@@ -158,17 +162,21 @@ export function strengthOf(entry: Reading, fluid: Fluid | undefined, then: Thing
     : { mean: titration.mean, sd: Math.hypot(titration.sd, titrationDoubt * titration.mean) }
 }
 
-/** A product's chart, or the factor that held at an instant; null where neither is known. */
+/**
+ * A product's chart, or the factor that held at an instant: that of the lot in the sump where one was measured, else the
+ * youngest of the product; null where none is known.
+ */
 export function scaleOf(
   fluid: Fluid,
   at: string,
+  lot: string | null = null,
 ): { chart: readonly (readonly [number, number])[] } | { factor: number } | null {
   if (fluid.brixChart !== undefined) return { chart: fluid.brixChart }
-  const dated = (fluid.factors ?? [])
-    .filter(({ from, lot }) => lot === undefined && (from === undefined || from <= at.slice(0, 10)))
-    .toSorted((a, b) => ((a.from ?? '') < (b.from ?? '') ? -1 : 1))
-    .at(-1)
-  const factor = dated?.brixFactor ?? fluid.brixFactor
+  const held = (fluid.factors ?? []).filter(({ from }) => from === undefined || from <= at.slice(0, 10))
+  const ofLot = held.filter((factor) => lot !== null && factor.lot === lot)
+  const candidates = ofLot.length > 0 ? ofLot : held.filter((factor) => factor.lot === undefined)
+  const youngest = candidates.toSorted((a, b) => compare(a.from ?? '', b.from ?? '')).at(-1)
+  const factor = youngest?.brixFactor ?? fluid.brixFactor
   return factor === undefined ? null : { factor }
 }
 

@@ -84,6 +84,16 @@ test('the factor of the day of the reading counts', async () => {
   )
 })
 
+test('a lot with a factor of its own has its own, another lot the product’s', async () => {
+  const fluids = [{ ...smallShop().fluids[0], factors: [{ lot: 'L7', brixFactor: 2 }] }]
+  const charged = (lot: string) => [
+    entry(1, 'charge', { volume: 200, strength: 8, lot }, '2026-03-01T09:00:00Z'),
+    testReading(2),
+  ]
+  expect((await only(charged('L7'), { fluids })).concentration?.mean).toBeCloseTo(10, 10)
+  expect((await only(charged('L8'), { fluids })).concentration?.mean).toBeCloseTo(8, 10)
+})
+
 test('what the pumps hold out counts while they run', async () => {
   const sumps = [{ ...smallShop().sumps[0], holdUp: 25 }]
   expect((await only([testReading(1, { volume: 150, pumps: 'running' })], { sumps })).volume?.mean).toBe(175)

@@ -70,7 +70,7 @@ interface Context {
 
 function itemOf(sump: Sump, story: SumpStory, context: Context): TodayItem {
   const { things, at, reader } = context
-  const bench = benchOf(sump, story.fluid, things, at)
+  const bench = benchOf(sump, story, things, at)
   const standing = standingAfter(story.events)
   const advice = advise(standing, bench, reader)
   const fluid = things.fluid.get(story.fluid)

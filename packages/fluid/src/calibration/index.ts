@@ -15,3 +15,4 @@ export {
 export { type FactorOptions, type KnownMix, type ProductFactor, productFactor } from './factor.ts'
 export { type InverseAnswer, type InverseQuestion, inversePrediction } from './inverse.ts'
 export { type CalibrationPoint, fitLine, type LineOptions, type StraightLine } from './line.ts'
+export { type Titration, titratedConcentration } from './titration.ts'

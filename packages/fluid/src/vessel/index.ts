@@ -7,6 +7,7 @@ export {
   requireDipTable,
   volumeAt,
 } from './dip-table.ts'
+export { type MarkedContainer, type MarkingPour, markedByPours, marksEvery } from './marks.ts'
 export { type Shape, shapeHeight, shapeVolume } from './shapes.ts'
 export {
   type Vessel,
