@@ -1,7 +1,7 @@
 import { OutOfRange, type Reader } from '@sumpbook/fluid'
 import type { z } from 'zod'
 import { type Fault, refusal } from '../errors.ts'
-import { faultsOf, sayFound } from '../schema/faults.ts'
+import { faultsOf, pointerOf, sayFound } from '../schema/faults.ts'
 
 /** What every result carries beside its figures. */
 export interface Remarks {
@@ -53,6 +53,8 @@ export function runCalculation<Input, Output extends Remarks>(
 ): Answered<Input, Output> {
   const parsed = of.input.safeParse(given)
   if (!parsed.success) throw refusal(faultsOf(parsed.error, given), `input of ${of.name}`)
+  const beyond = beyondAllMeasure(given)
+  if (beyond.length > 0) throw refusal(beyond, `input of ${of.name}`)
   try {
     return { input: parsed.data, output: of.run(parsed.data) }
   } catch (error) {
@@ -60,6 +62,19 @@ export function runCalculation<Input, Output extends Remarks>(
     if (error instanceof NoAnswer) throw refusal(error.faults, `input of ${of.name}`)
     throw error
   }
+}
+
+/** No figure of a shop is larger than the one or, 0 aside, smaller than the other; sums of such figures stay sums of figures. */
+const [largest, smallest] = [1e12, 1e-12]
+
+function beyondAllMeasure(value: unknown, pointer = ''): Fault[] {
+  if (typeof value === 'number') {
+    const size = Math.abs(value)
+    if (value === 0 || (size <= largest && size >= smallest)) return []
+    return [{ pointer, found: sayFound(value), expected: `0, or a size between ${smallest} and ${largest}` }]
+  }
+  if (typeof value !== 'object' || value === null) return []
+  return Object.entries(value).flatMap(([key, inner]) => beyondAllMeasure(inner, `${pointer}${pointerOf([key])}`))
 }
 
 /** `band.low` is `/band/low`: the computation names quantities as the input names them. */
