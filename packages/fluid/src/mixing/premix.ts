@@ -88,7 +88,7 @@ function bestGroups(points: readonly Point[], k: number): Group[] {
   const within = squaresWithin(points)
   const n = points.length
   /** Least squares of the first i + 1 points in so many groups, and where the last of those groups begins. */
-  let least = Float64Array.from(points, (_, i) => within(0, i).squares)
+  let least = Float64Array.from(points, (_, i) => within(0, i))
   const begins: Int32Array[] = [new Int32Array(n)]
   for (let groups = 2; groups <= k; groups += 1) {
     const next = new Float64Array(n).fill(Number.POSITIVE_INFINITY)
@@ -97,7 +97,7 @@ function bestGroups(points: readonly Point[], k: number): Group[] {
       if (low > high) return
       const middle = (low + high) >> 1
       for (let j = Math.max(first, groups - 1); j <= Math.min(last, middle); j += 1) {
-        const squares = least[j - 1]! + within(j, middle).squares
+        const squares = least[j - 1]! + within(j, middle)
         if (squares < next[middle]!) {
           next[middle] = squares
           begin[middle] = j
@@ -113,16 +113,21 @@ function bestGroups(points: readonly Point[], k: number): Group[] {
   const found: Group[] = []
   for (let groups = k, to = n - 1; groups >= 1; groups -= 1) {
     const from = begins[groups - 1]![to]!
-    found.unshift({ from, to, strength: within(from, to).mean })
+    found.unshift({ from, to, strength: meanOf(points.slice(from, to + 1)) })
     to = from - 1
   }
   return found
 }
 
-/** Weighted mean of a stretch of points and squares about it, from running sums; they are taken about the overall mean, which keeps their digits. */
-function squaresWithin(points: readonly Point[]): (from: number, to: number) => { mean: Percent; squares: number } {
+/** The weighted mean, summed afresh: running sums would lose what counts little beside what counts much. */
+function meanOf(points: readonly Point[]): Percent {
   const total = points.reduce((sum, { weight }) => sum + weight, 0)
-  const centre = points.reduce((sum, { strength, weight }) => sum + (strength * weight) / total, 0)
+  return points.reduce((sum, { strength, weight }) => sum + strength * (weight / total), 0)
+}
+
+/** Squares of a stretch of points about its mean, from running sums; they are taken about the overall mean, which keeps their digits. */
+function squaresWithin(points: readonly Point[]): (from: number, to: number) => number {
+  const centre = meanOf(points)
   const [weights, firsts, seconds] = [0, 1, 2].map((power) => {
     const sums = new Float64Array(points.length + 1)
     for (const [i, { strength, weight }] of points.entries())
@@ -130,11 +135,11 @@ function squaresWithin(points: readonly Point[]): (from: number, to: number) => 
     return sums
   }) as [Float64Array, Float64Array, Float64Array]
   return (from, to) => {
-    if (from === to) return { mean: points[from]!.strength, squares: 0 }
+    if (from === to) return 0
     const weight = weights[to + 1]! - weights[from]!
     const first = firsts[to + 1]! - firsts[from]!
-    const squares = seconds[to + 1]! - seconds[from]! - first ** 2 / weight
-    return { mean: centre + first / weight, squares: Math.max(0, squares) }
+    if (!(weight > 0)) return 0
+    return Math.max(0, seconds[to + 1]! - seconds[from]! - first ** 2 / weight)
   }
 }
 
