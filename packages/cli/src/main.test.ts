@@ -245,3 +245,7 @@ test('help names every command, and each explains itself', async () => {
     expect((await run(folder(), [name, '--help'])).out).toContain(`sumpbook ${name}`)
   }
 })
+
+test('it says its version', async () => {
+  expect(await run(folder(), ['--version'])).toMatchObject({ code: 0, out: expect.stringMatching(/^\d+\.\d+\.\d+\n$/) })
+})

@@ -33,6 +33,10 @@ const commands: Record<string, { summary: string; load(): Promise<Command> }> = 
 export async function main(args: readonly string[], world: World): Promise<number> {
   const [name, ...rest] = args
   if (name === undefined || name === 'help' || name === '--help' || name === '-h') return help(rest[0], world)
+  if (name === '--version' || name === '-v') {
+    world.stdout.write(`${(await import('./version.ts')).version}\n`)
+    return exits.done
+  }
   const command = Object.hasOwn(commands, name) ? commands[name] : undefined
   if (command === undefined) {
     world.stderr.write(`There is no command "${name}". The commands are ${Object.keys(commands).join(', ')}.\n`)

@@ -270,3 +270,22 @@ test('no page of a plain-http address is told to load its parts by https', async
   expect(policy).toContain("default-src 'self'")
   expect(policy).not.toContain('upgrade-insecure-requests')
 })
+
+test('a page of another site cannot make a browser write', async () => {
+  const app = await emptyApp()
+  const from = (headers: Record<string, string>) =>
+    app.inject({
+      method: 'POST',
+      url: '/api/v1/calc/ratio',
+      payload: { percent: 5 },
+      headers: { host: 'localhost:7340', ...headers },
+    })
+  expect((await from({})).statusCode).toBe(200)
+  expect((await from({ origin: 'http://localhost:7340', 'sec-fetch-site': 'same-origin' })).statusCode).toBe(200)
+  expect((await from({ origin: 'https://elsewhere.example' })).statusCode).toBe(403)
+  expect((await from({ origin: 'null' })).statusCode).toBe(403)
+  expect((await from({ 'sec-fetch-site': 'cross-site' })).json()).toMatchObject({
+    status: 403,
+    title: 'From another site',
+  })
+})

@@ -20,6 +20,7 @@ import { importRoutes } from './routes/import.ts'
 import { sumpRoutes } from './routes/sumps.ts'
 import { thingRoutes } from './routes/things.ts'
 import { todayRoutes } from './routes/today.ts'
+import { requireSameOrigin } from './same-origin.ts'
 
 /** The largest body taken: a book file of several hundred thousand entries. */
 const largestBody = 200 * 1024 * 1024
@@ -39,6 +40,7 @@ export async function buildApp({ book, webRoot, version, logger = false }: AppPa
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   app.setErrorHandler(handleError)
+  requireSameOrigin(app)
   await app.register(helmet, { contentSecurityPolicy, hsts: false, crossOriginOpenerPolicy: false })
   await app.register(multipart, { limits: { fileSize: largestBody, files: 1 } })
   await app.register(swagger, {

@@ -28,7 +28,12 @@ export const serve: Command = {
       ...(existsSync(webRoot) ? { webRoot } : {}),
     })
     const address = await listen(app, settings, () => book.close())
+    if (!isLoopback(settings.host)) {
+      world.stderr.write('Everybody who reaches this address can read and write the book: there are no accounts yet.\n')
+    }
     world.stdout.write(`Sumpbook is open at ${address.replace('127.0.0.1', 'localhost')} (book: ${settings.file})\n`)
     return exits.done
   },
 }
+
+const isLoopback = (host: string) => host === 'localhost' || host === '::1' || host.startsWith('127.')

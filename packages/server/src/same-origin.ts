@@ -1,0 +1,21 @@
+import type { FastifyInstance } from 'fastify'
+import { sendProblem } from './problems.ts'
+
+/**
+ * Turns away requests that a page of another site makes a browser send: a form post needs no permission of ours to arrive. Programs
+ * that are no browser send neither header and are let through.
+ */
+export function requireSameOrigin(app: FastifyInstance): void {
+  app.addHook('onRequest', async (request, reply) => {
+    if (request.method === 'GET' || request.method === 'HEAD') return
+    const { origin, host } = request.headers
+    const foreign = origin !== undefined && hostOf(origin) !== host
+    if (!foreign && request.headers['sec-fetch-site'] !== 'cross-site') return
+    const detail = 'A page of another site asked for this; nothing was changed.'
+    await sendProblem(reply, { type: 'about:blank', title: 'From another site', status: 403, detail })
+  })
+}
+
+function hostOf(origin: string): string | null {
+  return URL.parse(origin)?.host ?? null
+}
