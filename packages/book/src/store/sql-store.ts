@@ -10,6 +10,7 @@ import type {
   StoredThing,
 } from './store.ts'
 import type { EntryRow, Tables } from './tables.ts'
+import { untilFree } from './until-free.ts'
 
 /** Rows a statement: large enough to be fast, well under every database's count of parameters. */
 const rowsAtOnce = 500
@@ -18,12 +19,13 @@ const rowsAtOnce = 500
  * The store's queries in SQL that every supported database speaks. Reads go through `reader`, transactions through
  * `writer`; an embedded database gives each its own connection so that nobody waits for a long import.
  */
-export function sqlStore({ reader, writer, file }: Connections): Store {
+export function sqlStore({ reader, writer, file, isBusy }: Connections): Store {
   return {
     file,
     hold: (work) => writer.connection().execute(work),
     ...journalReader(reader),
-    write: (work) => writer.transaction().execute((transaction) => work(journalWriter(transaction))),
+    write: (work) =>
+      untilFree(() => writer.transaction().execute((transaction) => work(journalWriter(transaction))), isBusy),
     close: async () => {
       await writer.destroy()
       if (reader !== writer) await reader.destroy()
@@ -35,6 +37,8 @@ interface Connections {
   reader: Kysely<Tables>
   writer: Kysely<Tables>
   file: string | null
+  /** Whether a transaction could not begin because another process writes: it is tried again. */
+  isBusy(error: unknown): boolean
 }
 
 function journalReader(db: Kysely<Tables>): JournalReader {

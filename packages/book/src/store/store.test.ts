@@ -107,6 +107,36 @@ test('readers of a book on disk do not wait for a long write', async () => {
   expect(seen).toMatchObject({ outside: { seq: 1 }, inside: { seq: 2 } })
 })
 
+test('while another process writes, a writer waits its turn and everything else goes on', async () => {
+  const file = join(folder(), 'book.sqlite')
+  const [one, other] = [await openSqliteStore(file), await openSqliteStore(file)]
+  onTestFinished(async () => {
+    await one.close()
+    await other.close()
+  })
+  let finish = () => {}
+  const held = one.write(async (journal) => {
+    await journal.append([arriving(testReading(1))], received)
+    await new Promise<void>((resolve) => {
+      finish = resolve
+    })
+  })
+  const waiting = append(other, testReading(2))
+  await (await openSqliteStore(file)).close()
+  let turns = 0
+  const turning = setInterval(() => {
+    turns += 1
+    if (turns === 40) finish()
+  }, 10)
+  await held
+  await waiting
+  clearInterval(turning)
+  expect((await one.entries({ order: 'arrival' })).map(({ seq, id }) => [seq, id])).toEqual([
+    [1, testId(1)],
+    [2, testId(2)],
+  ])
+})
+
 test('a file that is no database is out of reach, and stays as it was', async () => {
   const file = join(folder(), 'book.sqlite')
   writeFileSync(file, 'This is a letter, not a database, and long enough to be read as one.'.repeat(20))
