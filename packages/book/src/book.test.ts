@@ -83,3 +83,15 @@ test('entries that come together are each answered', async () => {
     expect.stringContaining('/brix: found -1, expected at least 0'),
   ])
 })
+
+test('what a phone with a clock two minutes ahead has written counts at once, but not at an earlier time asked for', async () => {
+  const book = await emptyBook()
+  await book.importFile(bookSource(smallShop()))
+  await book.put(testReading(1, { at: '2026-03-03T10:02:00Z' }))
+  const strengthOf = async (at?: Date) => {
+    const { items, calm } = await book.today(at === undefined ? {} : { at })
+    return [...items, ...calm][0]!.concentration
+  }
+  expect((await strengthOf())?.mean).toBeCloseTo(8, 10)
+  expect(await strengthOf(testNow)).toBeNull()
+})

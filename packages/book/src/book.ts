@@ -5,7 +5,7 @@ import { importInWorker } from './import/import-in-worker.ts'
 import { isExample, loadExample } from './import/load-example.ts'
 import type { SheetSource } from './import/sheet/sheet-source.ts'
 import type { ImportReport } from './import/sheet-types.ts'
-import { type Arrival, orThrow, putEntries } from './journal/put.ts'
+import { type Arrival, clockToleranceMs, orThrow, putEntries } from './journal/put.ts'
 import { thingCache } from './setup/thing-cache.ts'
 import type { ThingHistory } from './setup/things.ts'
 import type { Store } from './store/store.ts'
@@ -53,10 +53,14 @@ export function openBook(store: Store, clock: () => Date): Book {
     loadExample: (bookFile) => loadExample(store, bookFile, clock()),
     isExample: () => isExample(store),
     export: () => exportBook(store),
-    today: ({ at = clock(), reader = {} } = {}) => readToday(store, { at, reader }),
+    today: ({ at, reader = {} } = {}) => readToday(store, { ...timesOf(at, clock()), reader }),
     close: () => store.close(),
   }
 }
+
+/** Now, what a phone whose clock runs a little ahead has just written counts; at a time asked for, nothing after it does. */
+const timesOf = (asked: Date | undefined, now: Date) =>
+  asked === undefined ? { at: now, until: new Date(now.getTime() + clockToleranceMs) } : { at: asked }
 
 type PutMany = (entries: readonly unknown[]) => Promise<Arrival[]>
 

@@ -25,7 +25,7 @@ export interface Arrival {
 }
 
 /** A clock may run ahead of ours by this much before its time is questioned. */
-const clockToleranceMs = 5 * 60_000
+export const clockToleranceMs = 5 * 60_000
 
 /**
  * Takes entries into the journal, each exactly once: the same entry again changes nothing. Each is judged by itself;

@@ -30,15 +30,16 @@ export type TodayReader = Partial<Reader>
  * What to do now: every sump's standing from its records, its recipe, and the list in order of consequence. Queries never
  * write; entries after `at` do not count.
  *
- * @param at the time of asking; the time of day and age of readings come from it
+ * @param at the time of asking; the age of readings comes from it
+ * @param until entries after it do not count; the time of asking unless given
  */
 export async function readToday(
   journal: JournalReader,
-  { at, reader = {} }: { at: Date; reader?: TodayReader },
+  { at, until = at, reader = {} }: { at: Date; until?: Date; reader?: TodayReader },
 ): Promise<Today> {
   const history = await readThings(journal)
   const things = history.at()
-  const { stories, recent } = await readStories(journal, history, at)
+  const { stories, recent } = await readStories(journal, history, until)
   const context: Context = { things, history, at: at.toISOString(), reader: { units: things.shop.units, ...reader } }
   const items = [...things.sump.values()]
     .map((sump) => itemOf(sump, stories.get(sump.id)!, context))
