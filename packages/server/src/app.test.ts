@@ -124,6 +124,13 @@ test('a batch tells the fate of each', async () => {
   ])
 })
 
+test('a batch may be a bare list', async () => {
+  const app = await shopApp()
+  const answer = await app.inject({ method: 'PUT', url: '/api/v1/entries', payload: [reading(1), reading(2)] })
+  expect(answer.json().results).toMatchObject([{ status: 'added' }, { status: 'added' }])
+  expect((await app.inject({ method: 'PUT', url: '/api/v1/entries', payload: { entries: 7 } })).statusCode).toBe(422)
+})
+
 test('a time in the future can be confirmed', async () => {
   const app = await shopApp()
   const late = reading(1, { at: '2026-03-04T00:00:00Z' })

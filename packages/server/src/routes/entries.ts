@@ -36,7 +36,7 @@ export function entryRoutes(api: FastifyInstance, book: Book): void {
       schema: {
         summary: 'Write many entries, each judged by itself, all that pass in one durable write',
         tags: ['entries'],
-        body: z.strictObject({ entries: z.array(entry) }),
+        body: z.union([z.strictObject({ entries: z.array(entry) }), z.array(entry)]),
         response: { 200: z.object({ results: z.array(arrival) }) },
       },
       validatorCompiler: judgedByBook,
@@ -71,6 +71,7 @@ function withId(body: unknown, id: string): unknown {
 }
 
 function entriesOf(body: unknown): unknown[] {
+  if (Array.isArray(body)) return body
   const entries = (body as { entries?: unknown } | null)?.entries
   if (Array.isArray(entries)) return entries
   throw refusal(
