@@ -7,7 +7,12 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
-          include: ['packages/{fluid,book,server,cli}/src/**/*.test.ts', 'demo/src/**/*.test.ts', 'tests/**/*.test.ts'],
+          include: [
+            'packages/{fluid,book,server,cli}/src/**/*.test.ts',
+            'demo/src/**/*.test.ts',
+            'tests/**/*.test.ts',
+            'bench/estimate/**/*.test.ts',
+          ],
         },
       },
       { test: { name: 'web', include: ['packages/web/src/**/*.test.{ts,tsx}'] } },

@@ -15,7 +15,6 @@ export function charge(sump: SimSump, shop: SimShop, step: number, minute: numbe
   const strength = round(target, 0.5)
   const poured = { volume, strength: strength * mixerBias * chance.factor(0.03), product: sump.product }
   pour(tank, { ...poured, ...waterOn(shop, 0, Math.floor(step / stepsPerDay)) })
-  sump.meterCount += volume
   tank.oil *= heel / (heel + volume)
   const entry = shop.journal.write(step, minute, {
     kind: 'charge',

@@ -1,5 +1,5 @@
 import type { BenchEntry } from '../book.ts'
-import { type ShopClock } from './clock.ts'
+import type { ShopClock } from './clock.ts'
 import type { Labels } from './labels.ts'
 import type { Chance } from './random.ts'
 import { timeText } from './sump.ts'
@@ -13,8 +13,7 @@ export interface Journal {
 
 export function openJournal(clock: ShopClock, chance: Chance): Journal {
   const entries: BenchEntry[] = []
-  const hex = (length: number) =>
-    Array.from({ length }, () => Math.floor(chance.unit() * 16).toString(16)).join('')
+  const hex = (length: number) => Array.from({ length }, () => Math.floor(chance.unit() * 16).toString(16)).join('')
   return {
     entries,
     labels: { wrongReadings: [], missing: [], instrumentsOff: [] },

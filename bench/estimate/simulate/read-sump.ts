@@ -15,9 +15,17 @@ export function readSump(sump: SimSump, at: Round, minute: number): BenchEntry |
   if (chance.happens(0.05)) return null
   const instrument = shop.equipment.refractometers[at.instrument]!
   const noise = chance.normal(0.07 + 0.012 * brixOf(sump, shop.equipment))
-  const shown = Math.max(0, round(brixOf(sump, shop.equipment) + instrument.zero + at.offset + noise, instrument.resolution))
+  const shown = Math.max(
+    0,
+    round(brixOf(sump, shop.equipment) + instrument.zero + at.offset + noise, instrument.resolution),
+  )
   const { written, error } = slip(shown, chance)
-  const fields: Omit<BenchEntry, 'id' | 'at'> = { kind: 'reading', sump: sump.id, brix: written, instrument: instrument.id }
+  const fields: Omit<BenchEntry, 'id' | 'at'> = {
+    kind: 'reading',
+    sump: sump.id,
+    brix: written,
+    instrument: instrument.id,
+  }
   if (losses.running[step] === 1) fields.pumps = 'running'
   else if (chance.happens(0.5)) fields.pumps = 'stopped'
   if (traits.looksAtLevel) Object.assign(fields, levelOf(sump, step))

@@ -41,11 +41,12 @@ export function topUp(sump: SimSump, shop: SimShop, step: number, minute: number
   }
   const before = volumeOf(tank)
   pour(tank, poured)
-  sump.meterCount += poured.volume * chance.factor(0.02)
-  if (chance.happens(0.025)) {
+  if (chance.happens(0.012)) {
     forget(sump, shop, step, minute, strength < 1 ? 'unlogged-water' : 'unlogged-addition', poured.volume, before)
     return
   }
+  // What is forgotten came from another hose, so that no meter tells of it later.
+  sump.meterCount += poured.volume * chance.factor(0.02)
   const water = shop.equipment.waters[shop.equipment.topUpWater]!.id
   const amount =
     traits.filling === 'to-mark'
@@ -70,15 +71,21 @@ export function forget(
   shop.journal.labels.missing.push({ kind, sump: sump.id, atMs, volume, share: volume / before })
 }
 
-/** Things somebody does between the rounds and tells nobody: about seven for ten sumps in a half year. */
+/** Things somebody does between the rounds and tells nobody: about four for ten sumps in a half year. */
 export function actUnseen(sump: SimSump, shop: SimShop, step: number): void {
   const { chance, tank, traits } = sump
-  if (!chance.happens(0.7 / 182)) return
+  if (!chance.happens(0.4 / 182)) return
   const before = volumeOf(tank)
   const room = Math.max(traits.markVolume * 1.15 - before, 0)
   const day = Math.floor(step / stepsPerDay)
   const water = waterOn(shop, 0, day)
-  const kind = chance.pick(['unlogged-water', 'unlogged-addition', 'unlogged-addition', 'unlogged-concentrate', 'unlogged-drawoff'] as const)
+  const kind = chance.pick([
+    'unlogged-water',
+    'unlogged-addition',
+    'unlogged-addition',
+    'unlogged-concentrate',
+    'unlogged-drawoff',
+  ] as const)
   if (kind === 'unlogged-drawoff') {
     const volume = before * chance.between(0.1, 0.3)
     takeFrom(tank, volume)
