@@ -28,11 +28,12 @@ export function drawWeather(chance: Chance): Float64Array {
 
 /**
  * Losses of one machine. Evaporation goes on at a lower rate while it stands. Carry-off belongs to the job: at every
- * new job it jumps by a factor whose logarithm has a Student's t distribution with 3 degrees of freedom.
+ * new job it jumps by a factor whose logarithm has a Student's t distribution with 3 degrees of freedom, cut at a
+ * factor of three. A sump that loses more than 3 % and 1.5 % a day would be topped up daily; there is none here.
  */
 export function drawLosses(chance: Chance, clock: ShopClock, weather: Float64Array, volume: number): Losses {
-  const evaporation = volume * 0.016 * chance.factor(0.45)
-  const carryOff = volume * 0.006 * chance.factor(0.6)
+  const evaporation = volume * Math.min(0.016 * chance.factor(0.45), 0.03)
+  const carryOff = volume * Math.min(0.006 * chance.factor(0.6), 0.015)
   const standing = chance.between(0.1, 0.45)
   const hours = clock.closes - clock.opens
   const standstills = drawStandstills(chance)
@@ -47,7 +48,7 @@ export function drawLosses(chance: Chance, clock: ShopClock, weather: Float64Arr
   let job = 1
   for (let day = 0; day < truthDays; day++) {
     if (day >= nextJob) {
-      job = Math.exp(Math.max(-1.4, Math.min(1.4, 0.35 * chance.student(3))))
+      job = Math.exp(Math.max(-1.1, Math.min(1.1, 0.35 * chance.student(3))))
       nextJob += 3 + chance.exponential(35)
       losses.jobs.push(day)
     }

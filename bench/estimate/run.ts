@@ -1,0 +1,74 @@
+// `npx node bench/estimate/run.ts`: what simple estimators reach on simulated shops, kept in bench/results.
+import { writeFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { parseArgs } from 'node:util'
+import { machine } from '../machine.ts'
+import { askPeer, emptyTally, summarise } from './measure.ts'
+import { trimmedShare } from './metrics/errors.ts'
+import { commandLine } from './peers/command-line.ts'
+import { lastReading } from './peers/last-reading.ts'
+import { oracle } from './peers/oracle.ts'
+import type { Peer } from './peers/peer.ts'
+import { plainFilter } from './peers/plain-filter.ts'
+import { straightLine } from './peers/straight-line.ts'
+import { type SimulatedShop, simulateShop } from './simulate/shop.ts'
+import { tableOf } from './table.ts'
+
+const { values } = parseArgs({
+  options: {
+    shops: { type: 'string', default: '10' },
+    sumps: { type: 'string', default: '20' },
+    seed: { type: 'string', default: '1' },
+    /** A program that answers like `sumpbook estimate`, its words apart by blanks. */
+    command: { type: 'string' },
+    'no-file': { type: 'boolean', default: false },
+  },
+})
+const whole = (name: 'shops' | 'sumps' | 'seed') => {
+  const number = Number(values[name])
+  if (!Number.isSafeInteger(number) || number < 1)
+    throw new RangeError(`--${name} ${values[name]}: a whole number from 1`)
+  return number
+}
+const size = { shops: whole('shops'), sumps: whole('sumps'), seed: whole('seed') }
+
+/** Days and hours at which each shop is asked: in the shift, before it, on a weekend, at the end. */
+const asked = [
+  [61, 13],
+  [93, 5],
+  [124, 19],
+  [152, 13],
+  [181, 20],
+] as const
+
+const words = values.command?.split(' ') ?? []
+const asCommand = words.length > 0 ? [commandLine(values.command!, words as [string, ...string[]])] : []
+
+const peersOf = ({ truth }: SimulatedShop): Peer[] => [
+  lastReading,
+  straightLine,
+  plainFilter({ name: 'plain filter', gate: 4, losses: null }),
+  plainFilter({ name: 'plain filter, no gate', gate: null, losses: null }),
+  oracle(truth),
+  ...asCommand,
+]
+
+const tallies = new Map<string, ReturnType<typeof emptyTally>>()
+for (let number = 1; number <= size.shops; number++) {
+  const shop = simulateShop({ seed: size.seed, shop: number, sumps: size.sumps })
+  const instants = asked.map(([day, hour]) => shop.instant(day, hour))
+  for (const peer of peersOf(shop)) {
+    const tally = tallies.get(peer.name) ?? emptyTally(peer.name)
+    tallies.set(peer.name, tally)
+    askPeer(tally, peer, shop, instants)
+  }
+}
+
+const results = [...tallies.values()].map(summarise)
+process.stdout.write(tableOf(results))
+if (!values['no-file']) {
+  const on = new Date().toISOString().slice(0, 10)
+  const kept = { on, machine: machine(), ...size, askedOn: asked, trimmedShare, peers: results }
+  const file = new URL(`../results/estimate-baselines-${on}.json`, import.meta.url)
+  writeFileSync(fileURLToPath(file), `${JSON.stringify(kept, null, 2)}\n`)
+}
