@@ -104,7 +104,7 @@ export interface Measured {
   medianErrorPercent: number
   coverage: number
   /** Between these honest 90 % intervals stay, if cases were independent. */
-  honest: [number, number]
+  honest: { low: number; high: number }
 }
 
 /** What a tally comes to. */
@@ -146,7 +146,7 @@ function measure(cases: readonly Case[]): Measured {
     crps: digits(cases.reduce((sum, { figure, came }) => sum + crpsOfNormal(figure, came), 0) / cases.length),
     medianErrorPercent: digits(median(cases.map(({ figure, came }) => (100 * Math.abs(figure.mean - came)) / came))),
     coverage: digits(share),
-    honest: [digits(honest.low), digits(honest.high)],
+    honest: { low: digits(honest.low), high: digits(honest.high) },
   }
 }
 
