@@ -68,7 +68,14 @@ const results = [...tallies.values()].map(summarise)
 process.stdout.write(tableOf(results))
 if (!values['no-file']) {
   const on = new Date().toISOString().slice(0, 10)
-  const kept = { on, machine: machine(), ...size, askedOn: asked.map(([day, hour]) => ({ day, hour })), trimmedShare, peers: results }
+  const kept = {
+    on,
+    machine: machine(),
+    ...size,
+    askedOn: asked.map(([day, hour]) => ({ day, hour })),
+    trimmedShare,
+    peers: results,
+  }
   const file = new URL(`../results/estimate-baselines-${on}.json`, import.meta.url)
   writeFileSync(fileURLToPath(file), `${JSON.stringify(kept, null, 2)}\n`)
 }
