@@ -1,5 +1,6 @@
 import { type Kysely, sql } from 'kysely'
 import { emptyHead, type Head, nextHead } from '../journal/chain.ts'
+import { type HotQueries, hotQueries } from './hot-queries.ts'
 import type {
   ArrivingEntry,
   EntryQuery,
@@ -20,12 +21,13 @@ const rowsAtOnce = 500
  * `writer`; an embedded database gives each its own connection so that nobody waits for a long import.
  */
 export function sqlStore({ reader, writer, file, isBusy }: Connections): Store {
+  const hot = hotQueries(writer)
   return {
     file,
     hold: (work) => writer.connection().execute(work),
     ...journalReader(reader),
     write: (work) =>
-      untilFree(() => writer.transaction().execute((transaction) => work(journalWriter(transaction))), isBusy),
+      untilFree(() => writer.transaction().execute((transaction) => work(journalWriter(transaction, hot))), isBusy),
     close: async () => {
       await writer.destroy()
       if (reader !== writer) await reader.destroy()
@@ -71,10 +73,10 @@ function journalReader(db: Kysely<Tables>): JournalReader {
   }
 }
 
-function journalWriter(db: Kysely<Tables>): JournalWriter {
+function journalWriter(db: Kysely<Tables>, hot: HotQueries): JournalWriter {
   return {
     ...journalReader(db),
-    append: (entries, receivedAt) => append(db, entries, receivedAt),
+    append: (entries, receivedAt) => append(db, hot, entries, receivedAt),
     addThings: async (things: readonly StoredThing[]) => {
       for (const rows of inParts(things)) await db.insertInto('thing').values(rows).execute()
     },
@@ -97,7 +99,12 @@ async function headOf(db: Kysely<Tables>): Promise<Head> {
   return row === undefined ? emptyHead : { seq: Number(row.seq), hash: row.hash }
 }
 
-async function append(db: Kysely<Tables>, entries: readonly ArrivingEntry[], receivedAt: string): Promise<number> {
+async function append(
+  db: Kysely<Tables>,
+  hot: HotQueries,
+  entries: readonly ArrivingEntry[],
+  receivedAt: string,
+): Promise<number> {
   let head = await headOf(db)
   if (entries.length === 0) return head.seq
   const rows = entries.map((entry): EntryRow => {
@@ -117,12 +124,9 @@ async function append(db: Kysely<Tables>, entries: readonly ArrivingEntry[], rec
       received_at: receivedAt,
     }
   })
-  for (const part of inParts(rows)) await db.insertInto('entry').values(part).execute()
-  await db
-    .insertInto('head')
-    .values({ one: 1, ...head })
-    .onConflict((conflict) => conflict.column('one').doUpdateSet(head))
-    .execute()
+  if (rows.length === 1) await db.executeQuery(hot.insertEntry(rows[0]!))
+  else for (const part of inParts(rows)) await db.insertInto('entry').values(part).execute()
+  await db.executeQuery(hot.moveHead(head))
   return head.seq
 }
 
