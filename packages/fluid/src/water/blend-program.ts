@@ -26,9 +26,11 @@ export function leastFuss({ rows, costs, cheapest, hardness }: Fuss): number[] {
   const count = cheapest.length
   const goal = hardness ?? { values: cheapest.map(() => 0), near: 0 }
   const all = [...rows, asCheapAs(cheapest, costs)]
-  for (let few = 1; few <= count; few += 1) {
+  const usable = usableIn(all, count)
+  for (let few = 1; few <= usable.length; few += 1) {
     let best: { shares: number[]; chosen: number[] } | null = null
-    for (const chosen of choices(count, few)) {
+    for (const places of choices(usable.length, few)) {
+      const chosen = places.map((place) => usable[place]!)
       const shares = nearest(all, goal, chosen)
       const better = shares !== null && (best === null || missOf(shares, goal) < missOf(best.shares, goal) - hair(goal))
       if (better) best = { shares, chosen }
@@ -39,6 +41,15 @@ export function leastFuss({ rows, costs, cheapest, hardness }: Fuss): number[] {
     return exact !== null && missOf(exact, goal) <= missOf(best.shares, goal) + hair(goal) ? exact : best.shares
   }
   return [...cheapest]
+}
+
+/** The waters that have a share in any shares inside these limits: mostly few, so that few ways of choosing are left to try. */
+function usableIn(rows: readonly LimitRow[], count: number): number[] {
+  return Array.from({ length: count }, (_, index) => index).filter((index) => {
+    const values = Array.from({ length: count }, (_, other) => (other === index ? 1 : 0))
+    const most = bestShares({ count, rows, goal: { values, direction: 'maximize' } })
+    return most !== null && most[index]! > 1e-7
+  })
 }
 
 /** A smallest set of limits that cannot all hold, each with the nearest that can be reached while the others hold. */
