@@ -52,6 +52,7 @@ async function textOf(source: SheetSource): Promise<string> {
 /** The book as the reading of a sheet sees it, inside one transaction. */
 function sheetBook(journal: JournalWriter, things: Things, now: Date): SheetBook {
   let position = 100_000
+  let withdrawn: Set<string> | null = null
   return {
     shop: things.shop,
     sumps: [...things.sump.values()],
@@ -59,8 +60,10 @@ function sheetBook(journal: JournalWriter, things: Things, now: Date): SheetBook
     waters: [...things.water.values()],
     bodies: (ids) => journal.bodies(ids),
     withdrawn: async (ids) => {
-      const withdrawn = withdrawnBy(await journal.voids())
-      return new Set(ids.filter((id) => withdrawn.has(id)))
+      // Read once: the voids that this import itself writes concern no cell it has yet to look at.
+      withdrawn ??= withdrawnBy(await journal.voids())
+      const known = withdrawn
+      return new Set(ids.filter((id) => known.has(id)))
     },
     addThing: async (kind, thing) => {
       const { id } = thing as { id: string }
