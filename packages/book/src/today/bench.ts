@@ -1,7 +1,7 @@
-import { type BenchContainer, type RecipeBench, usualResolution } from '@sumpbook/fluid'
+import { type BenchContainer, type RecipeBench, scaleOn, usualResolution } from '@sumpbook/fluid'
+import { dayOf } from '../journal/calendar.ts'
 import type { Container, Sump } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
-import { scaleOf } from './events.ts'
 
 /** The strongest mix poured where neither the fluid nor a mixer says otherwise. */
 export const usualStrongest = 20
@@ -18,7 +18,7 @@ export function benchOf(
 ): RecipeBench {
   const fluid = things.fluid.get(fluidId)
   const limits = { ...fluid?.limits?.concentration, ...sump.limits?.concentration }
-  const scale = fluid === undefined ? null : scaleOf(fluid, at, lot)
+  const scale = fluid === undefined ? null : scaleOn(fluid, dayOf(at, things.shop.timeZone), lot)
   const { low, high } = limits
   const band = low === undefined && high === undefined ? null : { low: low ?? 0, high: high ?? 100 }
   return {

@@ -1,11 +1,13 @@
 import {
   concentrationFromBrix,
   type SumpEvent,
+  scaleOn,
   standingAfter,
   titrationDoubt,
   usualResolution,
   volumeDoubt,
 } from '@sumpbook/fluid'
+import { dayOf } from '../journal/calendar.ts'
 import { rankOf, transferInRank, utc } from '../journal/order.ts'
 import type { Entry, EntryOf, Reading } from '../schema/entries/index.ts'
 import type { Fluid, Sump } from '../schema/things/index.ts'
@@ -25,6 +27,8 @@ export interface SumpStory {
   lot: string | null
   events: SumpEvent[]
   lastStrength: Reading | null
+  /** What that reading came to, by the scale of its day; null where that is not known. */
+  lastConcentration: number | null
   lastLevel: Reading | null
   /** UTC, of the youngest entry that moved the balance. */
   dataAt: string | null
@@ -65,6 +69,7 @@ const beginStory = (sump: string, fluid: string): SumpStory => ({
   lot: null,
   events: [],
   lastStrength: null,
+  lastConcentration: null,
   lastLevel: null,
   dataAt: null,
   isSettled: false,
@@ -139,7 +144,10 @@ function readingOf(entry: Reading, story: SumpStory, then: Things): SumpEvent | 
   if (sump === undefined) return null
   const concentration = strengthOf(entry, then.fluid.get(story.fluid), then, story.lot)
   const volume = volumeOf(entry, sump)
-  if (concentration !== null || figureOf(entry.brix) !== null) story.lastStrength = entry
+  if (concentration !== null || figureOf(entry.brix) !== null) {
+    story.lastStrength = entry
+    story.lastConcentration = concentration?.mean ?? null
+  }
   if (volume !== null) story.lastLevel = entry
   return concentration === null && volume === null ? null : { kind: 'reading', concentration, volume }
 }
@@ -147,7 +155,7 @@ function readingOf(entry: Reading, story: SumpStory, then: Things): SumpEvent | 
 /** Percent by refractometer, without one by titration; null where the fluid's factor is unknown. */
 export function strengthOf(entry: Reading, fluid: Fluid | undefined, then: Things, lot: string | null = null) {
   const brix = figureOf(entry.brix)
-  const scale = fluid === undefined ? null : scaleOf(fluid, utc(entry.at), lot)
+  const scale = fluid === undefined ? null : scaleOn(fluid, dayOf(utc(entry.at), then.shop.timeZone), lot)
   if (brix !== null && scale !== null) {
     const resolution = then.instrument.get(entry.instrument ?? '')?.resolution ?? usualResolution
     const read = concentrationFromBrix({ brix: brix.mean, ...scale, resolution })
@@ -160,24 +168,6 @@ export function strengthOf(entry: Reading, fluid: Fluid | undefined, then: Thing
   return titration === null
     ? null
     : { mean: titration.mean, sd: Math.hypot(titration.sd, titrationDoubt * titration.mean) }
-}
-
-/**
- * A product's chart, or the factor that held at an instant: that of the lot in the sump where one was measured, else the
- * youngest of the product; null where none is known.
- */
-export function scaleOf(
-  fluid: Fluid,
-  at: string,
-  lot: string | null = null,
-): { chart: readonly (readonly [number, number])[] } | { factor: number } | null {
-  if (fluid.brixChart !== undefined) return { chart: fluid.brixChart }
-  const held = (fluid.factors ?? []).filter(({ from }) => from === undefined || from <= at.slice(0, 10))
-  const ofLot = held.filter((factor) => lot !== null && factor.lot === lot)
-  const candidates = ofLot.length > 0 ? ofLot : held.filter((factor) => factor.lot === undefined)
-  const youngest = candidates.toSorted((a, b) => compare(a.from ?? '', b.from ?? '')).at(-1)
-  const factor = youngest?.brixFactor ?? fluid.brixFactor
-  return factor === undefined ? null : { factor }
 }
 
 /** All the fluid of the system: what was seen, and while the pumps run what is out in the lines. */

@@ -54,7 +54,7 @@ test('a withdrawn reading counts no more', async () => {
     testReading(2, { brix: 3, volume: 150 }),
     { id: testId(3), at: '2026-03-03T09:00:00Z', kind: 'void', entry: testId(2) },
   ])
-  expect(item).toMatchObject({ condition: 'in-order', lastStrength: { text: '5.0 °Brix' } })
+  expect(item).toMatchObject({ condition: 'in-order', lastStrength: { text: '5.0 °Brix', concentration: 8 } })
 })
 
 test('entries after the time of asking do not count', async () => {
@@ -79,6 +79,19 @@ test('the factor of the day of the reading counts', async () => {
   ]
   expect((await only([testReading(1)], { fluids })).concentration?.mean).toBeCloseTo(10, 10)
   expect((await only([testReading(1, { at: '2026-03-01T08:00:00Z' })], { fluids })).concentration?.mean).toBeCloseTo(
+    8,
+    10,
+  )
+})
+
+test('a factor begins with its day in the shop, not in Greenwich', async () => {
+  const fluids = [{ ...smallShop().fluids[0], factors: [{ from: '2026-03-03', brixFactor: 2 }] }]
+  // 23:30 UTC on the 2nd is half past midnight on the 3rd in Berlin.
+  expect((await only([testReading(1, { at: '2026-03-02T23:30:00Z' })], { fluids })).concentration?.mean).toBeCloseTo(
+    10,
+    10,
+  )
+  expect((await only([testReading(1, { at: '2026-03-02T22:30:00Z' })], { fluids })).concentration?.mean).toBeCloseTo(
     8,
     10,
   )

@@ -21,7 +21,7 @@ import { byConsequence, conditionOf, daysUntilUnread, inWalkingOrder, type Judge
 import type { SumpStory } from './events.ts'
 import { readStories } from './read-stories.ts'
 import { sayReading } from './say-reading.ts'
-import type { Condition, Today, TodayItem } from './today.ts'
+import type { Condition, LastReading, Today, TodayItem } from './today.ts'
 
 /** How a person wants to read: units other than the shop's, another language's number signs. */
 export type TodayReader = Partial<Reader>
@@ -85,8 +85,8 @@ function itemOf(sump: Sump, story: SumpStory, context: Context): TodayItem {
     fluid: { id: story.fluid, name: fluid?.name ?? story.fluid, class: fluid?.class ?? null },
     bench,
     ...standing,
-    lastStrength: lastOf(story.lastStrength, 'strength', reader),
-    lastLevel: lastOf(story.lastLevel, 'level', reader),
+    lastStrength: lastOf(story.lastStrength, 'strength', story.lastConcentration, reader),
+    lastLevel: lastOf(story.lastLevel, 'level', null, reader),
     dataAt: story.dataAt,
   }
   const ageDays = story.lastStrength === null ? null : daysBetween(utc(story.lastStrength.at), at, things.shop.timeZone)
@@ -100,9 +100,15 @@ function itemOf(sump: Sump, story: SumpStory, context: Context): TodayItem {
   }
 }
 
-function lastOf(entry: Reading | null, what: 'strength' | 'level', reader: Reader) {
+function lastOf(
+  entry: Reading | null,
+  what: 'strength' | 'level',
+  concentration: number | null,
+  reader: Reader,
+): LastReading | null {
   if (entry === null) return null
-  return { entry: entry.id, at: utc(entry.at), by: entry.by ?? null, text: sayReading(entry, what, reader) }
+  const { id, at, by = null } = entry
+  return { entry: id, at: utc(at), by, text: sayReading(entry, what, reader), concentration }
 }
 
 function standingWords({ concentration, volume }: SumpStanding, bench: TodayItem['bench'], reader: Reader): string {

@@ -48,6 +48,8 @@ export interface LastReading {
   by: string | null
   /** As read: "3.4 °Brix", "162 L", "84 mm". */
   text: string
+  /** What a reading of strength came to, percent, by the scale of its day; null for a level, or without a scale. */
+  concentration: number | null
 }
 
 /** Why a sump is on the list. */

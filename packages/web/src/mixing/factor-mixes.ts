@@ -1,8 +1,9 @@
+import type { DatedFactor } from '@sumpbook/fluid'
 import { type KnownMix, type ProductFactor, productFactor } from '@sumpbook/fluid'
 import type { Thing } from '../api/types.ts'
 import { type Fault, readBrix, readStrength } from '../fields/read.ts'
 import { isEmptyRow, type Row } from '../fields/rows.ts'
-import { type DatedFactor, factorsOf } from './measured.ts'
+import { factorsOf } from './measured.ts'
 
 export type MixRow = Row<'percent' | 'brix'>
 

@@ -12,7 +12,7 @@ import { grown } from '../fields/rows.ts'
 import { RowsTable } from '../fields/rows-table.tsx'
 import { dayIn } from '../say/when.ts'
 import { factorFrom, type MixRow, readMixes, residualsOf, withFactor } from './factor-mixes.ts'
-import { factorsOf, scaleOn } from './measured.ts'
+import { factorsOf, scaleOf } from './measured.ts'
 
 const mixKeys = ['percent', 'brix'] as const
 const leastRows = 4
@@ -231,7 +231,7 @@ function Save({ fluid, found, mixes, book }: SaveProps) {
 }
 
 function sayPresent(fluid: Thing, { low90, high90 }: Found, today: string): string {
-  const now = scaleOn(fluid, today)
+  const now = scaleOf(fluid, today)
   if (now === null) return `The book has no factor of ${fluid.name} yet.`
   if ('chart' in now) return `The book reads ${fluid.name} by a chart of ${now.chart.length} points.`
   const said = `The book reads ${fluid.name} with ${sayNumber(now.factor, 3)}`

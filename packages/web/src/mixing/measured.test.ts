@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { percentOf, readMeasured, scaleOn } from './measured.ts'
+import { percentOf, readMeasured, scaleOf } from './measured.ts'
 
 const fluid = (more: object) => ({ id: 'f', name: 'Semi', ...more })
 
@@ -12,10 +12,10 @@ test('the factor is the last that began by the day, else the fluid’s own; one 
       { from: '2026-02-01', lot: '7', brixFactor: 9 },
     ],
   })
-  expect(scaleOn(dated, '2025-12-31')).toEqual({ factor: 1.5 })
-  expect(scaleOn(dated, '2026-01-01')).toEqual({ factor: 1.6 })
-  expect(scaleOn(dated, '2026-02-28')).toEqual({ factor: 1.6 })
-  expect(scaleOn(dated, '2026-03-01')).toEqual({ factor: 1.7 })
+  expect(scaleOf(dated, '2025-12-31')).toEqual({ factor: 1.5 })
+  expect(scaleOf(dated, '2026-01-01')).toEqual({ factor: 1.6 })
+  expect(scaleOf(dated, '2026-02-28')).toEqual({ factor: 1.6 })
+  expect(scaleOf(dated, '2026-03-01')).toEqual({ factor: 1.7 })
 })
 
 test('a chart wins over a factor, and a fluid without either has no scale', () => {
@@ -23,9 +23,9 @@ test('a chart wins over a factor, and a fluid without either has no scale', () =
     [0, 0],
     [10, 15],
   ]
-  expect(scaleOn(fluid({ brixFactor: 1.5, brixChart: chart }), '2026-01-01')).toEqual({ chart })
-  expect(scaleOn(fluid({}), '2026-01-01')).toBeNull()
-  expect(scaleOn(undefined, '2026-01-01')).toBeNull()
+  expect(scaleOf(fluid({ brixFactor: 1.5, brixChart: chart }), '2026-01-01')).toEqual({ chart })
+  expect(scaleOf(fluid({}), '2026-01-01')).toBeNull()
+  expect(scaleOf(undefined, '2026-01-01')).toBeNull()
 })
 
 test('what was measured becomes percent, and what no scale reaches is refused', () => {

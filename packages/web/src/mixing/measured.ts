@@ -1,29 +1,16 @@
-import { concentrationFromBrix } from '@sumpbook/fluid'
+import { concentrationFromBrix, type DatedFactor, type KnownScales, type ScaleInUse, scaleOn } from '@sumpbook/fluid'
 import type { Thing } from '../api/types.ts'
 import { type FieldRead, readBrix, readPercent } from '../fields/read.ts'
 
 /** A strength is measured with the refractometer, or known in percent (titration, made up by measure). */
 export type Measure = 'brix' | 'percent'
 
-/** How a fluid turns °Brix into percent; null where it is not known. */
-export type Scale = { chart: readonly (readonly [number, number])[] } | { factor: number }
+/** How a fluid turns °Brix into percent. */
+export type Scale = ScaleInUse
 
-/** The scale of a fluid as it holds on a day: its chart, else the last factor that began by then, else its own factor. */
-export function scaleOn(fluid: Thing | undefined, day: string): Scale | null {
-  if (fluid === undefined) return null
-  if (Array.isArray(fluid.brixChart)) return { chart: fluid.brixChart as [number, number][] }
-  const begun = factorsOf(fluid)
-    .filter(({ from, lot }) => lot === undefined && (from ?? '') <= day)
-    .toSorted((a, b) => ((a.from ?? '') < (b.from ?? '') ? -1 : 1))
-  const factor = begun.at(-1)?.brixFactor ?? fluid.brixFactor
-  return typeof factor === 'number' ? { factor } : null
-}
-
-export interface DatedFactor {
-  from?: string
-  lot?: string
-  brixFactor: number
-}
+/** The scale of a fluid of the book as it holds on a day; null where it is not known, or there is no fluid. */
+export const scaleOf = (fluid: Thing | undefined, day: string): Scale | null =>
+  fluid === undefined ? null : scaleOn(fluid as KnownScales, day)
 
 export const factorsOf = (fluid: Thing | undefined): DatedFactor[] =>
   Array.isArray(fluid?.factors) ? (fluid.factors as DatedFactor[]) : []
@@ -45,4 +32,10 @@ export function readMeasured(text: string, measure: Measure, scale: Scale | null
   return percent === null
     ? { fault: { found: `${text.trim()} °Brix`, expected: 'a reading that the fluid’s chart or factor reaches' } }
     : { value: percent }
+}
+
+/** How the strengths of a mixer are measured, and by which scale. */
+export interface Measured {
+  measure: Measure
+  scale: Scale | null
 }

@@ -1,21 +1,19 @@
-import { concentrationFromBrix, readQuantity, sayConcentration, sayPercent, sayVolume } from '@sumpbook/fluid'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Entry, ShopOfBook, SumpNow } from '../api/types.ts'
-import { BandLine } from '../band-line/band-line.tsx'
 import { write } from '../entry/book-outbox.ts'
 import { isPour, labelOf, observationEntry, pouredAsWritten, readingEntry, skipEntry } from '../entry/entries.ts'
 import type { Stamp } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { FaultWords, Taps } from '../fields/fields.tsx'
 import { QueueState } from '../masthead.tsx'
-import { readerOf, shopUnits } from '../say/units.ts'
-import { sayWhenShort } from '../say/when.ts'
-import { Cautions } from '../today/line.tsx'
+import { readerOf } from '../say/units.ts'
 import { NotPouredForm, OtherwiseForm } from '../today/pour-forms.tsx'
 import { Keys } from './keys.tsx'
+import { LevelRow } from './level-row.tsx'
 import { isAllSeen, saySeen, senses, signNotes, signsOf } from './signs.ts'
-import { type LevelBy, type Typed, type Verdict, verdictOf } from './verdict.ts'
+import { Say, sayLast } from './stop-words.tsx'
+import { type Typed, verdictOf } from './verdict.ts'
 import { type Done, type Draft, dropDraft, emptyDraft, keepDraft, loadDraft } from './walk.ts'
 
 type Step = 'level' | 'signs' | 'brix'
@@ -242,177 +240,4 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
       )}
     </section>
   )
-}
-
-interface LevelRowProps {
-  typed: Typed
-  sump: SumpNow
-  shop: ShopOfBook
-  field: { current: HTMLInputElement | null }
-  isActive: boolean
-  type(change: Partial<Typed>): void
-  onFocus(): void
-  onEnter(): void
-}
-
-function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, onEnter }: LevelRowProps) {
-  const { bench } = sump
-  const units = shopUnits[shop.units]
-  const reader = readerOf(shop.units)
-  const isMark = typed.levelBy === 'mark'
-  const unit = typed.levelBy === 'dip' ? units.length : units.volumeWord
-  const ways: (readonly [LevelBy, string])[] = [
-    ['volume', units.volumeWord],
-    ...(bench.fillVolume === null ? [] : ([['mark', 'at the mark']] as const)),
-    ...(bench.dipTable === null ? [] : ([['dip', `dip, ${units.length}`]] as const)),
-  ]
-  return (
-    <>
-      <div
-        class={`row read level${isActive ? ' here' : ''}${isMark || typed.level !== '' ? ' has' : ''}${isMark ? ' mark' : ''}`}
-      >
-        <label for="level">Level</label>
-        <input
-          id="level"
-          ref={field}
-          value={isMark ? 'at the mark' : typed.level}
-          inputMode="none"
-          autocomplete="off"
-          aria-label={`Level, ${typed.levelBy === 'dip' ? `dip in ${unit}` : units.volumeName}`}
-          onFocus={onFocus}
-          onKeyDown={(event) => {
-            if (event.key !== 'Enter') return
-            event.preventDefault()
-            onEnter()
-          }}
-          onInput={(event) => {
-            const text = event.currentTarget.value
-            type(isMark ? { levelBy: 'volume', level: text.replace('at the mark', '') } : { level: text })
-          }}
-        />
-        <span>
-          {isMark
-            ? sayVolume(bench.fillVolume!, reader)
-            : bench.fillVolume === null || typed.levelBy === 'dip'
-              ? unit
-              : `of ${sayVolume(bench.fillVolume, reader)}`}
-        </span>
-      </div>
-      {isActive ? (
-        <div class="level-ways">
-          {ways.length > 1 && (
-            <Taps
-              legend="Read as"
-              name="level-by"
-              value={typed.levelBy}
-              choices={ways}
-              onPick={(levelBy) => levelBy !== typed.levelBy && type({ levelBy: levelBy as LevelBy, level: '' })}
-            />
-          )}
-          <Taps
-            legend="Pumps"
-            name="pumps"
-            value={typed.pumps}
-            choices={[
-              ['stopped', 'stopped'],
-              ['running', 'running'],
-            ]}
-            onPick={(pumps) => type({ pumps: pumps as Typed['pumps'] })}
-          />
-        </div>
-      ) : (
-        (typed.level !== '' || isMark) && <p class={`sub level-sub ${typed.pumps}`}>pumps {typed.pumps}</p>
-      )}
-    </>
-  )
-}
-
-/** What follows from the reading, worked out here and now. */
-function Say({
-  verdict,
-  sump,
-  shop,
-  notes,
-  signs,
-  isAsked,
-}: {
-  verdict: Verdict
-  sump: SumpNow
-  shop: ShopOfBook
-  notes: readonly string[]
-  /** What the look, the smell and the oil say to mind: before any recipe. */
-  signs: readonly string[]
-  isAsked: boolean
-}) {
-  const { concentration, stands, advice } = verdict
-  const reader = readerOf(shop.units)
-  const words = isAsked ? null : (advice?.words ?? null)
-  return (
-    <div class="say" aria-live="polite">
-      {concentration !== null && (
-        <p>
-          <b>{sayConcentration(concentration, reader)}</b>
-          {stands !== '' && `, ${stands}`}.
-        </p>
-      )}
-      {signs.map((note) => (
-        <p class="note">{note}</p>
-      ))}
-      {words !== null && (
-        <>
-          <p class="headline">{words.headline}</p>
-          {words.how !== '' && <p class="how">{words.how}</p>}
-          {words.outcome !== '' && <p class="how">{words.outcome}</p>}
-          {words.because
-            .filter((sentence) => !/^(Under|Above) its band\.$/.test(sentence))
-            .map((sentence) => (
-              <p class="quiet">{sentence}</p>
-            ))}
-          {advice?.recipe.action === 'change' && (
-            <p class="note">This is a cleanout: drain, clean, rinse, fill. It is not one tap.</p>
-          )}
-        </>
-      )}
-      {notes.map((note) => (
-        <p class="note">{note}</p>
-      ))}
-      {words !== null && concentration !== null && (
-        <BandLine
-          band={sump.bench.band}
-          target={sump.bench.target}
-          now={concentration}
-          after={advice !== null && isPour(advice.recipe) ? (advice.recipe.result?.concentration ?? null) : null}
-        />
-      )}
-      {words !== null && <Cautions cautions={words.cautions} />}
-      {advice !== null && !isAsked && advice.alternatives.length > 0 && (
-        <details>
-          <summary>Other ways</summary>
-          <ul class="ways">
-            {advice.alternatives.map((way) => (
-              <li>{way}</li>
-            ))}
-          </ul>
-        </details>
-      )}
-    </div>
-  )
-}
-
-/** "Tue 07:42 3.1 °Brix = 7.1 %, by R." */
-function sayLast({ lastStrength, bench }: SumpNow, shop: ShopOfBook): string {
-  if (lastStrength === null) return 'no reading yet'
-  const { at, by, text } = lastStrength
-  const when = sayWhenShort(at, { timeZone: shop.timeZone, now: new Date().toISOString() })
-  const strength = strengthOfText(text, bench)
-  const percent = strength === null ? '' : ` = ${sayPercent(strength, readerOf(shop.units))}`
-  return `${when} ${text}${percent}${by === null ? '' : `, by ${by}`}`
-}
-
-function strengthOfText(text: string, { brixChart, brixFactor, resolution }: SumpNow['bench']): number | null {
-  const read = readQuantity(text, { kind: 'brix' })
-  if ('fault' in read || (brixChart === null && brixFactor === null)) return null
-  const scale = brixChart === null ? { factor: brixFactor! } : { chart: brixChart }
-  const strength = concentrationFromBrix({ brix: read.value, resolution, ...scale })
-  return strength.outcome === 'concentration' ? strength.concentration : null
 }

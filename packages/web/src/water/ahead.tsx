@@ -1,34 +1,15 @@
-import {
-  type BuildUpMineral,
-  buildUpMinerals,
-  carryOffFromCycles,
-  cyclesFromTracer,
-  evaporationFrom,
-  sayNumber,
-  sayPercent,
-} from '@sumpbook/fluid'
+import { type BuildUpMineral, buildUpMinerals } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { useSump, useSumps } from '../api/queries.ts'
-import type { Book, HistoryEntry, SumpNow, Thing, Units } from '../api/types.ts'
+import type { Book, HistoryEntry, SumpNow, Thing } from '../api/types.ts'
 import { SelectField, Taps } from '../fields/fields.tsx'
 import { type FigureField, Figures } from '../fields/figures.tsx'
-import { readDissolved, readPercent, readPlain, readTemperature } from '../fields/read.ts'
-import { readTexts } from '../fields/read-texts.ts'
-import { fieldFigure, fieldPercent, fieldVolume, sayPerDay, shopUnits } from '../say/units.ts'
-import { sayDay } from '../say/when.ts'
+import { fieldFigure, fieldPercent, fieldVolume, shopUnits } from '../say/units.ts'
 import { figureOfWater } from './analyses.ts'
-import {
-  type Ahead as AheadAnswer,
-  type AheadKey,
-  type AheadRead,
-  type AheadTexts,
-  aheadOf,
-  type Future,
-  mineralWords,
-  readAhead,
-  sayMineral,
-} from './build.ts'
+import { type AheadKey, type AheadRead, type AheadTexts, aheadOf, mineralWords, readAhead } from './build.ts'
 import { limitOf } from './limit-of.ts'
+import { Rates } from './rates.tsx'
+import { headlineOf, sayCycles, sayFuture } from './say-ahead.ts'
 import { Staircase, sayStaircase } from './staircase.tsx'
 
 /** What a text belongs to: figures of a mineral are kept apart, mineral by mineral. */
@@ -229,183 +210,6 @@ function AheadWords({ read, mineral, weeks, book, names, sump }: AheadWordsProps
           'Of the minerals alone: the concentrate conducts too, and salts add up only roughly.'}
       </p>
     </section>
-  )
-}
-
-function headlineOf(
-  { atLimit, name, steady }: Future,
-  limit: number | null,
-  mineral: BuildUpMineral,
-  book: Book,
-): string {
-  if (limit === null) {
-    return steady === null
-      ? `On ${name} it grows without end.`
-      : `On ${name} it ends near ${sayMineral(steady, mineral)}.`
-  }
-  if (atLimit === 0) return 'Over its limit today.'
-  return atLimit === null ? `On ${name} it never meets its limit.` : `At its limit ${dateIn(atLimit, book)}.`
-}
-
-function sayFuture(
-  { name, atLimit, left, steady }: Future,
-  limit: number | null,
-  mineral: BuildUpMineral,
-  book: Book,
-): string {
-  const end = steady === null ? 'it grows on without end' : `it comes to rest near ${sayMineral(steady, mineral)}`
-  if (limit === null) return `${name}: ${end}.`
-  const over = sayMineral(limit, mineral)
-  if (atLimit === null) return `${name}: never at ${over}; ${end}.`
-  const back = left === null ? '' : `, under it again from ${dateIn(left, book)} on`
-  const when =
-    atLimit === 0 ? `over ${over} today` : `at ${over} ${dateIn(atLimit, book)}, in ${sayNumber(atLimit, 0)} days`
-  return `${name}: ${when}${back}; ${end}.`
-}
-
-const dateIn = (days: number, book: Book): string => {
-  const now = new Date()
-  const at = new Date(now.getTime() + days * 86_400_000).toISOString()
-  return sayDay(at, book.shop.timeZone, now.toISOString())
-}
-
-function sayCycles({ cycles, topUpStrength, strength }: AheadAnswer): string {
-  const richer =
-    cycles === null
-      ? 'Nothing is carried off, so there is no end to it.'
-      : `At rest it is ${sayNumber(cycles, 1)} times as rich as its top-ups.`
-  const reader = { units: 'metric' } as const
-  const reckoned =
-    strength < 0.05 ? 'Reckoned with plain water.' : `Reckoned with top-ups at ${sayPercent(strength, reader)}.`
-  if (topUpStrength === null) return `${richer} ${reckoned}`
-  const holds = `Top-ups at ${sayPercent(topUpStrength, reader)} hold the target.`
-  return Math.abs(topUpStrength - strength) < 0.05 ? `${richer} ${holds}` : `${richer} ${holds} ${reckoned}`
-}
-
-type RateKey = 'area' | 'fluid' | 'air' | 'humidity' | 'speed' | 'inSump' | 'inWater' | 'strength'
-
-/** Two first notions: evaporation from the open surface, carry-off from how rich in chloride the sump has become. */
-function Rates({
-  units,
-  area,
-  evaporation,
-  take,
-}: {
-  units: Units
-  area: number | null
-  evaporation: number | null
-  take(key: 'evaporation' | 'carryOff', litres: number): void
-}) {
-  const [typed, setTyped] = useState<Partial<Record<RateKey, string>>>({})
-  const known: Record<RateKey, string> = {
-    area: area === null ? '' : fieldFigure(area),
-    fluid: '',
-    air: '',
-    humidity: '50',
-    speed: '0.1',
-    inSump: '',
-    inWater: '',
-    strength: '0',
-  }
-  const texts = { ...known, ...typed }
-  const { values, faults } = readTexts(texts, {
-    area: (text) => readPlain(text, { above: 0, max: 1000 }),
-    fluid: (text) => readTemperature(text, units),
-    air: (text) => readTemperature(text, units),
-    humidity: (text) => readPercent(text),
-    speed: (text) => readPlain(text, { min: 0, max: 5 }),
-    inSump: (text) => readDissolved(text),
-    inWater: (text) => readDissolved(text, { above: 0 }),
-    strength: (text) => readPercent(text, { min: 0, max: 90 }),
-  })
-  const change = (key: RateKey, text: string) => setTyped({ ...typed, [key]: text })
-  const degree = units === 'us' ? '°F' : '°C'
-  return (
-    <div class="tool-fields">
-      <Figures
-        fields={[
-          { key: 'area', label: 'Open surface, m²', hint: 'Tank, and what runs wet' },
-          { key: 'fluid', label: `Fluid at its surface, ${degree}` },
-          { key: 'air', label: `Air in the hall, ${degree}` },
-          { key: 'humidity', label: 'Humidity of the air, %' },
-          { key: 'speed', label: 'Air over it, m/s', hint: '0.1 is still air' },
-        ]}
-        texts={texts}
-        faults={faults}
-        change={change}
-      />
-      <EvaporationWords values={values} units={units} take={(litres) => take('evaporation', litres)} />
-      <Figures
-        fields={[
-          { key: 'inSump', label: 'Chloride in the sump, mg/L' },
-          { key: 'inWater', label: 'Chloride of its top-up water, mg/L' },
-          { key: 'strength', label: 'Its top-ups were at, %' },
-        ]}
-        texts={texts}
-        faults={faults}
-        change={change}
-      />
-      <CarryOffWords
-        values={values}
-        evaporation={evaporation}
-        units={units}
-        take={(litres) => take('carryOff', litres)}
-      />
-    </div>
-  )
-}
-
-interface RateWordsProps {
-  values: Record<RateKey, number | null>
-  units: Units
-  take(litres: number): void
-}
-
-function EvaporationWords({ values: { area, fluid, air, humidity, speed }, units, take }: RateWordsProps) {
-  if (area === null || fluid === null || air === null || humidity === null || speed === null) return null
-  const { low, high, condensing } = evaporationFrom({
-    area,
-    waterTemperature: fluid,
-    airTemperature: air,
-    humidity,
-    airSpeed: speed,
-  })
-  if (condensing) return <p role="status">The air is damper than the surface: water settles on it.</p>
-  return (
-    <p role="status">
-      {sayPerDay(low, units)} to {sayPerDay(high, units)}, by formulas made for pools; splash and hot chips come on top.{' '}
-      <button type="button" onClick={() => take((low + high) / 2)}>
-        Take the middle
-      </button>
-    </p>
-  )
-}
-
-function CarryOffWords({
-  values: { inSump, inWater, strength },
-  evaporation,
-  units,
-  take,
-}: RateWordsProps & { evaporation: number | null }) {
-  if (inSump === null || inWater === null) return null
-  const cycles = cyclesFromTracer({ sump: inSump, water: inWater, strength: strength ?? 0 })
-  if (cycles <= 1) return <p role="status">The sump is no richer than its water: this says nothing of the carry-off.</p>
-  if (evaporation === null) {
-    return (
-      <p role="status">
-        {sayNumber(cycles, 1)} times as rich as its top-ups; with the evaporation the carry-off follows.
-      </p>
-    )
-  }
-  const carryOff = carryOffFromCycles({ evaporation, cycles })
-  return (
-    <p role="status">
-      {sayNumber(cycles, 1)} times as rich as its top-ups: {sayPerDay(carryOff, units)} carried off, less if it has not
-      come to rest.{' '}
-      <button type="button" onClick={() => take(carryOff)}>
-        Take it
-      </button>
-    </p>
   )
 }
 

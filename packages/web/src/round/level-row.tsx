@@ -1,0 +1,88 @@
+import { sayVolume } from '@sumpbook/fluid'
+import type { ShopOfBook, SumpNow } from '../api/types.ts'
+import { Taps } from '../fields/fields.tsx'
+import { readerOf, shopUnits } from '../say/units.ts'
+import type { LevelBy, Typed } from './verdict.ts'
+
+interface LevelRowProps {
+  typed: Typed
+  sump: SumpNow
+  shop: ShopOfBook
+  field: { current: HTMLInputElement | null }
+  isActive: boolean
+  type(change: Partial<Typed>): void
+  onFocus(): void
+  onEnter(): void
+}
+
+export function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, onEnter }: LevelRowProps) {
+  const { bench } = sump
+  const units = shopUnits[shop.units]
+  const reader = readerOf(shop.units)
+  const isMark = typed.levelBy === 'mark'
+  const unit = typed.levelBy === 'dip' ? units.length : units.volumeWord
+  const ways: (readonly [LevelBy, string])[] = [
+    ['volume', units.volumeWord],
+    ...(bench.fillVolume === null ? [] : ([['mark', 'at the mark']] as const)),
+    ...(bench.dipTable === null ? [] : ([['dip', `dip, ${units.length}`]] as const)),
+  ]
+  return (
+    <>
+      <div
+        class={`row read level${isActive ? ' here' : ''}${isMark || typed.level !== '' ? ' has' : ''}${isMark ? ' mark' : ''}`}
+      >
+        <label for="level">Level</label>
+        <input
+          id="level"
+          ref={field}
+          value={isMark ? 'at the mark' : typed.level}
+          inputMode="none"
+          autocomplete="off"
+          aria-label={`Level, ${typed.levelBy === 'dip' ? `dip in ${unit}` : units.volumeName}`}
+          onFocus={onFocus}
+          onKeyDown={(event) => {
+            if (event.key !== 'Enter') return
+            event.preventDefault()
+            onEnter()
+          }}
+          onInput={(event) => {
+            const text = event.currentTarget.value
+            type(isMark ? { levelBy: 'volume', level: text.replace('at the mark', '') } : { level: text })
+          }}
+        />
+        <span>
+          {isMark
+            ? sayVolume(bench.fillVolume!, reader)
+            : bench.fillVolume === null || typed.levelBy === 'dip'
+              ? unit
+              : `of ${sayVolume(bench.fillVolume, reader)}`}
+        </span>
+      </div>
+      {isActive ? (
+        <div class="level-ways">
+          {ways.length > 1 && (
+            <Taps
+              legend="Read as"
+              name="level-by"
+              value={typed.levelBy}
+              choices={ways}
+              onPick={(levelBy) => levelBy !== typed.levelBy && type({ levelBy: levelBy as LevelBy, level: '' })}
+            />
+          )}
+          <Taps
+            legend="Pumps"
+            name="pumps"
+            value={typed.pumps}
+            choices={[
+              ['stopped', 'stopped'],
+              ['running', 'running'],
+            ]}
+            onPick={(pumps) => type({ pumps: pumps as Typed['pumps'] })}
+          />
+        </div>
+      ) : (
+        (typed.level !== '' || isMark) && <p class={`sub level-sub ${typed.pumps}`}>pumps {typed.pumps}</p>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,89 @@
+import { sayConcentration, sayPercent } from '@sumpbook/fluid'
+import type { ShopOfBook, SumpNow } from '../api/types.ts'
+import { BandLine } from '../band-line/band-line.tsx'
+import { isPour } from '../entry/entries.ts'
+import { readerOf } from '../say/units.ts'
+import { sayWhenShort } from '../say/when.ts'
+import { Cautions } from '../today/line.tsx'
+import type { Verdict } from './verdict.ts'
+
+/** What follows from the reading, worked out here and now. */
+export function Say({
+  verdict,
+  sump,
+  shop,
+  notes,
+  signs,
+  isAsked,
+}: {
+  verdict: Verdict
+  sump: SumpNow
+  shop: ShopOfBook
+  notes: readonly string[]
+  /** What the look, the smell and the oil say to mind: before any recipe. */
+  signs: readonly string[]
+  isAsked: boolean
+}) {
+  const { concentration, stands, advice } = verdict
+  const reader = readerOf(shop.units)
+  const words = isAsked ? null : (advice?.words ?? null)
+  return (
+    <div class="say" aria-live="polite">
+      {concentration !== null && (
+        <p>
+          <b>{sayConcentration(concentration, reader)}</b>
+          {stands !== '' && `, ${stands}`}.
+        </p>
+      )}
+      {signs.map((note) => (
+        <p class="note">{note}</p>
+      ))}
+      {words !== null && (
+        <>
+          <p class="headline">{words.headline}</p>
+          {words.how !== '' && <p class="how">{words.how}</p>}
+          {words.outcome !== '' && <p class="how">{words.outcome}</p>}
+          {words.because
+            .filter((sentence) => !/^(Under|Above) its band\.$/.test(sentence))
+            .map((sentence) => (
+              <p class="quiet">{sentence}</p>
+            ))}
+          {advice?.recipe.action === 'change' && (
+            <p class="note">This is a cleanout: drain, clean, rinse, fill. It is not one tap.</p>
+          )}
+        </>
+      )}
+      {notes.map((note) => (
+        <p class="note">{note}</p>
+      ))}
+      {words !== null && concentration !== null && (
+        <BandLine
+          band={sump.bench.band}
+          target={sump.bench.target}
+          now={concentration}
+          after={advice !== null && isPour(advice.recipe) ? (advice.recipe.result?.concentration ?? null) : null}
+        />
+      )}
+      {words !== null && <Cautions cautions={words.cautions} />}
+      {advice !== null && !isAsked && advice.alternatives.length > 0 && (
+        <details>
+          <summary>Other ways</summary>
+          <ul class="ways">
+            {advice.alternatives.map((way) => (
+              <li>{way}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </div>
+  )
+}
+
+/** "Tue 07:42 3.1 °Brix = 7.1 %, by R." */
+export function sayLast({ lastStrength }: SumpNow, shop: ShopOfBook): string {
+  if (lastStrength === null) return 'no reading yet'
+  const { at, by, text, concentration } = lastStrength
+  const when = sayWhenShort(at, { timeZone: shop.timeZone, now: new Date().toISOString() })
+  const percent = concentration === null ? '' : ` = ${sayPercent(concentration, readerOf(shop.units))}`
+  return `${when} ${text}${percent}${by === null ? '' : `, by ${by}`}`
+}
