@@ -7,7 +7,7 @@ import type { SheetSource } from './import/sheet/sheet-source.ts'
 import type { ImportReport } from './import/sheet-types.ts'
 import { type Arrival, clockToleranceMs, orThrow, putEntries } from './journal/put.ts'
 import { thingCache } from './setup/thing-cache.ts'
-import type { ThingHistory } from './setup/things.ts'
+import type { ThingHistory, Things } from './setup/things.ts'
 import type { Store } from './store/store.ts'
 import { readToday, type TodayReader } from './today/read-today.ts'
 import type { Today } from './today/today.ts'
@@ -17,6 +17,8 @@ export interface Book {
   readonly store: Store
   /** The things of the shop and how they came to be what they are. */
   things(): Promise<ThingHistory>
+  /** The things of the shop as they are now. */
+  present(): Promise<Things>
   /**
    * Takes one entry, exactly once.
    *
@@ -47,6 +49,7 @@ export function openBook(store: Store, clock: () => Date): Book {
   return {
     store,
     things,
+    present: async () => (await things()).at(clock().toISOString()),
     put: async (entry) => orThrow((await putMany([entry]))[0]!),
     putMany,
     importFile: (source, options) => importInWorker(store, source, clock(), options),

@@ -36,7 +36,7 @@ export async function importFile(
   if (looksLikeJson(source.name, start)) return importBookFile(store, await textOf(source), now, { preview })
   return store.write(async (journal) => {
     const things = (await readThings(journal)).at()
-    return importSheet(source, map, sheetBook(journal, things, now), { preview })
+    return importSheet(source, map, await sheetBook(journal, things, now), { preview })
   })
 }
 
@@ -50,8 +50,8 @@ async function textOf(source: SheetSource): Promise<string> {
 }
 
 /** The book as the reading of a sheet sees it, inside one transaction. */
-function sheetBook(journal: JournalWriter, things: Things, now: Date): SheetBook {
-  let position = 100_000
+async function sheetBook(journal: JournalWriter, things: Things, now: Date): Promise<SheetBook> {
+  let position = await journal.countThings()
   let withdrawn: Set<string> | null = null
   return {
     shop: things.shop,

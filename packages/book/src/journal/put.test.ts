@@ -85,6 +85,18 @@ test('a level above the brim is refused, 5 % above it is not', async () => {
   ])
 })
 
+test('what was taken once is not refused when it is sent again, whatever its sump has become', async () => {
+  const store = await shopStore()
+  const high = testReading(1, { volume: 235 })
+  expect(await put(store, high)).toMatchObject([{ status: 'added' }])
+  expect(await put(store, setup(2, { capacity: 205 }))).toMatchObject([{ status: 'added' }])
+  const later = { ...high, at: '2026-03-03T09:30:00Z' }
+  expect(await put(store, { ...later, id: testId(3) })).toMatchObject([{ status: 'refused' }])
+  await put(store, { ...setup(4, { capacity: 205 }), at: '2026-03-01T00:00:00Z' })
+  expect(await put(store, high)).toMatchObject([{ status: 'same', faults: [] }])
+  expect(await put(store, { ...high, brix: 6 })).toMatchObject([{ status: 'refused' }])
+})
+
 test('unknown fields are kept and warned of', async () => {
   const store = await shopStore()
   const [arrival] = await put(store, testReading(1, { colour: 'milky' }))

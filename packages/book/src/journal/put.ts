@@ -40,7 +40,7 @@ export async function putEntries(
   now: Date,
   history: ThingHistory,
 ): Promise<Arrival[]> {
-  const judged = sent.map((body) => judge(body, history, now))
+  const judged = await Promise.all(sent.map((body) => takenBefore(store, body, judge(body, history, now))))
   if (judged.every(({ entry: accepted }) => accepted === null)) return judged.map(({ arrival }) => arrival)
   return store.write(async (journal) => {
     const accepted = judged.flatMap(({ entry: body }) => (body === null ? [] : [arriving(body)]))
@@ -59,6 +59,18 @@ export async function putEntries(
       return { ...arrival, status: standing.get(id) === canonicalJson(body) ? 'same' : 'conflict' }
     })
   })
+}
+
+/**
+ * What the book has taken once it never refuses later, whatever its things have become since: a device that did not hear the
+ * first answer asks again.
+ */
+async function takenBefore(store: Store, sent: unknown, judged: Judged): Promise<Judged> {
+  const { arrival } = judged
+  if (arrival.status !== 'refused' || arrival.id === '') return judged
+  const standing = (await store.bodies([arrival.id])).get(arrival.id)
+  if (standing === undefined || standing !== canonicalJson(sent)) return judged
+  return { entry: null, arrival: { ...arrival, status: 'same', faults: [], confirmable: false } }
 }
 
 /** @throws {BookError} where the entry did not get in */

@@ -107,6 +107,21 @@ test('a lot with a factor of its own has its own, another lot the product’s', 
   expect((await only(charged('L8'), { fluids })).concentration?.mean).toBeCloseTo(8, 10)
 })
 
+test('a mark that moves next month has not moved yet', async () => {
+  const moves = {
+    id: testId(9),
+    at: '2026-03-02T09:00:00Z',
+    kind: 'setup',
+    about: { kind: 'sump', id: 's1' },
+    changes: { fillVolume: 230 },
+    was: { fillVolume: 200 },
+    from: '2026-04-01',
+  }
+  const sumps = [{ ...smallShop().sumps[0], fillVolume: 230 }]
+  expect((await only([testReading(1), moves], { sumps })).bench.fillVolume).toBe(200)
+  expect((await only([testReading(1), moves], { sumps }, new Date('2026-04-01T12:00:00Z'))).bench.fillVolume).toBe(230)
+})
+
 test('what the pumps hold out counts while they run', async () => {
   const sumps = [{ ...smallShop().sumps[0], holdUp: 25 }]
   expect((await only([testReading(1, { volume: 150, pumps: 'running' })], { sumps })).volume?.mean).toBe(175)

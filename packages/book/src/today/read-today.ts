@@ -5,6 +5,7 @@ import {
   sayConcentration,
   sayCount,
   sayPercent,
+  sayReasons,
   sayVolume,
   standingAfter,
 } from '@sumpbook/fluid'
@@ -38,11 +39,14 @@ export async function readToday(
   { at, until = at, reader = {} }: { at: Date; until?: Date; reader?: TodayReader },
 ): Promise<Today> {
   const history = await readThings(journal)
-  const things = history.at()
+  const things = history.at(at.toISOString())
   const { stories, recent } = await readStories(journal, history, until)
   const context: Context = { things, history, at: at.toISOString(), reader: { units: things.shop.units, ...reader } }
   const items = [...things.sump.values()]
-    .map((sump) => itemOf(sump, stories.get(sump.id)!, context))
+    .flatMap((sump) => {
+      const story = stories.get(sump.id)
+      return story === undefined ? [] : [itemOf(sump, story, context)]
+    })
     .sort(byConsequence)
   const listed = items.filter(({ condition }) => condition !== 'in-order' && condition !== 'straight-oil')
   const cart = cartOf(listed)
@@ -129,9 +133,8 @@ function whyOf(item: Judged, condition: Condition, ageDays: number | null, reade
       parts.push(`Now ${sayConcentration(concentration, reader)}, above its band of ${band}.`)
     else parts.push(`Now ${sayConcentration(concentration, reader)}; its band is ${band}.`)
   }
-  parts.push(
-    ...item.words.because.filter((sentence) => sentence !== 'Under its band.' && sentence !== 'Above its band.'),
-  )
+  // Lean and rich are said above, with the figures.
+  parts.push(...sayReasons(item.recipe.because.filter((reason) => reason !== 'lean' && reason !== 'rich')))
   if (item.lastStrength !== null && ageDays !== null && ageDays > daysUntilUnread) {
     parts.push(`The last reading is ${sayCount(ageDays, 'day', 'days')} old: read it again before pouring.`)
   }

@@ -34,7 +34,7 @@ export function sayRecipe(recipe: Recipe, context: RecipeContext): RecipeWords {
     headline: headlineOf(recipe, context),
     how: howOf(recipe, context),
     outcome: outcomeWords(recipe, context),
-    because: recipe.because.map((reason) => reasonWords[reason]).filter((sentence) => sentence !== ''),
+    because: sayReasons(recipe.because),
     cautions: cautionsOf(recipe),
   }
 }
@@ -59,6 +59,10 @@ export function sayWay({ parts, result, inBand }: Way, context: RecipeContext): 
   })
   return `With what is ready: ${sayList(poured)}; then ${sayPercent(result.concentration, context)}${inBand ? '' : ', outside its band'}.`
 }
+
+/** Reasons in sentences; those that say nothing new are left out. */
+export const sayReasons = (because: readonly Reason[]): string[] =>
+  because.map((reason) => reasonWords[reason]).filter((sentence) => sentence !== '')
 
 function headlineOf(
   { action, add, drawOff, because }: Pick<Recipe, 'action' | 'add' | 'drawOff' | 'because'>,

@@ -4,8 +4,8 @@ import type { FastifyInstance } from 'fastify'
 /** The shop, its things, and how far the book has come. */
 export function bookRoutes(api: FastifyInstance, book: Book, version: string): void {
   api.get('/book', { schema: { summary: 'The shop and its things as they are now', tags: ['book'] } }, async () => {
-    const [history, head, example] = await Promise.all([book.things(), book.store.head(), book.isExample()])
-    const { shop, fluid, water, sump, container, mixer, instrument, meter } = history.at()
+    const [things, head, example] = await Promise.all([book.present(), book.store.head(), book.isExample()])
+    const { shop, fluid, water, sump, container, mixer, instrument, meter } = things
     return {
       empty: head.seq === 0 && sump.size === 0,
       demo: example,
