@@ -1,7 +1,7 @@
 import { sha256 } from './canonical.ts'
 
 /** The head of an empty book. */
-export const emptyHead = { seq: 0, hash: '0'.repeat(64) }
+export const emptyHead: Head = { seq: 0, hash: '0'.repeat(64) }
 
 /** The last entry to arrive: its place and the hash that stands for everything up to it. */
 export interface Head {

@@ -1,9 +1,10 @@
 import { type Kysely, sql } from 'kysely'
-import { emptyHead, type Head, nextHead } from '../journal/chain.ts'
+import { emptyHead, nextHead } from '../journal/chain.ts'
 import { type HotQueries, hotQueries } from './hot-queries.ts'
 import type {
   ArrivingEntry,
   EntryQuery,
+  JournalHead,
   JournalReader,
   JournalWriter,
   Store,
@@ -94,9 +95,11 @@ function journalWriter(db: Kysely<Tables>, hot: HotQueries): JournalWriter {
 const governingKinds = new Set(['setup', 'void', 'charge', 'transfer'])
 const governs = (kind: string) => governingKinds.has(kind)
 
-async function headOf(db: Kysely<Tables>): Promise<Head> {
-  const row = await db.selectFrom('head').select(['seq', 'hash']).where('one', '=', 1).executeTakeFirst()
-  return row === undefined ? emptyHead : { seq: Number(row.seq), hash: row.hash }
+async function headOf(db: Kysely<Tables>): Promise<JournalHead> {
+  const row = await db.selectFrom('head').select(['seq', 'hash', 'setup_seq']).where('one', '=', 1).executeTakeFirst()
+  return row === undefined
+    ? { ...emptyHead, setupSeq: 0 }
+    : { seq: Number(row.seq), hash: row.hash, setupSeq: Number(row.setup_seq) }
 }
 
 async function append(
@@ -105,10 +108,11 @@ async function append(
   entries: readonly ArrivingEntry[],
   receivedAt: string,
 ): Promise<number> {
-  let head = await headOf(db)
+  let { setupSeq, ...head }: JournalHead = await headOf(db)
   if (entries.length === 0) return head.seq
   const rows = entries.map((entry): EntryRow => {
     head = nextHead(head, entry.body)
+    if (entry.kind === 'setup' || entry.kind === 'void') setupSeq = head.seq
     const { id, at, rank, kind, sump, aboutKind, aboutId, body } = entry
     return {
       ...head,
@@ -126,7 +130,7 @@ async function append(
   })
   if (rows.length === 1) await db.executeQuery(hot.insertEntry(rows[0]!))
   else for (const part of inParts(rows)) await db.insertInto('entry').values(part).execute()
-  await db.executeQuery(hot.moveHead(head))
+  await db.executeQuery(hot.moveHead({ ...head, setupSeq }))
   return head.seq
 }
 

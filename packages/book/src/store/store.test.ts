@@ -38,7 +38,19 @@ test('the chain is SHA-256 of the hash before, the hash of the body, and the pla
   const one = sha256(`${'0'.repeat(64)}${sha256(first!.body)}1`)
   expect(first!.hash).toBe(one)
   expect(second!.hash).toBe(sha256(`${one}${sha256(second!.body)}2`))
-  expect(await store.head()).toEqual({ seq: 2, hash: second!.hash })
+  expect(await store.head()).toEqual({ seq: 2, hash: second!.hash, setupSeq: 0 })
+})
+
+test('the head says where the last entry stands that may have changed a thing', async () => {
+  const store = await emptyStore()
+  const at = '2026-03-03T09:30:00Z'
+  const setup = { id: testId(2), at, kind: 'setup', about: { kind: 'sump', id: 's1' }, changes: {} }
+  await append(store, testReading(1), setup, testReading(3))
+  expect(await store.head()).toMatchObject({ seq: 3, setupSeq: 2 })
+  await append(store, testReading(4))
+  expect(await store.head()).toMatchObject({ seq: 4, setupSeq: 2 })
+  await append(store, { id: testId(5), at, kind: 'void', entry: testId(2) } as never)
+  expect(await store.head()).toMatchObject({ seq: 5, setupSeq: 5 })
 })
 
 test('in order of time: by instant, at one instant by rank, then by id', async () => {
@@ -75,7 +87,7 @@ test('a transaction that fails leaves nothing behind', async () => {
     throw new Error('lost heart')
   })
   await expect(failing).rejects.toThrow('lost heart')
-  expect(await store.head()).toEqual({ seq: 0, hash: '0'.repeat(64) })
+  expect(await store.head()).toEqual({ seq: 0, hash: '0'.repeat(64), setupSeq: 0 })
   expect(await store.entries({ order: 'arrival' })).toEqual([])
 })
 

@@ -53,9 +53,15 @@ export interface EntryQuery {
   limit?: number
 }
 
+/** How far the journal has come. */
+export interface JournalHead extends Head {
+  /** The place of the last entry that may have changed a thing, a set-up or a void; 0 before the first. */
+  setupSeq: number
+}
+
 /** What may be read at any time. */
 export interface JournalReader {
-  head(): Promise<Head>
+  head(): Promise<JournalHead>
   things(): Promise<StoredThing[]>
   countThings(): Promise<number>
   entries(query: EntryQuery): Promise<StoredEntry[]>

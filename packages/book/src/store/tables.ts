@@ -7,7 +7,7 @@ export interface Tables {
   /** The journal, append-only, in order of arrival. */
   entry: EntryRow
   /** One row: the last arrival, locked by whoever writes next. */
-  head: { one: number; seq: number; hash: string }
+  head: { one: number; seq: number; hash: string; setup_seq: number }
 }
 
 export interface EntryRow {

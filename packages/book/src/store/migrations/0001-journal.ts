@@ -44,5 +44,6 @@ export async function up(db: Kysely<Tables>): Promise<void> {
     .addColumn('one', 'integer', (column) => column.primaryKey())
     .addColumn('seq', 'integer', (column) => column.notNull())
     .addColumn('hash', 'text', (column) => column.notNull())
+    .addColumn('setup_seq', 'integer', (column) => column.notNull())
     .execute()
 }
