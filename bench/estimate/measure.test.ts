@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import type { BenchBook } from './book.ts'
 import { askPeer, emptyTally, summarise } from './measure.ts'
 import type { Peer } from './peers/peer.ts'
-import type { SimulatedShop } from './simulate/shop.ts'
+import type { SimulatedShop } from './world.ts'
 
 const came = { concentration: 8, volume: 100, hardness: 200 }
 /** One sump, 8 % now and a tenth of a percent more each day. */

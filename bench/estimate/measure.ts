@@ -4,7 +4,7 @@ import { crpsOfNormal } from './metrics/crps.ts'
 import { type DoubtScore, scoreDoubts } from './metrics/doubts.ts'
 import { median, trimmedRmse } from './metrics/errors.ts'
 import type { Figure, Peer, SumpEstimate } from './peers/peer.ts'
-import type { SimulatedShop } from './simulate/shop.ts'
+import type { SimulatedShop } from './world.ts'
 
 /** A figure beside what came. */
 interface Case {

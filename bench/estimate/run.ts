@@ -5,20 +5,24 @@ import { parseArgs } from 'node:util'
 import { machine } from '../machine.ts'
 import { askPeer, emptyTally, summarise } from './measure.ts'
 import { trimmedShare } from './metrics/errors.ts'
+import { simulateOtherShop } from './other-shop/other-shop.ts'
 import { commandLine } from './peers/command-line.ts'
 import { lastReading } from './peers/last-reading.ts'
 import { oracle } from './peers/oracle.ts'
 import type { Peer } from './peers/peer.ts'
 import { plainFilter } from './peers/plain-filter.ts'
 import { straightLine } from './peers/straight-line.ts'
-import { type SimulatedShop, simulateShop } from './simulate/shop.ts'
+import { simulateShop } from './simulate/shop.ts'
 import { tableOf } from './table.ts'
+import type { SimulatedShop, World } from './world.ts'
 
 const { values } = parseArgs({
   options: {
     shops: { type: 'string', default: '10' },
     sumps: { type: 'string', default: '20' },
     seed: { type: 'string', default: '1' },
+    /** Which simulator: `first` or `second`. */
+    world: { type: 'string', default: 'first' },
     /** A program that answers like `sumpbook estimate`, its words apart by blanks. */
     command: { type: 'string' },
     'no-file': { type: 'boolean', default: false },
@@ -31,6 +35,10 @@ const whole = (name: 'shops' | 'sumps' | 'seed') => {
   return number
 }
 const size = { shops: whole('shops'), sumps: whole('sumps'), seed: whole('seed') }
+
+const worlds: Record<string, World> = { first: simulateShop, second: simulateOtherShop }
+const world = worlds[values.world]
+if (world === undefined) throw new RangeError(`--world ${values.world}: ${Object.keys(worlds).join(' or ')}`)
 
 /** Days and hours at which each shop is asked: in the shift, before it, on a weekend, at the end. */
 const asked = [
@@ -55,7 +63,7 @@ const peersOf = ({ truth }: SimulatedShop): Peer[] => [
 
 const tallies = new Map<string, ReturnType<typeof emptyTally>>()
 for (let number = 1; number <= size.shops; number++) {
-  const shop = simulateShop({ seed: size.seed, shop: number, sumps: size.sumps })
+  const shop = world({ seed: size.seed, shop: number, sumps: size.sumps })
   const instants = asked.map(([day, hour]) => shop.instant(day, hour))
   for (const peer of peersOf(shop)) {
     const tally = tallies.get(peer.name) ?? emptyTally(peer.name)
@@ -71,11 +79,15 @@ if (!values['no-file']) {
   const kept = {
     on,
     machine: machine(),
+    world: values.world,
     ...size,
     askedOn: asked.map(([day, hour]) => ({ day, hour })),
     trimmedShare,
     peers: results,
   }
-  const file = new URL(`../results/estimate-baselines-${on}.json`, import.meta.url)
+  const file = new URL(
+    `../results/estimate-baselines${values.world === 'first' ? '' : `-${values.world}`}-${on}.json`,
+    import.meta.url,
+  )
   writeFileSync(fileURLToPath(file), `${JSON.stringify(kept, null, 2)}\n`)
 }

@@ -1,4 +1,4 @@
-import type { Truth } from '../simulate/truth.ts'
+import type { Truth } from '../world.ts'
 import type { Peer } from './peer.ts'
 import { plainFilter } from './plain-filter.ts'
 

@@ -1,9 +1,9 @@
 import type { BenchBook } from '../book.ts'
+import type { ShopSize, SimulatedShop } from '../world.ts'
 import { changeOver, charge, skim, transfer } from './change.ts'
 import { bookDays, dateOf, drawClock, instantOf, stepsPerDay } from './clock.ts'
 import { drawEquipment, stripPads, sumpInBook } from './equipment.ts'
 import { openJournal } from './journal.ts'
-import type { Labels } from './labels.ts'
 import { chanceOf } from './random.ts'
 import { drawLosses, drawWeather } from './rates.ts'
 import { walkRound } from './round.ts'
@@ -12,27 +12,10 @@ import { emptyCourse, fillAtStart, letPass, type SimSump, seenVolume, writeCours
 import { pour } from './tank.ts'
 import { actUnseen, forget, topUp, waterOn } from './top-up.ts'
 import { drawTraits } from './traits.ts'
-import { type Truth, truthOf } from './truth.ts'
-
-/** A shop's half year: what its people wrote, and what was so. */
-export interface SimulatedShop {
-  book: BenchBook
-  truth: Truth
-  labels: Labels
-  /** The instant at the beginning of a half hour, counted from the start. */
-  instant: (day: number, hour: number) => number
-}
+import { truthOf } from './truth.ts'
 
 /** Simulates one shop of so many sumps; the same seed and number give the same shop. */
-export function simulateShop({
-  seed,
-  shop: number,
-  sumps,
-}: {
-  seed: number
-  shop: number
-  sumps: number
-}): SimulatedShop {
+export function simulateShop({ seed, shop: number, sumps }: ShopSize): SimulatedShop {
   const shop = openShop(seed, number, sumps)
   startSumps(shop)
   for (let step = 0; step < shop.sumps[0]!.course.volume.length; step++) {

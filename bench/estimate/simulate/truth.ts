@@ -1,28 +1,6 @@
+import type { Truth, TruthAhead } from '../world.ts'
 import { dayMs, type ShopClock, stepOf, stepsPerDay } from './clock.ts'
 import type { SimSump } from './sump.ts'
-
-/** What really stood in a sump at an instant. */
-export interface TruthNow {
-  /** Percent. */
-  concentration: number
-  /** Litres, what is out in the lines included. */
-  volume: number
-  /** mg/L. */
-  hardness: number
-  /** Litres a calendar day over the 28 days before. */
-  evaporation28: number
-  carryOff28: number
-}
-
-export type TruthAhead = Pick<TruthNow, 'concentration' | 'volume' | 'hardness'>
-
-export interface Truth {
-  at(sump: string, ms: number): TruthNow
-  /** What stands there if nothing is added and nothing drawn off after `ms`, day by day; its first place is `ms` itself. */
-  ahead(sump: string, ms: number, days: number): TruthAhead[]
-  /** Litres that evaporated and were carried off between two instants, of the simulator's own course of losses. */
-  losses(sump: string, fromMs: number, toMs: number): { evaporated: number; carried: number }
-}
 
 export function truthOf(clock: ShopClock, sumps: readonly SimSump[]): Truth {
   const byId = new Map(sumps.map((sump) => [sump.id, sump]))
