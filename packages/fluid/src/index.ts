@@ -3,6 +3,7 @@
 export * from './advice/index.ts'
 export * from './calibration/index.ts'
 export * from './control/index.ts'
+export * from './estimate/index.ts'
 export { quantile95 } from './interval90.ts'
 export * from './mixing/index.ts'
 export type * from './quantities.ts'

@@ -1,0 +1,70 @@
+import type { Crossing } from './answer-types.ts'
+import { later, partsOf, sumpIn, volumeParts } from './estimate-sump.ts'
+import type { ShopTime } from './events.ts'
+import { above } from './mixture.ts'
+import type { ShopEstimate } from './shop-estimate.ts'
+import { chloride, hardness, strength } from './state.ts'
+
+/** The limits that are watched; what is missing is not. */
+export interface WatchedLimits {
+  concentration?: { low?: number | undefined; high?: number | undefined } | undefined
+  /** Litres, the pumps' suction. */
+  volumeLow?: number | undefined
+  hardnessHigh?: number | undefined
+  chlorideHigh?: number | undefined
+}
+
+/** How far ahead crossings are looked for, in days. */
+export const crossingHorizon = 42
+/** A crossing less likely than this is none. */
+const leastLikely = 0.05
+
+/**
+ * Which limit is likeliest to be crossed first if nothing is poured or drawn, and when. Concentration and minerals only rise
+ * and the level only falls meanwhile, so that the probability of having crossed by a day is that of being beyond on it.
+ * A limit that is likely crossed already is said to be crossed now.
+ */
+export function crossingOf(shop: ShopEstimate, id: string, at: ShopTime, limits: WatchedLimits): Crossing | null {
+  const sump = sumpIn(shop, id)
+  const now = Math.max(at, sump.at)
+  const watched: Record<Crossing['limit'], number[]> = {
+    'concentration.high': [],
+    'concentration.low': [],
+    'volume.low': [],
+    'hardness.high': [],
+    'chloride.high': [],
+  }
+  for (let day = 0; day <= crossingHorizon; day++) {
+    const then = later(shop, sump, now + day)
+    const { concentration, volumeLow, hardnessHigh, chlorideHigh } = limits
+    const mix = partsOf(then, strength)
+    if (concentration?.high !== undefined) watched['concentration.high'].push(above(mix, concentration.high))
+    if (concentration?.low !== undefined) watched['concentration.low'].push(1 - above(mix, concentration.low))
+    if (volumeLow !== undefined) watched['volume.low'].push(1 - above(volumeParts(then, sump.plate), volumeLow))
+    if (hardnessHigh !== undefined) watched['hardness.high'].push(above(partsOf(then, hardness), hardnessHigh))
+    if (chlorideHigh !== undefined) watched['chloride.high'].push(above(partsOf(then, chloride), chlorideHigh))
+  }
+  const crossings = Object.entries(watched).flatMap(([limit, beyond]) => {
+    const crossing = firstCrossing(limit as Crossing['limit'], beyond)
+    return crossing === null ? [] : [crossing]
+  })
+  return crossings.sort((a, b) => a.likely - b.likely || b.probability - a.probability)[0] ?? null
+}
+
+function firstCrossing(limit: Crossing['limit'], beyond: readonly number[]): Crossing | null {
+  const rising: number[] = []
+  for (const probability of beyond) rising.push(Math.min(1, Math.max(probability, rising.at(-1) ?? 0)))
+  const probability = rising.at(-1) ?? 0
+  if (!(probability >= leastLikely)) return null
+  if (rising[0]! >= 0.5) return { limit, probability: Math.max(...rising), earliest: 0, likely: 0, latest: 0 }
+  const dayAt = (share: number) => dayOf(rising, share * probability)
+  return { limit, probability, earliest: dayAt(0.05), likely: dayAt(0.5), latest: dayAt(0.95) }
+}
+
+/** The day on which a rising probability reaches a value, straight between days. */
+function dayOf(rising: readonly number[], value: number): number {
+  const day = rising.findIndex((probability) => probability >= value)
+  if (day <= 0) return 0
+  const [before, after] = [rising[day - 1]!, rising[day]!]
+  return day - 1 + (after > before ? (value - before) / (after - before) : 0)
+}

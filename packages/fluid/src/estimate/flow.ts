@@ -1,0 +1,130 @@
+import type { Belief } from '../filter/index.ts'
+import { blur, shake, spread } from '../filter/index.ts'
+import { chemistry, dayByDay, wander } from './priors.ts'
+import {
+  bias,
+  carryOff,
+  chloride,
+  evaporation,
+  fill,
+  hardness,
+  moving,
+  pours,
+  scale,
+  size,
+  strength,
+  titration,
+} from './state.ts'
+
+/** Time that passes at a sump, counted in working days' worth of each loss. */
+export interface Exposure {
+  /** Calendar days. */
+  days: number
+  evaporation: number
+  carryOff: number
+}
+
+const jacobian = new Float64Array(moving * size)
+const byEvaporation = new Float64Array(moving)
+const byCarryOff = new Float64Array(moving)
+
+/** No step takes more than this share of what is there: a balance without records ends as a puddle, never below nothing. */
+const mostLost = 0.3
+
+/**
+ * What a time does to a sump that nobody touches. Evaporation takes water alone, carry-off the fluid as it is, both at a
+ * steady rate:
+ *
+ *     r₁ = r₀ − e − d,  C₁ = C₀ (r₀ / r₁)^(e / (e + d)) · (1 − k)^days,  the same for what is dissolved
+ *
+ * with e and d the losses of the time as shares of the mark. Days differ: the losses of a time have noise of their own, and the
+ * rates wander.
+ *
+ * Source: conservation of mass; the closed form is that of a tank with constant in- and outflow.
+ */
+export function pass(belief: Belief, exposure: Exposure): void {
+  const { days } = exposure
+  if (!(days > 0)) return
+  const { mean } = belief
+  const lost = Math.exp(mean[evaporation]!) * exposure.evaporation + Math.exp(mean[carryOff]!) * exposure.carryOff
+  const steps = Math.min(40, Math.max(1, Math.ceil(lost / (0.25 * Math.max(mean[fill]!, 0.02)))))
+  if (steps === 1) return step(belief, exposure)
+  const part = { days: days / steps, evaporation: exposure.evaporation / steps, carryOff: exposure.carryOff / steps }
+  for (let i = 0; i < steps; i++) step(belief, part)
+}
+
+function step(belief: Belief, { days, evaporation: wet, carryOff: oily }: Exposure): void {
+  const { mean, cov } = belief
+  const n = size
+  const before = Math.max(mean[fill]!, 0.02)
+  let e = Math.exp(mean[evaporation]!) * wet
+  let d = Math.exp(mean[carryOff]!) * oily
+  const lost = e + d
+  if (lost > mostLost * before) {
+    e *= (mostLost * before) / lost
+    d *= (mostLost * before) / lost
+  }
+  const after = before - e - d
+  const ratio = Math.log(before / after)
+  const sum = e + d
+  const power = sum > 1e-12 ? e / sum : 0
+  const growth = Math.exp(power * ratio)
+  // Derivatives of the growth's logarithm.
+  const byFill = power * (1 / before - 1 / after)
+  const byE = sum > 1e-12 ? (d / sum ** 2) * ratio + power / after : 1 / before
+  const byD = sum > 1e-12 ? (-e / sum ** 2) * ratio + power / after : 0
+
+  const used = Math.exp(-chemistry.depletion * days)
+  const soft = Math.max(0, mean[hardness]! - chemistry.scumAbove)
+  const dropped = soft * (1 - Math.exp(-chemistry.scum * days))
+  const strengthAfter = mean[strength]! * growth * used
+  const hardnessAfter = mean[hardness]! * growth - dropped
+  const chlorideAfter = mean[chloride]! * growth
+
+  jacobian.fill(0)
+  jacobian[fill * n + fill] = 1
+  jacobian[fill * n + evaporation] = -e
+  jacobian[fill * n + carryOff] = -d
+  const kept = soft > 0 ? growth - (1 - Math.exp(-chemistry.scum * days)) : growth
+  grow(strength, strengthAfter, growth * used, byFill, byE * e, byD * d)
+  grow(hardness, mean[hardness]! * growth, kept, byFill, byE * e, byD * d)
+  grow(chloride, chlorideAfter, growth, byFill, byE * e, byD * d)
+  spread(belief, moving, jacobian)
+
+  mean[fill] = after
+  mean[strength] = Math.min(strengthAfter, 99)
+  mean[hardness] = hardnessAfter
+  mean[chloride] = chlorideAfter
+
+  for (let i = 0; i < moving; i++) {
+    byEvaporation[i] = jacobian[i * n + evaporation]!
+    byCarryOff[i] = jacobian[i * n + carryOff]!
+  }
+  shake(belief, moving, byEvaporation, dayByDay.evaporation ** 2 / Math.max(wet, 1))
+  shake(belief, moving, byCarryOff, dayByDay.carryOff ** 2 / Math.max(oily, 1))
+  blur(belief, fill, (0.002 * Math.sqrt(days)) ** 2)
+  blur(belief, strength, (0.003 * mean[strength]!) ** 2 * days)
+  blur(belief, hardness, (wander.hardness * mean[hardness]!) ** 2 * days + 4 * days)
+  blur(belief, chloride, (wander.chloride * mean[chloride]!) ** 2 * days + 0.2 * days)
+  widen(cov, evaporation, wander.evaporation, days, 0.9)
+  widen(cov, carryOff, wander.carryOff, days, 1.2)
+  widen(cov, scale, wander.scale, days, 0.5)
+  widen(cov, bias, wander.bias, days, 0.6)
+  widen(cov, titration, wander.titration, days, 0.6)
+  widen(cov, pours, wander.pours, days, 0.2)
+}
+
+/** A quantity that grows by what evaporates, with what its growth depends on. */
+function grow(i: number, value: number, own: number, byFill: number, byE: number, byD: number): void {
+  const at = i * size
+  jacobian[at + i] = own
+  jacobian[at + fill] = value * byFill
+  jacobian[at + evaporation] = value * byE
+  jacobian[at + carryOff] = value * byD
+}
+
+/** What wanders does not wander off for ever: no wider than an sd of `most`. */
+function widen(cov: Float64Array, i: number, sd: number, days: number, most: number): void {
+  const at = i * size + i
+  if (cov[at]! < most ** 2) cov[at] = Math.min(most ** 2, cov[at]! + sd ** 2 * days)
+}

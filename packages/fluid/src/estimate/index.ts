@@ -1,0 +1,22 @@
+export type {
+  Crossing,
+  DoubtKind,
+  EstimatedDoubt,
+  FiguresAhead,
+  SumpEstimate,
+} from './answer-types.ts'
+export { crossingHorizon, crossingOf, type WatchedLimits } from './crossing.ts'
+export { estimateSump } from './estimate-sump.ts'
+export type {
+  PouredWater,
+  Reported,
+  ShopEvent,
+  ShopTime,
+  SumpSpec,
+  WorkCalendar,
+} from './events.ts'
+export { isAdoptionDay, learnPriors } from './learn-priors.ts'
+export { copyShopEstimate, openShopEstimate, type PackedShop, packShopEstimate, unpackShopEstimate } from './pack.ts'
+export { publishedPriors, type ShopPriors } from './priors.ts'
+export type { ShopEstimate } from './shop-estimate.ts'
+export { takeDay } from './take-day.ts'

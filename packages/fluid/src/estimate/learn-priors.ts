@@ -1,0 +1,96 @@
+import { type GroupPriors, publishedPriors, type ShopPriors, type Spread } from './priors.ts'
+import { bestBranch, type ShopEstimate } from './shop-estimate.ts'
+import { carryOff, evaporation, size } from './state.ts'
+
+/** Days after the first record at which what was learnt is adopted: ever more rarely, since it changes ever less. */
+export function isAdoptionDay(firstDay: number, day: number): boolean {
+  const weeks = (day - firstDay) / 28
+  return weeks >= 1 && Number.isInteger(Math.log2(weeks))
+}
+
+/** What the published figures count for, in sumps and in readings, against what the shop shows. */
+const worthSumps = 4
+const worthReadings = 60
+
+/**
+ * What a shop's sumps have in common, learnt from their records so far and drawn towards what is published the less there
+ * is to learn from. Losses by kind of sump: mean and spread of the sumps' own estimates, by moments,
+ *
+ *     mean = Σ wᵢ xᵢ / Σ wᵢ,  wᵢ = 1 / (spread² + sdᵢ²)
+ *
+ * Noise from how large the surprises of readings that fitted were against what was expected of them.
+ *
+ * Source: empirical Bayes with moments, R. DerSimonian, N. Laird, Controlled Clinical Trials 7 (1986) 177.
+ */
+export function learnPriors({ sumps, priors, tally, firstDay }: ShopEstimate): ShopPriors {
+  const groups: Record<string, GroupPriors> = {}
+  const byGroup = Map.groupBy(
+    [...sumps.values()].filter(({ dataAt }) => dataAt !== null),
+    ({ spec }) => spec.group,
+  )
+  for (const [group, members] of byGroup) {
+    const published = publishedPriors.groups[group] ?? publishedPriors.groups.default!
+    const of = (i: number) =>
+      members.map((sump) => {
+        const { mean, cov } = bestBranch(sump).belief
+        return { mean: mean[i]!, variance: cov[i * size + i]! }
+      })
+    groups[group] = {
+      evaporation: shrunk(of(evaporation), published.evaporation),
+      carryOff: shrunk(of(carryOff), published.carryOff),
+    }
+  }
+  const youngest = Math.max(...[...sumps.values()].map(({ at }) => at), firstDay ?? 0)
+  return {
+    version: priors.version + 1,
+    from: { sumps: sumps.size, readings: tally.readings, days: Math.round(youngest - (firstDay ?? youngest)) },
+    groups: { ...publishedPriors.groups, ...groups },
+    idle: priors.idle,
+    brixNoise: scaled(priors.brixNoise, noiseRatio(tally.brix)),
+    levelNoise: priors.levelNoise * noiseRatio(tally.level),
+    roundOffset: within(rootMean(tally.rounds, priors.roundOffset), 0.03, 0.25),
+  }
+}
+
+interface Known {
+  mean: number
+  variance: number
+}
+
+/** Mean and spread over sumps, with the published ones counting as some sumps more. */
+function shrunk(known: readonly Known[], published: Spread): Spread {
+  let spread = published.sd ** 2
+  let mean = published.mean
+  for (let round = 0; round < 20; round++) {
+    let [weights, sum, squares] = [worthSumps / (2 * spread), (worthSumps / (2 * spread)) * published.mean, 0]
+    for (const { mean: x, variance } of known) {
+      const weight = 1 / (spread + variance)
+      weights += weight
+      sum += weight * x
+    }
+    mean = sum / weights
+    // The expected square of each sump's distance from the mean, given what is known of it.
+    for (const { mean: x, variance } of known) {
+      const kept = spread / (spread + variance)
+      squares += (kept * (x - mean)) ** 2 + kept * variance
+    }
+    spread = (squares + worthSumps * published.sd ** 2) / (known.length + worthSumps)
+  }
+  return { mean, sd: within(Math.sqrt(spread), 0.15, 1.2) }
+}
+
+function noiseRatio({ count, squares }: { count: number; squares: number }): number {
+  // Readings that did not fit are not counted: of a normal cut at 2.4 sd 0.93 of the variance is left.
+  const ratio = (squares / 0.93 + worthReadings) / (count + worthReadings)
+  return within(Math.sqrt(ratio), 0.6, 2)
+}
+
+const scaled = ({ fixed, share }: ShopPriors['brixNoise'], ratio: number) => ({
+  fixed: within(fixed * ratio, 0.03, 0.4),
+  share: within(share * ratio, 0.004, 0.05),
+})
+
+const rootMean = ({ count, squares }: { count: number; squares: number }, before: number) =>
+  Math.sqrt((squares + 8 * before ** 2) / (count + 8))
+
+const within = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value))

@@ -1,0 +1,77 @@
+import type { ShopTime } from './events.ts'
+import type { ShopPriors } from './priors.ts'
+
+/** A reading of a round with what was expected, before anything of the round was learnt. */
+export interface RoundSight {
+  entry: string
+  sump: string
+  at: ShopTime
+  read: number
+  expected: number
+  /** Of the reading about what was expected, without the round's common error. */
+  sd: number
+}
+
+/** What one instrument shows too much in one round, and what else was read in it. */
+export interface RoundOffset {
+  /** °Brix. */
+  mean: number
+  variance: number
+  others: readonly RoundSight[]
+  /** Probability that the instrument is off by more than instruments are. */
+  off: number
+}
+
+/** Rounds in which an instrument is grossly off, and by how much (common practice, no source). */
+const offPrior = 0.025
+const offSd = 0.6
+/** Readings of a round that are wrong by themselves. */
+const wrongPrior = 0.04
+const wrongSd = 2.5
+const step = 0.025
+const reach = 60
+
+/** Without other readings beside it, a round's common error is only what instruments usually have. */
+export const alone = ({ roundOffset }: ShopPriors): RoundOffset => ({
+  mean: 0,
+  variance: roundOffset ** 2,
+  others: [],
+  off: 0,
+})
+
+const density = (x: number, sd: number) => Math.exp(-0.5 * (x / sd) ** 2) / sd
+
+/**
+ * The common error of a round: readings of several sumps by one instrument on one morning that are all high are one doubt of
+ * the instrument. Over a grid of errors o
+ *
+ *     p(o) ∝ [ (1 − p) N(o; 0, usual) + p N(o; 0, gross) ] Π [ (1 − w) N(yᵢ − o; ŷᵢ, sᵢ) + w N(yᵢ − o; ŷᵢ, wide) ]
+ *
+ * so that a single misread figure does not move the round.
+ *
+ * Source: Bayes' rule; common practice for how often instruments are off.
+ */
+export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors): RoundOffset {
+  if (sights.length < 2) return { ...alone(priors), others: sights }
+  const usual = priors.roundOffset
+  let [total, gross, mean, square] = [0, 0, 0, 0]
+  for (let i = -reach; i <= reach; i++) {
+    const o = i * step
+    let likely = 1
+    for (const { read, expected, sd } of sights) {
+      const apart = read - expected - o
+      likely *= (1 - wrongPrior) * density(apart, sd) + wrongPrior * density(apart, Math.hypot(wrongSd, sd))
+    }
+    const fine = (1 - offPrior) * density(o, usual) * likely
+    const off = offPrior * density(o, offSd) * likely
+    total += fine + off
+    gross += off
+    mean += o * (fine + off)
+    square += o * o * (fine + off)
+  }
+  if (!(total > 0)) return { ...alone(priors), others: sights }
+  const middle = mean / total
+  // One sump's own surprise is in the estimate of the error as well: the error is never taken as known to nothing.
+  const variance = Math.max(square / total - middle ** 2, (0.25 * usual) ** 2)
+  return { mean: middle, variance, others: sights, off: sights.length >= 3 ? gross / total : 0 }
+}

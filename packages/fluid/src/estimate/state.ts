@@ -1,0 +1,34 @@
+/**
+ * What is believed of one sump, in this order. The first four change by themselves as time passes, the others only
+ * become less certain.
+ *
+ * | name | symbol | meaning, unit |
+ * |---|---|---|
+ * | `fill` | r | fluid of the whole system, as a share of the true full mark |
+ * | `strength` | C | concentration, percent |
+ * | `hardness` | N/V | mg/L as CaCO3 |
+ * | `chloride` | | mg/L |
+ * | `evaporation` | ln e | logarithm of the share of the mark that evaporates on a working day |
+ * | `carryOff` | ln d | logarithm of the share of the mark that is carried off on a working day |
+ * | `scale` | ln s | logarithm of the true mark over the plate's |
+ * | `bias` | b | what the refractometer shows too much, °Brix |
+ * | `titration` | | what titration shows too much, percent |
+ * | `holdUp` | q | share of the mark that is out in the lines while the pumps run |
+ * | `pours` | ln m | logarithm of the true strength of pours over the written one |
+ */
+export const fill = 0
+export const strength = 1
+export const hardness = 2
+export const chloride = 3
+export const evaporation = 4
+export const carryOff = 5
+export const scale = 6
+export const bias = 7
+export const titration = 8
+export const holdUp = 9
+export const pours = 10
+
+/** Quantities of the state. */
+export const size = 11
+/** How many of them, the first, change by themselves. */
+export const moving = 4

@@ -1,0 +1,45 @@
+/**
+ * A normal belief about several quantities at once: their means, and their covariances row by row. Everything in this
+ * folder changes it in place and allocates nothing.
+ */
+export interface Belief {
+  /** How many quantities. */
+  readonly size: number
+  /** `size` means. */
+  readonly mean: Float64Array
+  /** `size` × `size`, symmetric. */
+  readonly cov: Float64Array
+}
+
+/** The most quantities a belief can have; the working memory is as large. */
+export const largestSize = 16
+
+/** A belief that is certain of zeros. */
+export function newBelief(size: number): Belief {
+  if (!(size >= 1 && size <= largestSize)) throw new RangeError(`size ${size}: 1 to ${largestSize}`)
+  return { size, mean: new Float64Array(size), cov: new Float64Array(size * size) }
+}
+
+export function copyBelief({ size, mean, cov }: Belief): Belief {
+  return { size, mean: mean.slice(), cov: cov.slice() }
+}
+
+export function assignBelief(to: Belief, from: Belief): void {
+  to.mean.set(from.mean)
+  to.cov.set(from.cov)
+}
+
+/** Forgets what was known of one quantity: a new mean and variance, tied to nothing else. */
+export function renew({ size, mean, cov }: Belief, i: number, value: number, variance: number): void {
+  for (let j = 0; j < size; j++) {
+    cov[i * size + j] = 0
+    cov[j * size + i] = 0
+  }
+  mean[i] = value
+  cov[i * size + i] = variance
+}
+
+/** Adds variance to one quantity: noise that is tied to nothing else. */
+export function blur({ size, cov }: Belief, i: number, variance: number): void {
+  cov[i * size + i]! += variance
+}
