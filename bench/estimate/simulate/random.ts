@@ -49,7 +49,11 @@ export function mersenneTwister(seed: number): () => number {
 
 /** A stream of its own for each seed and place in the shop, so that one sump's luck never shifts another's. */
 export function chanceOf(seed: number, ...place: number[]): Chance {
-  const mixed = place.reduce((sum, part) => Math.imul(sum ^ (part + 0x9e3779b9), 0x85ebca6b) >>> 0, seed >>> 0)
+  const mixed = place.reduce(
+    (sum, part) => Math.imul(sum ^ (part + 0x9e3779b9), 0x85ebca6b) >>> 0,
+    // Neighbouring seeds must lie far apart, or seed 2 of shop 1 is seed 3 of shop 2.
+    Math.imul(seed, 0xc2b2ae35) >>> 0,
+  )
   const next = mersenneTwister(mixed)
   const unit = () => next() / 2 ** 32
   const normal = (sd: number) => sd * Math.sqrt(-2 * Math.log(1 - unit())) * Math.cos(2 * Math.PI * unit())
