@@ -1,9 +1,12 @@
 import { bookDays, hourStart } from './calendar.ts'
 import { portion, together } from './contents.ts'
-import { drawOff, leaveOut, pour, pourAndWrite } from './fill.ts'
+import { drawOff, fill, leaveOut, pour, pourAndWrite } from './fill.ts'
 import { renew } from './renew.ts'
 import { dayOf, type Moment, msOf, type Place, runsAt, type Scene, shortOf } from './scene.ts'
 import { toStep } from './stores.ts'
+
+/** Share of the mark that is missing when the operator fills up without waiting for the walk. */
+const lowLight = 0.2
 
 /** What happens at a sump beside the walk, once in every working day at noon. */
 export function happenAtNoon(place: Place, scene: Scene, moment: Moment): void {
@@ -12,6 +15,8 @@ export function happenAtNoon(place: Place, scene: Scene, moment: Moment): void {
   writeStandstill(place, scene, moment)
   if (day === machine.habits.chargedOn) renew(place, scene, moment, place.product)
   if (!runsAt(place, moment.hour)) return
+  // The machine's own light comes on long before the pumps draw air, whatever day it is.
+  if (shortOf(place) > lowLight * machine.mark) fill(place, scene, moment)
   const { change, skimEvery, drawsOffEvery } = machine.habits
   if (day === change?.on) {
     renew(place, scene, moment, change.otherProduct ? 1 - place.product : place.product)
@@ -34,7 +39,7 @@ export function happenAtNoon(place: Place, scene: Scene, moment: Moment): void {
     due.drawOff = day + drawsOffEvery
     thin(place, scene, moment)
   }
-  if (chance.happens(0.3 / bookDays)) actUnseen(place, scene, moment)
+  if (chance.happens(0.3 / bookDays)) actUnseen(place, scene, { ...moment, minute: moment.minute + 25 })
   if (chance.happens(0.05 / bookDays)) moveOver(place, scene, moment)
 }
 
