@@ -7,6 +7,7 @@ import {
   chloride,
   evaporation,
   fill,
+  gauge,
   hardness,
   moving,
   pours,
@@ -112,6 +113,7 @@ function step(belief: Belief, { days, evaporation: wet, carryOff: oily }: Exposu
   widen(cov, bias, wander.bias, days, 0.6)
   widen(cov, titration, wander.titration, days, 0.6)
   widen(cov, pours, wander.pours, days, 0.2)
+  widen(cov, gauge, wander.gauge, days, 0.12)
 }
 
 /** A quantity that grows by what evaporates, with what its growth depends on. */

@@ -2,9 +2,11 @@ import type { Pour } from './pour.ts'
 import { written } from './priors.ts'
 import type { SumpState } from './shop-estimate.ts'
 import type { Habits } from './stories.ts'
+import { forgottenPour, type Visits } from './visits.ts'
 
 /** What is usually done at a sump, from what was done before. */
-export function habitsOf({ spec, usualStrength, usualWater, plate }: SumpState): Habits {
+export function habitsOf(sump: SumpState, shop: Visits): Habits {
+  const { spec, usualStrength, usualWater, plate } = sump
   const target = spec.target ?? 7
   const water = usualWater ?? { hardness: 150, chloride: 40 }
   const usual: Pour = pourOf({ strength: usualStrength ?? 0.7 * target, water })
@@ -12,6 +14,7 @@ export function habitsOf({ spec, usualStrength, usualWater, plate }: SumpState):
     usual,
     target,
     brim: spec.capacity === null ? 1.2 : Math.max(1.03, spec.capacity / plate),
+    forgotten: forgottenPour(sump, shop),
     plainWater: { ...usual, strength: 0, strengthSd: 0.3, mixed: false },
   }
 }

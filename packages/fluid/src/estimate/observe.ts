@@ -2,7 +2,7 @@ import { type Belief, learn, learnMoments, spreadOf } from '../filter/index.ts'
 import { normalAbove } from '../statistics/normal.ts'
 import type { Reported } from './events.ts'
 import { brixPerHardness, type ShopPriors } from './priors.ts'
-import { bias, type chloride, fill, hardness, holdUp, size, strength, titration } from './state.ts'
+import { bias, type chloride, fill, hardness, holdUp, size, strength, titration , gauge } from './state.ts'
 
 const slope = new Float64Array(size)
 
@@ -76,14 +76,14 @@ export function sightOfLevel(
 ): Sight {
   return {
     read: share,
-    expected: mean[fill]! - (running ? mean[holdUp]! : 0),
+    expected: mean[fill]! + mean[gauge]! - (running ? mean[holdUp]! : 0),
     variance: levelNoise ** 2,
     first: fill,
     firstSlope: 1,
     second: running ? holdUp : none,
     secondSlope: running ? -1 : 0,
-    third: none,
-    thirdSlope: 0,
+    third: gauge,
+    thirdSlope: 1,
   }
 }
 

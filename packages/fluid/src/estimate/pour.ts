@@ -7,6 +7,8 @@ import {
   chloride,
   evaporation,
   fill,
+  full,
+  gauge,
   hardness,
   moving,
   pours,
@@ -83,13 +85,16 @@ function mixIn(
 }
 
 /**
- * A fill to a level: whatever was missing was poured,
+ * A fill up to the mark: whatever was missing was poured,
  *
- *     r′ = level,  C′ = (C r + x (level − r)) / level
+ *     r′ = full − g,  C′ = (C r + x (r′ − r)) / r′
+ *
+ * where the eye that fills is misled by what the level shows too much.
  */
-export function pourUpTo(belief: Belief, level: number, levelSd: number, pour: Pour): void {
+export function pourUpTo(belief: Belief, levelSd: number, pour: Pour): void {
   const { mean } = belief
   const before = Math.max(mean[fill]!, 0.02)
+  const level = Math.max(mean[full]! - mean[gauge]!, 0.05)
   const after = Math.max(level, before * 1.0005)
   const a = after - before
   const x = trueStrength(belief, pour)
@@ -100,6 +105,10 @@ export function pourUpTo(belief: Belief, level: number, levelSd: number, pour: P
   topUp(belief, strength, { x, before, after })
   topUp(belief, hardness, { x: pour.hardness, before, after })
   topUp(belief, chloride, { x: pour.chloride, before, after })
+  for (let i = 0; i < moving; i++) {
+    jacobian[i * size + full] = direction[i]!
+    jacobian[i * size + gauge] = -direction[i]!
+  }
   if (pour.mixed) jacobian[strength * size + pours] = (x * a) / after
   finish(belief, level, a / after, pour)
   shake(belief, moving, direction, levelSd ** 2)
@@ -150,7 +159,7 @@ export interface Refill {
 export function chargeAnew(belief: Belief, refill: Refill, pour: Pour): void {
   const { mean, cov } = belief
   renew(belief, fill, Math.max(refill.heel, 0.001), refill.heelSd ** 2)
-  if (refill.share === null) pourUpTo(belief, 1, written.mark * 1.5, pour)
+  if (refill.share === null) pourUpTo(belief, written.mark * 1.5, pour)
   else pourShareInto(belief, refill, pour)
   const kept = Math.min(1, refill.heel / Math.max(mean[fill]!, 0.02))
   const { biasFresh } = start
@@ -158,6 +167,7 @@ export function chargeAnew(belief: Belief, refill: Refill, pour: Pour): void {
   renew(belief, bias, kept * mean[bias]! + (1 - kept) * biasFresh.mean, biasVariance)
   renew(belief, titration, 0, start.titrationSd ** 2)
   blur(belief, scale, 0.03 ** 2)
+  blur(belief, gauge, 0.015 ** 2)
   blur(belief, evaporation, 0.1 ** 2)
   blur(belief, carryOff, 0.2 ** 2)
 }

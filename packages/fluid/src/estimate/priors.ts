@@ -60,6 +60,7 @@ export const wander = {
   bias: 0.014,
   titration: 0.012,
   pours: 0.003,
+  gauge: 0.0025,
   /** Of the hardness, as a share. */
   hardness: 0.012,
   chloride: 0.008,
@@ -82,6 +83,9 @@ export const start = {
   titrationSd: 0.3,
   holdUp: { mean: 0.12, sd: 0.07 },
   poursSd: 0.06,
+  gaugeSd: 0.025,
+  full: { mean: 1.03, sd: 0.06 },
+  guessedGaugeSd: 0.08,
 } as const
 
 /** Doubt of what people write down of a pour. */

@@ -27,7 +27,8 @@ import {
   type Surprise,
 } from './shop-estimate.ts'
 import { chloride, fill, hardness, scale, strength } from './state.ts'
-import { type Story, type Telling, tellings } from './stories.ts'
+import { type Habits, type Story, type Telling, tellings } from './stories.ts'
+import { visited } from './visits.ts'
 
 /** From how many standard deviations on a reading is a surprise with more than one story. */
 const surprising = 2.4
@@ -104,21 +105,26 @@ export function takeReading(shop: ShopEstimate, sump: SumpState, reading: Readin
     return
   }
   tally.readings++
-  if (sump.branches.length === 1 && worst.z < surprising) {
+  if (sump.branches.length === 1 && worst.z < opensFrom(habitsOf(sump, shop.visits))) {
     count(shop, best, sump, reading, offset)
     takeAll(best, sump, reading, { offset, priors, without: null })
     takeMinerals(best, reading)
   } else {
-    weigh(sump, reading, { offset, priors, worst })
+    weigh(shop, sump, reading, { offset, worst })
     for (const branch of sump.branches) takeMinerals(branch, reading)
   }
   if (reading.brix !== null || reading.titration !== null) {
     for (const surprise of sump.surprises) if (surprise.entry !== reading.id) surprise.readings++
+    visited(sump, shop.visits)
     sump.lastReadingAt = reading.at
+    sump.lastFill = bestBranch(sump).belief.mean[fill]!
     sump.pouredSince = false
   }
   settle(sump)
 }
+
+/** Where a pour was due that nobody wrote, less of a surprise will do. */
+const opensFrom = ({ forgotten }: Habits) => (forgotten > 0.08 ? 1.4 : surprising)
 
 interface Worst {
   quantity: Quantity
@@ -188,20 +194,23 @@ function keepInRange({ belief: { mean } }: Branch): void {
 }
 
 function weigh(
+  { priors, visits }: ShopEstimate,
   sump: SumpState,
   reading: ReadingEvent,
-  { offset, priors, worst }: { offset: RoundOffset; priors: ShopPriors; worst: Worst },
+  { offset, worst }: { offset: RoundOffset; worst: Worst },
 ): void {
   const shares = probabilities(sump.branches)
-  const opens = worst.z >= surprising
+  const habits = habitsOf(sump, visits)
+  const from = opensFrom(habits)
+  const opens = worst.z >= from
   const surprise: Surprise | null = opens ? surpriseOf(sump, reading, worst) : null
   const days = sump.lastReadingAt === null ? 7 : reading.at - sump.lastReadingAt
   const candidates: Branch[] = []
   for (const [i, branch] of sump.branches.entries()) {
     const here = opens ? worstOf(branch, sump, reading, offset, priors)! : worst
-    const tells = surprise !== null && (shares[i]! > 0.05 || i === 0) && here.z >= surprising
+    const tells = surprise !== null && (shares[i]! > 0.05 || i === 0) && here.z >= from
     if (tells) {
-      for (const telling of tellings(habitsOf(sump), branch.belief.mean[fill]!)) {
+      for (const telling of tellings(habits, branch.belief.mean[fill]!)) {
         const told = followed(branch, sump, telling, { surprise, days })
         told.weight += takeAll(told, sump, reading, { offset, priors, without: null })
         candidates.push(told)
@@ -236,9 +245,16 @@ function followed(
   apply?.(told.belief)
   const volume = story === 'stands' ? 0 : litresOf(told, sump) - before
   told.stories.push({ surprise: surprise.number, story, volume })
-  told.weight += Math.log(prior * (overTime ? Math.min(4, Math.max(0.3, days / 7)) : 1))
+  const often = story === 'stands' ? 1 + doubtsLately(sump) : 1 / (1 + doubtsLately(sump))
+  told.weight += Math.log(prior * often * (overTime ? Math.min(4, Math.max(0.3, days / 7)) : 1))
   return told
 }
+
+/**
+ * Doubts of the last two months. A sump whose records never fit is likelier to be another sump than it is taken for than to be
+ * written up wrongly all the time.
+ */
+const doubtsLately = ({ doubts, at }: SumpState): number => doubts.filter((doubt) => at - doubt.at < 60).length
 
 export const litresOf = ({ belief: { mean } }: Branch, { plate }: SumpState): number =>
   mean[fill]! * Math.exp(mean[scale]!) * plate
@@ -264,7 +280,7 @@ function setAside(
   }
   const exchanged = 0.006 * other
   surprise.otherSump = exchanged / (misread + exchanged)
-  told.weight += Math.log(misread + exchanged)
+  told.weight += Math.log((misread + exchanged) / (1 + 0.5 * doubtsLately(sump)))
   return told
 }
 

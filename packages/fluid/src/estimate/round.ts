@@ -49,9 +49,12 @@ const density = (x: number, sd: number) => Math.exp(-0.5 * (x / sd) ** 2) / sd
  *
  * so that a single misread figure does not move the round.
  *
+ * What the instrument's rounds have shown for some time (`lately`) is no error of this round: either it is in all their readings, or
+ * what is expected of the sumps is wrong, and then the readings must teach it.
+ *
  * Source: Bayes' rule; common practice for how often instruments are off.
  */
-export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors): RoundOffset {
+export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors, lately = 0): RoundOffset {
   if (sights.length < 2) return { ...alone(priors), others: sights }
   const usual = priors.roundOffset
   let [total, gross, mean, square] = [0, 0, 0, 0]
@@ -59,7 +62,7 @@ export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors): Rou
     const o = i * step
     let likely = 1
     for (const { read, expected, sd } of sights) {
-      const apart = read - expected - o
+      const apart = read - expected - lately - o
       likely *= (1 - wrongPrior) * density(apart, sd) + wrongPrior * density(apart, Math.hypot(wrongSd, sd))
     }
     const fine = (1 - offPrior) * density(o, usual) * likely

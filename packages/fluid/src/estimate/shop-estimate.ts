@@ -8,6 +8,8 @@ import {
   chloride,
   evaporation,
   fill,
+  full,
+  gauge,
   hardness,
   holdUp,
   pours,
@@ -17,6 +19,7 @@ import {
   titration,
 } from './state.ts'
 import type { Story } from './stories.ts'
+import { noVisits, type Visits } from './visits.ts'
 import type { Idle } from './work-calendar.ts'
 
 /** One course of events that the records of a sump allow, with the belief it leads to. */
@@ -62,6 +65,10 @@ export interface SumpState {
   /** Hardness and chloride of what is poured here. */
   usualWater: { hardness: number; chloride: number } | null
   lastReadingAt: ShopTime | null
+  /** How full it was believed to be at its last visit; null before the first. */
+  lastFill: number | null
+  /** By how full it was found: visits, and those after which a pour was written down. */
+  visits: Visits
   /** Whether anything was charged or added since the last reading of strength. */
   pouredSince: boolean
   hours: { at: ShopTime; hours: number; perDay: number | null } | null
@@ -85,6 +92,10 @@ export interface ShopEstimate {
   priors: ShopPriors
   sumps: Map<string, SumpState>
   tally: Tally
+  /** What each instrument's rounds lately showed more than was expected: that is no matter of one round. */
+  instruments: Record<string, { lately: number; inARow: number }>
+  /** Visits of all sumps. */
+  visits: Visits
   firstDay: number | null
 }
 
@@ -117,6 +128,8 @@ export function newSump(spec: SumpSpec, at: ShopTime, priors: ShopPriors): SumpS
     usualStrength: null,
     usualWater: null,
     lastReadingAt: null,
+    lastFill: null,
+    visits: noVisits(),
     pouredSince: false,
     hours: null,
   }
@@ -142,6 +155,8 @@ function firstBelief(spec: SumpSpec, priors: ShopPriors): Belief {
   if (spec.holdUp === null) put(holdUp, start.holdUp.mean, start.holdUp.sd)
   else put(holdUp, spec.holdUp / plate, 0.02 + (0.25 * spec.holdUp) / plate)
   put(pours, 0, start.poursSd)
+  put(full, start.full.mean, start.full.sd)
+  put(gauge, 0, spec.mark === null ? start.guessedGaugeSd : start.gaugeSd)
   return belief
 }
 

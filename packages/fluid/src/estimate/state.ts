@@ -14,6 +14,8 @@
  * | `bias` | b | what the refractometer shows too much, °Brix |
  * | `titration` | | what titration shows too much, percent |
  * | `holdUp` | q | share of the mark that is out in the lines while the pumps run |
+ * | `gauge` | g | what the level shows too much, as a share of the mark: sludge, a mark that was guessed |
+ * | `full` | | level up to which it is filled when it is filled to the mark, as a share of the mark: with the pumps running it ends higher |
  * | `pours` | ln m | logarithm of the true strength of pours over the written one |
  */
 export const fill = 0
@@ -27,8 +29,10 @@ export const bias = 7
 export const titration = 8
 export const holdUp = 9
 export const pours = 10
+export const gauge = 11
+export const full = 12
 
 /** Quantities of the state. */
-export const size = 11
+export const size = 13
 /** How many of them, the first, change by themselves. */
 export const moving = 4

@@ -1,6 +1,6 @@
 import { type Belief, blur, renew } from '../filter/index.ts'
 import { type Pour, pourShare, pourUpTo, takeOut } from './pour.ts'
-import { bias, carryOff, evaporation, fill, strength } from './state.ts'
+import { bias, carryOff, evaporation, fill, gauge, strength } from './state.ts'
 
 /**
  * What may be behind a surprising reading. `stands`: nothing is wrong, chance or another job; `set-aside`: the figure
@@ -35,13 +35,15 @@ export interface Habits {
   /** How far above the mark fluid can stand, as a share of the mark. */
   brim: number
   plainWater: Pour
+  /** Probability that a pour at the last visit was not written down, from how full the sump was then. */
+  forgotten: number
 }
 
 /**
  * The stories of one surprise, with how often they happen at all (common practice, no source): of a hundred readings one
  * or two are wrong, of a hundred pours one or two are forgotten.
  */
-export function tellings({ usual, target, brim, plainWater }: Habits, fillBefore: number): Telling[] {
+export function tellings({ usual, target, brim, plainWater, forgotten }: Habits, fillBefore: number): Telling[] {
   const missing = Math.max(0.04, 1 - fillBefore)
   const room = Math.max(0.06, Math.min(0.3, brim - fillBefore))
   const neat: Pour = {
@@ -58,9 +60,9 @@ export function tellings({ usual, target, brim, plainWater }: Habits, fillBefore
   return [
     {
       story: 'unlogged-addition',
-      prior: 0.012,
-      overTime: true,
-      apply: (belief) => pourUpTo(belief, Math.max(1, belief.mean[fill]! + 0.02), 0.05, { ...usual, strengthSd: 1.5 }),
+      prior: Math.max(0.01, forgotten),
+      overTime: false,
+      apply: (belief) => pourUpTo(belief, 0.04, { ...usual, strengthSd: 1.5 }),
     },
     {
       story: 'unlogged-addition',
@@ -114,5 +116,6 @@ function blurRates(belief: Belief): void {
   blur(belief, evaporation, 0.15 ** 2)
   blur(belief, carryOff, 0.5 ** 2)
   blur(belief, strength, (0.04 * belief.mean[strength]!) ** 2)
-  blur(belief, fill, 0.03 ** 2)
+  blur(belief, fill, 0.02 ** 2)
+  blur(belief, gauge, 0.04 ** 2)
 }

@@ -16,8 +16,10 @@ import {
   type ShopEstimate,
   type SumpState,
 } from './shop-estimate.ts'
-import { bias, carryOff, chloride, evaporation, fill, hardness, scale, size, strength } from './state.ts'
+import { bias, carryOff, chloride, evaporation, fill, full, gauge, hardness, scale, size, strength } from './state.ts'
+import { median } from '../statistics/median.ts'
 import { takeVerdict } from './verdict.ts'
+import { noVisits } from './visits.ts'
 import { workBetween } from './work-calendar.ts'
 
 /** Readings of one instrument further apart than this are two rounds, in days. */
@@ -123,7 +125,7 @@ function roundsOf(shop: ShopEstimate, events: readonly ShopEvent[]): Map<string,
   const readings = events.filter((event): event is ReadingEvent => event.kind === 'reading' && event.brix !== null)
   if (readings.length < 2) return found
   const rounds = new Map<string, { last: ShopTime; sights: RoundSight[] }[]>()
-  const trial: ShopEstimate = { ...shop, sumps: new Map(), tally: emptyTally() }
+  const trial: ShopEstimate = { ...shop, sumps: new Map(), tally: emptyTally(), instruments: {}, visits: noVisits() }
   for (const event of events) {
     const sump = trialSump(shop, trial, event)
     if (sump === null || event.kind === 'verdict') continue
@@ -148,16 +150,37 @@ function roundsOf(shop: ShopEstimate, events: readonly ShopEvent[]): Map<string,
       round.last = event.at
     }
   }
-  for (const { sights } of [...rounds.values()].flat()) {
-    const offset = offsetOf(sights, shop.priors)
-    if (sights.length > 2 && offset.off < 0.2) {
-      shop.tally.rounds.count++
-      shop.tally.rounds.squares += offset.mean ** 2 + offset.variance
+  for (const [instrument, ofInstrument] of rounds) {
+    for (const { sights } of ofInstrument) {
+      const offset = judgeRound(shop, instrument, sights)
+      for (const { entry } of sights) found.set(entry, offset)
     }
-    if (offset.off >= 0.5) doubtInstrument(shop, offset)
-    for (const { entry } of sights) found.set(entry, offset)
   }
   return found
+}
+
+/** What the instrument had in one round, and what is remembered of it. */
+function judgeRound(shop: ShopEstimate, instrument: string, sights: readonly RoundSight[]): RoundOffset {
+  const known = shop.instruments[instrument] ?? { lately: 0, inARow: 0 }
+  const offset = offsetOf(sights, shop.priors, known.lately)
+  if (sights.length < 3) return offset
+  const isOff = offset.off >= 0.5
+  if (isOff && known.inARow === 0) doubtInstrument(shop, offset)
+  else if (!isOff) {
+    shop.tally.rounds.count++
+    shop.tally.rounds.squares += offset.mean ** 2 + offset.variance
+  }
+  // One round off is the round's; from the second on it is remembered, so that the readings are believed again.
+  const follow = isOff && known.inARow === 0 ? 0 : 0.4
+  shop.instruments[instrument] = {
+    lately: known.lately + follow * (middleSurprise(sights) - known.lately),
+    inARow: isOff ? known.inARow + 1 : 0,
+  }
+  return offset
+}
+
+function middleSurprise(sights: readonly RoundSight[]): number {
+  return median(sights.map(({ read, expected }) => read - expected))
 }
 
 /** A copy of a sump with its likeliest branch alone. */
@@ -297,20 +320,23 @@ function charge(branch: Branch, sump: SumpState, event: ChargeEvent): void {
 
 /** After a charge or a measured top-up a sump stands at about its mark. */
 function fullNow({ belief }: Branch, sd: number): void {
-  fillAlone.fill(0)
-  fillAlone[fill] = 1
-  learn(belief, fillAlone, 1 - belief.mean[fill]!, sd ** 2)
+  const { mean } = belief
+  byFull.fill(0)
+  byFull[fill] = 1
+  byFull[full] = -1
+  byFull[gauge] = 1
+  learn(belief, byFull, mean[full]! - mean[gauge]! - mean[fill]!, sd ** 2)
 }
 
-const fillAlone = new Float64Array(size)
+const byFull = new Float64Array(size)
 
 function add(branch: Branch, sump: SumpState, event: AdditionEvent): void {
   const { belief } = branch
   const pour = poured(sump, event.strength, event.water)
   const before = belief.mean[fill]!
   const concentrateBefore = before * belief.mean[strength]!
-  if (event.amount === 'to-mark') pourUpTo(belief, 1, written.mark, pour)
-  else if (event.amount === null) pourUpTo(belief, 1, 0.08, pour)
+  if (event.amount === 'to-mark') pourUpTo(belief, written.mark, pour)
+  else if (event.amount === null) pourUpTo(belief, 0.08, pour)
   else if (event.amount > 0) {
     const share = Math.min(3, event.amount / (sump.plate * Math.exp(belief.mean[scale]!)))
     pourShare(belief, share, written.volume * share + 0.002, pour)
