@@ -49,8 +49,8 @@ export interface Habits {
 /** Evaporation and carry-off in a full working day, as shares of the mark. */
 function drawNature(chance: Chance, mark: number): Nature {
   return {
-    evaporation: mark * Math.min(0.034, 0.02 * chance.factor(0.4)),
-    carryOff: mark * Math.min(0.02, 0.009 * chance.factor(0.45)),
+    evaporation: mark * Math.min(0.035, 0.022 * chance.factor(0.4)),
+    carryOff: mark * Math.min(0.02, 0.011 * chance.factor(0.4)),
     standing: chance.between(0.2, 0.4),
   }
 }
