@@ -1,4 +1,8 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
+import { checkpoints } from './estimate/checkpoints.ts'
+import type { EstimateDocument } from './estimate/estimate-document.ts'
+import { shopEstimator } from './estimate/estimator.ts'
+import { type EstimateOptions, readEstimate } from './estimate/read-estimate.ts'
 import { exportBook } from './export/export-book.ts'
 import type { ImportOptions } from './import/import-file.ts'
 import { importInWorker } from './import/import-in-worker.ts'
@@ -38,6 +42,12 @@ export interface Book {
   isExample(): Promise<boolean>
   /** The book as a book file, piece by piece. */
   export(): AsyncGenerator<string>
+  /**
+   * Where every sump stands, how sure that is, and where it goes.
+   *
+   * @throws {BookError} `refused-input`, `not-found`
+   */
+  estimate(options?: EstimateOptions): Promise<EstimateDocument>
   today(options?: { at?: Date; reader?: TodayReader }): Promise<Today>
   close(): Promise<void>
 }
@@ -45,6 +55,7 @@ export interface Book {
 /** @param clock what time it is; nothing in the book asks the machine */
 export function openBook(store: Store, clock: () => Date): Book {
   const things = thingCache(store)
+  const estimates = checkpoints(store, things, shopEstimator)
   const putMany = putTogether(async (entries) => putEntries(store, entries, clock(), await things()))
   return {
     store,
@@ -56,6 +67,7 @@ export function openBook(store: Store, clock: () => Date): Book {
     loadExample: (bookFile) => loadExample(store, bookFile, clock()),
     isExample: () => isExample(store),
     export: () => exportBook(store),
+    estimate: (options = {}) => readEstimate(estimates, clock(), options),
     today: ({ at, reader = {} } = {}) => readToday(store, { ...timesOf(at, clock()), reader }),
     close: () => store.close(),
   }

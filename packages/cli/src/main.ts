@@ -22,6 +22,10 @@ const commands: Record<string, { summary: string; load(): Promise<Command> }> = 
     summary: 'what to pour into which sump today',
     load: async () => (await import('./commands/today.ts')).today,
   },
+  estimate: {
+    summary: 'where every sump stands, how sure that is, and where it goes',
+    load: async () => (await import('./commands/estimate.ts')).estimate,
+  },
   calc: { summary: 'one computation by name', load: async () => (await import('./commands/calc.ts')).calc },
 }
 

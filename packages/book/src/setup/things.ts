@@ -41,6 +41,8 @@ export interface Things {
 
 /** How a thing came to be what it is: fields by the time from which they hold. */
 export interface ThingHistory {
+  /** The instants (UTC text, rising) at which a thing begins to be other than before. */
+  readonly changes: readonly string[]
   /** As things stand at an instant (UTC text), or after every change where none is given. */
   at(instant?: string): Things
 }
@@ -84,6 +86,7 @@ function cached(kept: readonly Kept[]): ThingHistory {
   const changes = [...new Set(kept.flatMap((thing) => thing.changes.map(({ from }) => from)))].sort()
   const answers = new Map<number, Things>()
   return {
+    changes,
     at: (instant) => {
       const next = instant === undefined ? -1 : changes.findIndex((from) => from > instant)
       const held = next === -1 ? changes.length : next

@@ -1,0 +1,115 @@
+import {
+  type Crossing,
+  crossingOf,
+  type DoubtKind,
+  estimateSump,
+  type Figure,
+  type Reader,
+  type RecipeBench,
+  type SumpEstimate,
+  sayDoubt,
+} from '@sumpbook/fluid'
+import type { Sump } from '../schema/things/index.ts'
+import { benchOf } from '../today/bench.ts'
+import { dayMs } from './shop-clock.ts'
+import type { ShopStanding } from './shop-standing.ts'
+import { benchInLitres, type EstimatedRecipe, recipeBy } from './sump-recipe.ts'
+
+/** Where every sump stands at an instant, where it will stand, what to pour, and which records do not fit. */
+export interface EstimateDocument {
+  /** As asked. */
+  at: string
+  sumps: Record<string, SumpAnswer>
+}
+
+export interface SumpAnswer {
+  name: string
+  now: SumpEstimate['now']
+  /** With nothing added and nothing drawn off, in the order asked. */
+  ahead: Omit<SumpEstimate['ahead'][number], 'inner'>[]
+  crossing: CrossingAnswer | null
+  recipe: EstimatedRecipe
+  doubts: DoubtAnswer[]
+  /** Of the youngest record it rests on, RFC 3339; null where there is none. */
+  dataAt: string | null
+}
+
+/** When a limit is first crossed if nothing is done; times RFC 3339. */
+export interface CrossingAnswer {
+  limit: Crossing['limit']
+  probability: number
+  earliest: string
+  likely: string
+  latest: string
+}
+
+export interface DoubtAnswer {
+  kind: DoubtKind
+  entry: string | null
+  entries: string[]
+  at: string
+  probability: number
+  /** Litres; null where the story is of a reading. */
+  volume: number | null
+  text: string
+  open: boolean
+  others: { kind: DoubtKind | 'stands'; probability: number }[]
+}
+
+/** @param ahead days, each × 24 hours after `at` */
+export function estimateDocument(
+  standing: ShopStanding,
+  { at, ahead, sumps }: { at: string; ahead: readonly number[]; sumps: readonly Sump[] },
+  reader: Reader,
+): EstimateDocument {
+  return { at, sumps: Object.fromEntries(sumps.map((sump) => [sump.id, sumpAnswer(standing, sump, ahead, reader)])) }
+}
+
+function sumpAnswer(standing: ShopStanding, sump: Sump, ahead: readonly number[], reader: Reader): SumpAnswer {
+  const { shop, clock, ms } = standing
+  const at = clock.at(ms)
+  const estimate = estimateSump(shop, sump.id, at, ahead)
+  const bench = benchFor(standing, sump)
+  return {
+    name: sump.name,
+    now: estimate.now,
+    ahead: estimate.ahead.map(({ inner: _, ...figures }) => figures),
+    crossing: crossingFor(standing, sump, bench, estimate.now.markVolume),
+    recipe: recipeBy(estimate, bench, reader),
+    doubts: estimate.doubts.map((doubt) => {
+      const { found: _, at: then, ...rest } = doubt
+      return { ...rest, at: instantText(clock.instantOf(then)), text: sayDoubt(doubt, reader) }
+    }),
+    dataAt: estimate.dataAt === null ? null : instantText(clock.instantOf(estimate.dataAt)),
+  }
+}
+
+export function benchFor({ memory, things, ms }: ShopStanding, sump: Sump): RecipeBench {
+  const charge = memory.sumps.get(sump.id)?.charge ?? { fluid: sump.fluid, lot: null }
+  return benchOf(sump, charge, things, instantText(ms))
+}
+
+/** Which limit of the sump or its fluid is crossed first; none of a straight oil, which has no mix. */
+export function crossingFor(
+  { shop, memory, things, clock, ms }: ShopStanding,
+  sump: Sump,
+  bench: RecipeBench,
+  mark: Figure,
+): CrossingAnswer | null {
+  if (bench.class === 'straight-oil') return null
+  const fluid = things.fluid.get(memory.sumps.get(sump.id)?.charge?.fluid ?? sump.fluid)
+  const limits = { ...fluid?.limits, ...sump.limits }
+  const concentration = { ...fluid?.limits?.concentration, ...sump.limits?.concentration }
+  const crossing = crossingOf(shop, sump.id, clock.at(ms), {
+    concentration: { low: concentration.low, high: concentration.high },
+    volumeLow: benchInLitres(bench, mark).minVolume ?? undefined,
+    hardnessHigh: limits.hardness?.high,
+    chlorideHigh: limits.chloride?.high,
+  })
+  if (crossing === null) return null
+  const day = (days: number) => instantText(ms + days * dayMs)
+  const { limit, probability, earliest, likely, latest } = crossing
+  return { limit, probability, earliest: day(earliest), likely: day(likely), latest: day(latest) }
+}
+
+export const instantText = (ms: number): string => new Date(Math.round(ms)).toISOString()
