@@ -1,7 +1,7 @@
-import { type Belief, copyBelief } from '../filter/index.ts'
+import { type Belief, copyBelief, learn, spreadOf } from '../filter/index.ts'
 import type { EstimatedDoubt, SumpEstimate } from './answer-types.ts'
 import type { ShopTime } from './events.ts'
-import { pass } from './flow.ts'
+import { type Exposure, pass } from './flow.ts'
 import { figureOf, figureOfLogs, innerOf, type Part } from './mixture.ts'
 import { doubtOf } from './read-sump.ts'
 import { type Branch, probabilities, type ShopEstimate, type SumpState } from './shop-estimate.ts'
@@ -66,12 +66,42 @@ export interface Weighed {
 export function later(shop: ShopEstimate, sump: SumpState, at: ShopTime): Weighed[] {
   const shares = probabilities(sump.branches)
   const time = exposureOf(shop, sump, sump.at, Math.max(at, sump.at))
-  return sump.branches.map(({ belief }: Branch, i) => {
-    const copy = copyBelief(belief)
-    pass(copy, time)
-    return { belief: copy, probability: shares[i]! }
+  return sump.branches.flatMap(({ belief }: Branch, i) =>
+    spreadOut(belief, time).map(({ belief: part, probability }) => {
+      pass(part, time)
+      return { belief: part, probability: probability * shares[i]! }
+    }),
+  )
+}
+
+/**
+ * A belief as a mixture of three along the direction in which the level after a time is uncertain. What happens to a sump that runs low
+ * is far from linear: a little more loss leaves a much stronger rest. Each third is followed by itself.
+ *
+ * Source: Gauss–Hermite quadrature of three points, M. Abramowitz, I. A. Stegun, 25.4.46.
+ */
+function spreadOut(belief: Belief, { days, evaporation: wet, carryOff: oily }: Exposure): Weighed[] {
+  if (days < 2) return [{ belief: copyBelief(belief), probability: 1 }]
+  const { mean } = belief
+  towardsLevel.fill(0)
+  towardsLevel[fill] = 1
+  towardsLevel[evaporation] = -Math.exp(mean[evaporation]!) * wet
+  towardsLevel[carryOff] = -Math.exp(mean[carryOff]!) * oily
+  const sd = Math.sqrt(spreadOf(belief, towardsLevel, 0))
+  if (!(sd > 1e-6)) return [{ belief: copyBelief(belief), probability: 1 }]
+  return nodes.map(({ at, probability }) => {
+    const part = copyBelief(belief)
+    learn(part, towardsLevel, at * sd, 0)
+    return { belief: part, probability }
   })
 }
+
+const towardsLevel = new Float64Array(size)
+const nodes = [
+  { at: -Math.sqrt(3), probability: 1 / 6 },
+  { at: 0, probability: 2 / 3 },
+  { at: Math.sqrt(3), probability: 1 / 6 },
+] as const
 
 export const partsOf = (weighed: readonly Weighed[], i: number): Part[] =>
   weighed.map(({ belief: { mean, cov }, probability }) => ({

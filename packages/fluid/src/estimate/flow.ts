@@ -7,6 +7,7 @@ import {
   chloride,
   evaporation,
   fill,
+  gain,
   gauge,
   hardness,
   moving,
@@ -47,14 +48,19 @@ export function pass(belief: Belief, exposure: Exposure): void {
   const { days } = exposure
   if (!(days > 0)) return
   const { mean } = belief
-  const lost = Math.exp(mean[evaporation]!) * exposure.evaporation + Math.exp(mean[carryOff]!) * exposure.carryOff
-  const steps = Math.min(40, Math.max(1, Math.ceil(lost / (0.25 * Math.max(mean[fill]!, 0.02)))))
-  if (steps === 1) return step(belief, exposure)
-  const part = { days: days / steps, evaporation: exposure.evaporation / steps, carryOff: exposure.carryOff / steps }
-  for (let i = 0; i < steps; i++) step(belief, part)
+  let left = 1
+  for (let i = 0; i < mostSteps && left > 0; i++) {
+    const lost = Math.exp(mean[evaporation]!) * exposure.evaporation + Math.exp(mean[carryOff]!) * exposure.carryOff
+    const part = i === mostSteps - 1 ? left : Math.min(left, (0.25 * Math.max(mean[fill]!, 0.03)) / Math.max(lost, 1e-9))
+    step(belief, days * part, exposure.evaporation * part, exposure.carryOff * part)
+    left = part >= left ? 0 : left - part
+  }
 }
 
-function step(belief: Belief, { days, evaporation: wet, carryOff: oily }: Exposure): void {
+/** However long a time, it is cut into no more steps than this. */
+const mostSteps = 30
+
+function step(belief: Belief, days: number, wet: number, oily: number): void {
   const { mean, cov } = belief
   const n = size
   const before = Math.max(mean[fill]!, 0.02)
@@ -79,7 +85,7 @@ function step(belief: Belief, { days, evaporation: wet, carryOff: oily }: Exposu
   const soft = Math.max(0, mean[hardness]! - chemistry.scumAbove)
   const dropped = soft * (1 - Math.exp(-chemistry.scum * days))
   const strengthAfter = mean[strength]! * growth * used
-  const hardnessAfter = mean[hardness]! * growth - dropped
+  const hardnessAfter = mean[hardness]! * growth - dropped + mean[gain]! * days
   const chlorideAfter = mean[chloride]! * growth
 
   jacobian.fill(0)
@@ -89,12 +95,13 @@ function step(belief: Belief, { days, evaporation: wet, carryOff: oily }: Exposu
   const kept = soft > 0 ? growth - (1 - Math.exp(-chemistry.scum * days)) : growth
   grow(strength, strengthAfter, growth * used, byFill, byE * e, byD * d)
   grow(hardness, mean[hardness]! * growth, kept, byFill, byE * e, byD * d)
+  jacobian[hardness * n + gain] = days
   grow(chloride, chlorideAfter, growth, byFill, byE * e, byD * d)
   spread(belief, moving, jacobian)
 
   mean[fill] = after
   mean[strength] = Math.min(strengthAfter, 99)
-  mean[hardness] = hardnessAfter
+  mean[hardness] = Math.max(hardnessAfter, 0.5)
   mean[chloride] = chlorideAfter
 
   for (let i = 0; i < moving; i++) {
@@ -108,7 +115,7 @@ function step(belief: Belief, { days, evaporation: wet, carryOff: oily }: Exposu
   blur(belief, hardness, (wander.hardness * mean[hardness]!) ** 2 * days + 4 * days)
   blur(belief, chloride, (wander.chloride * mean[chloride]!) ** 2 * days + 0.2 * days)
   widen(cov, evaporation, wander.evaporation, days, 0.9)
-  widen(cov, carryOff, wander.carryOff, days, 1.2)
+  widen(cov, carryOff, wander.carryOff, days, 0.9)
   widen(cov, scale, wander.scale, days, 0.5)
   widen(cov, bias, wander.bias, days, 0.6)
   widen(cov, titration, wander.titration, days, 0.6)

@@ -1,6 +1,6 @@
 import { type GroupPriors, publishedPriors, type ShopPriors, type Spread } from './priors.ts'
-import { bestBranch, type ShopEstimate } from './shop-estimate.ts'
-import { carryOff, evaporation, size } from './state.ts'
+import { bestBranch, type ShopEstimate, type SumpState } from './shop-estimate.ts'
+import { carryOff, evaporation, full, pours, size } from './state.ts'
 
 /** Days after the first record at which what was learnt is adopted: ever more rarely, since it changes ever less. */
 export function isAdoptionDay(firstDay: number, day: number): boolean {
@@ -24,17 +24,20 @@ const worthReadings = 60
  */
 export function learnPriors({ sumps, priors, tally, firstDay }: ShopEstimate): ShopPriors {
   const groups: Record<string, GroupPriors> = {}
+  const recorded = [...sumps.values()].filter(({ dataAt }) => dataAt !== null)
+  const ofShop = (i: number, published: Spread, least: number) =>
+    shrunk(
+      recorded.map((sump) => knownOf(sump, i)),
+      published,
+      least,
+    )
   const byGroup = Map.groupBy(
-    [...sumps.values()].filter(({ dataAt }) => dataAt !== null),
+    recorded,
     ({ spec }) => spec.group,
   )
   for (const [group, members] of byGroup) {
     const published = publishedPriors.groups[group] ?? publishedPriors.groups.default!
-    const of = (i: number) =>
-      members.map((sump) => {
-        const { mean, cov } = bestBranch(sump).belief
-        return { mean: mean[i]!, variance: cov[i * size + i]! }
-      })
+    const of = (i: number) => members.map((sump) => knownOf(sump, i))
     groups[group] = {
       evaporation: shrunk(of(evaporation), published.evaporation),
       carryOff: shrunk(of(carryOff), published.carryOff),
@@ -45,11 +48,18 @@ export function learnPriors({ sumps, priors, tally, firstDay }: ShopEstimate): S
     version: priors.version + 1,
     from: { sumps: sumps.size, readings: tally.readings, days: Math.round(youngest - (firstDay ?? youngest)) },
     groups: { ...publishedPriors.groups, ...groups },
+    pours: ofShop(pours, publishedPriors.pours, 0.02),
+    full: ofShop(full, publishedPriors.full, 0.02),
     idle: priors.idle,
     brixNoise: scaled(priors.brixNoise, noiseRatio(tally.brix)),
     levelNoise: priors.levelNoise * noiseRatio(tally.level),
     roundOffset: within(rootMean(tally.rounds, priors.roundOffset), 0.03, 0.25),
   }
+}
+
+function knownOf(sump: SumpState, i: number): Known {
+  const { mean, cov } = bestBranch(sump).belief
+  return { mean: mean[i]!, variance: cov[i * size + i]! }
 }
 
 interface Known {
@@ -58,7 +68,7 @@ interface Known {
 }
 
 /** Mean and spread over sumps, with the published ones counting as some sumps more. */
-function shrunk(known: readonly Known[], published: Spread): Spread {
+function shrunk(known: readonly Known[], published: Spread, least = 0.15): Spread {
   let spread = published.sd ** 2
   let mean = published.mean
   for (let round = 0; round < 20; round++) {
@@ -76,7 +86,7 @@ function shrunk(known: readonly Known[], published: Spread): Spread {
     }
     spread = (squares + worthSumps * published.sd ** 2) / (known.length + worthSumps)
   }
-  return { mean, sd: within(Math.sqrt(spread), 0.15, 1.2) }
+  return { mean, sd: within(Math.sqrt(spread), least, 1.2) }
 }
 
 function noiseRatio({ count, squares }: { count: number; squares: number }): number {

@@ -23,6 +23,10 @@ export interface ShopPriors {
   from: { sumps: number; readings: number; days: number }
   /** By kind of sump; `default` for a kind that was not there. */
   groups: Record<string, GroupPriors>
+  /** ln of the true strength of pours over the written one. */
+  pours: Spread
+  /** How far a sump is filled that is filled to the mark, as a share of it. */
+  full: Spread
   /** Evaporation and carry-off of an idle day, as a share of a working day's. */
   idle: { evaporation: number; carryOff: number }
   /** A refractometer in the hand: sd = √(fixed² + (share × shown)²), °Brix. */
@@ -43,6 +47,8 @@ export const publishedPriors: ShopPriors = {
   groups: {
     default: { evaporation: { mean: Math.log(0.016), sd: 0.55 }, carryOff: { mean: Math.log(0.006), sd: 0.7 } },
   },
+  pours: { mean: 0, sd: 0.06 },
+  full: { mean: 1.01, sd: 0.065 },
   idle: { evaporation: 0.35, carryOff: 0.04 },
   brixNoise: { fixed: 0.09, share: 0.012 },
   levelNoise: 0.025,
@@ -55,7 +61,7 @@ export const groupOf = (priors: ShopPriors, group: string): GroupPriors =>
 /** How a sump's quantities wander: sds a root of a day, and sds of what a sump starts with. Common practice, no source. */
 export const wander = {
   evaporation: 0.025,
-  carryOff: 0.06,
+  carryOff: 0.045,
   scale: 0.003,
   bias: 0.014,
   titration: 0.012,
@@ -70,7 +76,7 @@ export const wander = {
 export const dayByDay = { evaporation: 0.15, carryOff: 0.3 } as const
 
 /** Shares a day: concentrate used up, hardness above the level at which soaps hold it that drops out. */
-export const chemistry = { depletion: 0.0007, scum: 0.003, scumAbove: 150 } as const
+export const chemistry = { depletion: 0.0007, scum: 0.002, scumAbove: 150 } as const
 
 export const start = {
   /** Of ln s where a plate is known, and where the mark had to be guessed. */
@@ -82,9 +88,8 @@ export const start = {
   biasUsed: { mean: 0.15, sd: 0.22 },
   titrationSd: 0.3,
   holdUp: { mean: 0.12, sd: 0.07 },
-  poursSd: 0.06,
   gaugeSd: 0.025,
-  full: { mean: 1.03, sd: 0.06 },
+  gain: { mean: 0.25, sd: 0.35 },
   guessedGaugeSd: 0.08,
 } as const
 

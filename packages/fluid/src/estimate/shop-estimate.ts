@@ -9,6 +9,7 @@ import {
   evaporation,
   fill,
   full,
+  gain,
   gauge,
   hardness,
   holdUp,
@@ -154,8 +155,9 @@ function firstBelief(spec: SumpSpec, priors: ShopPriors): Belief {
   put(titration, 0, start.titrationSd)
   if (spec.holdUp === null) put(holdUp, start.holdUp.mean, start.holdUp.sd)
   else put(holdUp, spec.holdUp / plate, 0.02 + (0.25 * spec.holdUp) / plate)
-  put(pours, 0, start.poursSd)
-  put(full, start.full.mean, start.full.sd)
+  put(pours, priors.pours.mean, priors.pours.sd)
+  put(full, priors.full.mean, priors.full.sd)
+  put(gain, start.gain.mean, start.gain.sd)
   put(gauge, 0, spec.mark === null ? start.guessedGaugeSd : start.gaugeSd)
   return belief
 }

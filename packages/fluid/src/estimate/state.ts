@@ -16,6 +16,7 @@
  * | `holdUp` | q | share of the mark that is out in the lines while the pumps run |
  * | `gauge` | g | what the level shows too much, as a share of the mark: sludge, a mark that was guessed |
  * | `full` | | level up to which it is filled when it is filled to the mark, as a share of the mark: with the pumps running it ends higher |
+ * | `gain` | | hardness that comes by itself, from chips, mg/L a day; less than nothing where it drops out |
  * | `pours` | ln m | logarithm of the true strength of pours over the written one |
  */
 export const fill = 0
@@ -31,8 +32,9 @@ export const holdUp = 9
 export const pours = 10
 export const gauge = 11
 export const full = 12
+export const gain = 13
 
 /** Quantities of the state. */
-export const size = 13
+export const size = 14
 /** How many of them, the first, change by themselves. */
 export const moving = 4
