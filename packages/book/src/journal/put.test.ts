@@ -22,6 +22,17 @@ test('the same entry again changes nothing, in whatever order its fields stand',
   expect(await count(store)).toBe(1)
 })
 
+test('half a character, which no disk can hold, is refused by itself', async () => {
+  const store = await shopStore()
+  expect(await put(store, testReading(1, { note: 'broken \ud83d' }), testReading(2))).toMatchObject([
+    { status: 'refused', faults: [{ pointer: '/note', found: 'half a character' }] },
+    { status: 'added' },
+  ])
+  expect(await put(store, { ...testReading(3), kind: 'of-tomorrow', sump: 's\u00001' })).toMatchObject([
+    { status: 'refused', faults: [{ pointer: '/sump', expected: 'a name without control characters' }] },
+  ])
+})
+
 test('another entry under the same id is a conflict', async () => {
   const store = await shopStore()
   await put(store, testReading(1))

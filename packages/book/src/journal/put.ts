@@ -2,6 +2,7 @@ import { BookError, type Fault, refusal } from '../errors.ts'
 import { type Entry, entry, entryKinds, unknownEntry } from '../schema/entries/index.ts'
 import { faultsOf } from '../schema/faults.ts'
 import { unknownFields } from '../schema/unknown-fields.ts'
+import { halfCharacters } from '../schema/whole-text.ts'
 import { brimFaults } from '../setup/brim.ts'
 import { setupFaults } from '../setup/check.ts'
 import type { ThingHistory } from '../setup/things.ts'
@@ -91,6 +92,8 @@ function judge(sent: unknown, history: ThingHistory, now: Date): Judged {
   const known = isKnownKind(sent)
   const parsed = known ? entry.safeParse(sent) : unknownEntry.safeParse(sent)
   if (!parsed.success) return refused(sent, faultsOf(parsed.error, sent))
+  const halves = halfCharacters(sent)
+  if (halves.length > 0) return refused(sent, halves)
   const body = sent as Entry
   const future = futureFaults(body, now)
   const faults = [...future, ...(known ? factFaults(body, history) : [])]

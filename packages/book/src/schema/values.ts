@@ -16,6 +16,7 @@ export const id = z
   .min(1)
   .max(200)
   .refine((text) => text.trim() === text, { error: 'a name without blanks at its ends' })
+  .refine((text) => !/\p{Cc}/u.test(text), { error: 'a name without control characters' })
 /** What people read. */
 export const name = z.string().min(1).max(300)
 /** Free words. */

@@ -1,5 +1,6 @@
 /** The kinds of entries a journal holds. */
 import { z } from 'zod'
+import { id } from '../values.ts'
 import { cleanout, idle, job, observation, skip, upkeep } from './care.ts'
 import { about, envelope } from './envelope.ts'
 import { addition, charge, drawoff, skim, transfer } from './pouring.ts'
@@ -45,8 +46,8 @@ export const entryKinds: readonly Entry['kind'][] = kinds.map((kind) => kind.sha
 /** What can be said of an entry of a kind that only a newer version knows. */
 export const unknownEntry = z.looseObject({
   ...envelope,
-  kind: z.string().min(1),
-  sump: z.string().optional(),
+  kind: z.string().min(1).max(200),
+  sump: id.optional(),
   about: about.optional(),
 })
 
