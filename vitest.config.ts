@@ -7,6 +7,7 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
+          globalSetup: 'tests/postgres/once-per-run.ts',
           include: [
             'packages/{fluid,book,server,cli}/src/**/*.test.ts',
             'demo/src/**/*.test.ts',
