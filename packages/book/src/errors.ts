@@ -24,6 +24,16 @@ export type ErrorCode =
   | 'store-out-of-reach'
   /** The file was made by a newer version. */
   | 'newer-store'
+  /** No room on the disk for what was to be written. */
+  | 'disk-full'
+  /** Somebody else has the book open who must not. */
+  | 'store-in-use'
+  /** There is a book already where one was to be put. */
+  | 'store-not-empty'
+  /** The book is not as it was written: it was changed by hand, or its disk lost something. */
+  | 'damaged-store'
+  /** The backup is not whole, or no backup. */
+  | 'damaged-backup'
 
 /** A refusal a person can act on. Nothing was changed. */
 export class BookError extends Error {

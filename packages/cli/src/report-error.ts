@@ -8,6 +8,11 @@ const exitOf: Record<ErrorCode, number> = {
   'not-found': exits.refused,
   'store-out-of-reach': exits.outOfReach,
   'newer-store': exits.outOfReach,
+  'disk-full': exits.outOfReach,
+  'store-in-use': exits.outOfReach,
+  'store-not-empty': exits.refused,
+  'damaged-store': exits.failed,
+  'damaged-backup': exits.refused,
 }
 
 /** Says what went wrong on stderr; stdout stays empty. With `--json` it is the problem document. */

@@ -18,6 +18,11 @@ const statusOf: Record<ErrorCode, number> = {
   'not-found': 404,
   'store-out-of-reach': 503,
   'newer-store': 503,
+  'disk-full': 507,
+  'store-in-use': 503,
+  'store-not-empty': 409,
+  'damaged-store': 500,
+  'damaged-backup': 422,
 }
 
 const titleOf: Record<ErrorCode, string> = {
@@ -26,6 +31,11 @@ const titleOf: Record<ErrorCode, string> = {
   'not-found': 'Not found',
   'store-out-of-reach': 'The book cannot be reached',
   'newer-store': 'The book was written by a newer version',
+  'disk-full': 'The disk is full',
+  'store-in-use': 'Somebody else has the book open',
+  'store-not-empty': 'There is a book already',
+  'damaged-store': 'The book is not as it was written',
+  'damaged-backup': 'The backup is not whole',
 }
 
 /** What the book refuses, as problem details. */
@@ -50,18 +60,11 @@ export function handleError(error: FastifyError | Error, request: FastifyRequest
   const status = 'statusCode' in error && typeof error.statusCode === 'number' ? error.statusCode : 500
   if (status >= 500) {
     request.log.error(error)
-    const detail = isDiskFull(error)
-      ? 'The disk is full; nothing was changed.'
-      : 'Something went wrong here; nothing was changed.'
-    const full = isDiskFull(error)
-    return sendProblem(reply, {
-      type: full ? 'urn:sumpbook:disk-full' : 'about:blank',
-      title: full ? 'The disk is full' : 'Error on the server',
-      status: full ? 507 : 500,
-      detail,
-    })
+    if (/ENOSPC/.test(error.message)) {
+      return sendProblem(reply, problemOf(new BookError('disk-full', 'The disk is full; nothing was changed.')))
+    }
+    const detail = 'Something went wrong here; nothing was changed.'
+    return sendProblem(reply, { type: 'about:blank', title: 'Error on the server', status: 500, detail })
   }
   return sendProblem(reply, { type: 'about:blank', title: 'The request cannot be read', status, detail: error.message })
 }
-
-const isDiskFull = (error: Error) => /database or disk is full|ENOSPC/.test(error.message)

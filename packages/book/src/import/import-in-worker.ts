@@ -1,5 +1,6 @@
 import { Worker } from 'node:worker_threads'
 import { BookError, type ErrorCode, type Fault } from '../errors.ts'
+import type { StorePlace } from '../store/place.ts'
 import type { Store } from '../store/store.ts'
 import { type ImportOptions, importFile } from './import-file.ts'
 import type { SheetSource } from './sheet/sheet-source.ts'
@@ -7,7 +8,7 @@ import type { ImportReport } from './sheet-types.ts'
 
 /** What a worker thread is given. */
 export interface ImportOrder {
-  file: string
+  place: StorePlace
   source: { name: string; path: string } | { name: string; bytes: Uint8Array }
   options: ImportOptions
   now: string
@@ -23,8 +24,8 @@ export type ImportAnswer =
 const resourceLimits = { maxYoungGenerationSizeMb: 16 }
 
 /**
- * Takes a file into a book on disk in a thread of its own, so that whoever else uses the book goes on reading; writers
- * of this process wait. A book in memory takes it in here.
+ * Takes a file into a book in a thread of its own, so that whoever else uses the book goes on reading; writers wait. A book
+ * in memory takes it in here.
  *
  * @throws {BookError} as {@link importFile}
  */
@@ -34,9 +35,9 @@ export async function importInWorker(
   now: Date,
   options: ImportOptions = {},
 ): Promise<ImportReport> {
-  const { file } = store
-  if (file === null) return importFile(store, source, now, options)
-  const order: ImportOrder = { file, source: await portable(source), options, now: now.toISOString() }
+  const { place } = store
+  if (place.kind === 'memory') return importFile(store, source, now, options)
+  const order: ImportOrder = { place, source: await portable(source), options, now: now.toISOString() }
   const answer = await store.hold(() => askWorker(order))
   if ('report' in answer) return answer.report
   if ('failure' in answer) throw new Error(answer.failure)

@@ -1,13 +1,13 @@
 // A thread that takes one file into a book, answers, and ends.
 import { parentPort, workerData } from 'node:worker_threads'
 import { BookError } from '../errors.ts'
-import { openSqliteStore } from '../store/sqlite/open.ts'
+import { openStore } from '../store/open.ts'
 import { importFile } from './import-file.ts'
 import type { ImportAnswer, ImportOrder } from './import-in-worker.ts'
 import { fileSource, sourceOf } from './sheet/sheet-source.ts'
 
-async function answer({ file, source, options, now }: ImportOrder): Promise<ImportAnswer> {
-  const store = await openSqliteStore(file)
+async function answer({ place, source, options, now }: ImportOrder): Promise<ImportAnswer> {
+  const store = await openStore(place)
   try {
     const from = 'path' in source ? fileSource(source.path, source.name) : sourceOf(source.name, source.bytes)
     return { report: await importFile(store, from, new Date(now), options) }

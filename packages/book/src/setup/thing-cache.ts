@@ -2,13 +2,18 @@ import type { JournalReader } from '../store/store.ts'
 import { readThings } from './read-things.ts'
 import type { ThingHistory } from './things.ts'
 
-/** The things of a book, read again only after a set-up entry, a void or a new thing has arrived, from whatever process. */
+/**
+ * The things of a book, read again only after a set-up entry, a void or a new thing has arrived, from whatever program. The
+ * key is read before the things: what is kept under it may be newer than it, never older.
+ */
 export function thingCache(journal: JournalReader): () => Promise<ThingHistory> {
-  let kept: { setupSeq: number; things: number; history: ThingHistory } | null = null
+  let kept: { key: string; history: ThingHistory } | null = null
   return async () => {
-    const [{ setupSeq }, things] = await Promise.all([journal.head(), journal.countThings()])
-    if (kept?.setupSeq === setupSeq && kept.things === things) return kept.history
-    kept = { setupSeq, things, history: await readThings(journal) }
-    return kept.history
+    const { setupHash, thingsSeal } = await journal.sealedHead()
+    const key = setupHash + thingsSeal
+    if (kept?.key === key) return kept.history
+    const history = await readThings(journal)
+    kept = { key, history }
+    return history
   }
 }

@@ -1,18 +1,19 @@
-import { type Kysely, sql } from 'kysely'
-import { emptyHead, nextHead } from '../journal/chain.ts'
+import { type Kysely, sql, type Transaction } from 'kysely'
+import { nextHead } from '../journal/chain.ts'
 import { type HotQueries, hotQueries } from './hot-queries.ts'
+import type { StorePlace } from './place.ts'
+import { arrivalRow, metaRow, sealed, thingRow, unsealed } from './seals.ts'
 import type {
-  ArrivingEntry,
   EntryQuery,
-  JournalHead,
   JournalReader,
   JournalWriter,
+  ReceivedEntry,
+  SealedHead,
   Store,
   StoredEntry,
   StoredThing,
 } from './store.ts'
 import type { EntryRow, Tables } from './tables.ts'
-import { untilFree } from './until-free.ts'
 
 /** Rows a statement: large enough to be fast, well under every database's count of parameters. */
 const rowsAtOnce = 500
@@ -21,14 +22,18 @@ const rowsAtOnce = 500
  * The store's queries in SQL that every supported database speaks. Reads go through `reader`, transactions through
  * `writer`; an embedded database gives each its own connection so that nobody waits for a long import.
  */
-export function sqlStore({ reader, writer, file, isBusy }: Connections): Store {
+export function sqlStore(connections: Connections): Store {
+  const { reader, writer, place, locksRows, again, readOnce, hold, faultsOfDisk } = connections
   const hot = hotQueries(writer)
+  const work = async <T>(transaction: Transaction<Tables>, write: (journal: JournalWriter) => Promise<T>) =>
+    write(journalWriter(transaction, hot, await headOf(transaction, { locked: locksRows })))
   return {
-    file,
-    hold: (work) => writer.connection().execute(work),
+    place,
+    hold,
+    faultsOfDisk,
     ...journalReader(reader),
-    write: (work) =>
-      untilFree(() => writer.transaction().execute((transaction) => work(journalWriter(transaction, hot))), isBusy),
+    write: (write) => again(() => writer.transaction().execute((transaction) => work(transaction, write))),
+    snapshot: (read) => readOnce((db) => read(journalReader(db))),
     close: async () => {
       await writer.destroy()
       if (reader !== writer) await reader.destroy()
@@ -36,17 +41,28 @@ export function sqlStore({ reader, writer, file, isBusy }: Connections): Store {
   }
 }
 
-interface Connections {
+/** What a database brings to the store. */
+export interface Connections {
   reader: Kysely<Tables>
   writer: Kysely<Tables>
-  file: string | null
-  /** Whether a transaction could not begin because another process writes: it is tried again. */
-  isBusy(error: unknown): boolean
+  place: StorePlace
+  /** Whether a writer waits for another at the head's row (`for update`), or already where its transaction begins. */
+  locksRows: boolean
+  /** Tries a transaction again where the database asks for it. */
+  again<T>(attempt: () => Promise<T>): Promise<T>
+  /** Reads inside one read-only transaction. */
+  readOnce<T>(read: (db: Kysely<Tables>) => Promise<T>): Promise<T>
+  hold: Store['hold']
+  faultsOfDisk: Store['faultsOfDisk']
 }
 
 function journalReader(db: Kysely<Tables>): JournalReader {
   return {
-    head: () => headOf(db),
+    head: async () => {
+      const { seq, hash, setupSeq } = await headOf(db)
+      return { seq, hash, setupSeq }
+    },
+    sealedHead: () => headOf(db),
     things: () => db.selectFrom('thing').selectAll().orderBy('kind').orderBy('position').orderBy('id').execute(),
     countThings: async () => {
       const { count } = await db.selectFrom('thing').select(db.fn.countAll().as('count')).executeTakeFirstOrThrow()
@@ -71,51 +87,59 @@ function journalReader(db: Kysely<Tables>): JournalReader {
       const row = await db.selectFrom('meta').select('value').where('key', '=', key).executeTakeFirst()
       return row?.value ?? null
     },
+    allMeta: () => db.selectFrom('meta').selectAll().orderBy('key').execute(),
+    rows: (after, limit) =>
+      db.selectFrom('entry').selectAll().where('seq', '>', after).orderBy('seq').limit(limit).execute(),
   }
 }
 
-function journalWriter(db: Kysely<Tables>, hot: HotQueries): JournalWriter {
+/** Writes inside one transaction, which knows where the head stands: nobody else moves it meanwhile. */
+function journalWriter(db: Kysely<Tables>, hot: HotQueries, start: SealedHead): JournalWriter {
+  let head = start
+  const move = async (moved: SealedHead) => {
+    await db.executeQuery(hot.moveHead(moved))
+    head = moved
+  }
+  const appendReceived = async (entries: readonly ReceivedEntry[]) => {
+    if (entries.length === 0) return head.seq
+    const { rows, moved } = placed(entries, head)
+    if (rows.length === 1) await db.executeQuery(hot.insertEntry(rows[0]!))
+    else for (const part of inParts(rows)) await db.insertInto('entry').values(part).execute()
+    await move(moved)
+    return moved.seq
+  }
   return {
     ...journalReader(db),
-    append: (entries, receivedAt) => append(db, hot, entries, receivedAt),
+    append: (entries, receivedAt) => appendReceived(entries.map((entry) => ({ ...entry, receivedAt }))),
+    appendReceived,
     addThings: async (things: readonly StoredThing[]) => {
+      if (things.length === 0) return
       for (const rows of inParts(things)) await db.insertInto('thing').values(rows).execute()
+      await move({ ...head, thingsSeal: sealed(head.thingsSeal, things.map(thingRow)) })
     },
     setMeta: async (key, value) => {
+      const before = await db.selectFrom('meta').selectAll().where('key', '=', key).executeTakeFirst()
       await db
         .insertInto('meta')
         .values({ key, value })
         .onConflict((conflict) => conflict.column('key').doUpdateSet({ value }))
         .execute()
+      const rest = before === undefined ? head.metaSeal : unsealed(head.metaSeal, metaRow(before))
+      await move({ ...head, metaSeal: sealed(rest, [metaRow({ key, value })]) })
     },
   }
 }
 
-/** Kinds whose entries say what other entries mean: few, and wanted all at once. */
-const governingKinds = new Set(['setup', 'void', 'charge', 'transfer'])
-const governs = (kind: string) => governingKinds.has(kind)
-
-async function headOf(db: Kysely<Tables>): Promise<JournalHead> {
-  const row = await db.selectFrom('head').select(['seq', 'hash', 'setup_seq']).where('one', '=', 1).executeTakeFirst()
-  return row === undefined
-    ? { ...emptyHead, setupSeq: 0 }
-    : { seq: Number(row.seq), hash: row.hash, setupSeq: Number(row.setup_seq) }
-}
-
-async function append(
-  db: Kysely<Tables>,
-  hot: HotQueries,
-  entries: readonly ArrivingEntry[],
-  receivedAt: string,
-): Promise<number> {
-  let { setupSeq, ...head }: JournalHead = await headOf(db)
-  if (entries.length === 0) return head.seq
+/** Entries as rows, each at its place in the chain, and where the head stands after the last. */
+function placed(entries: readonly ReceivedEntry[], start: SealedHead): { rows: EntryRow[]; moved: SealedHead } {
+  let { setupSeq, setupHash, ...head } = start
   const rows = entries.map((entry): EntryRow => {
-    head = nextHead(head, entry.body)
-    if (entry.kind === 'setup' || entry.kind === 'void') setupSeq = head.seq
-    const { id, at, rank, kind, sump, aboutKind, aboutId, body } = entry
+    const { id, at, rank, kind, sump, aboutKind, aboutId, body, receivedAt } = entry
+    const { seq, hash } = nextHead(head, body)
+    head = { ...head, seq, hash }
+    if (kind === 'setup' || kind === 'void') [setupSeq, setupHash] = [seq, hash]
     return {
-      ...head,
+      seq,
       id,
       at,
       rank,
@@ -125,13 +149,32 @@ async function append(
       about_kind: aboutKind,
       about_id: aboutId,
       body,
+      hash,
       received_at: receivedAt,
     }
   })
-  if (rows.length === 1) await db.executeQuery(hot.insertEntry(rows[0]!))
-  else for (const part of inParts(rows)) await db.insertInto('entry').values(part).execute()
-  await db.executeQuery(hot.moveHead({ ...head, setupSeq }))
-  return head.seq
+  const arrivals = rows.map(({ seq, received_at: receivedAt }) => arrivalRow({ seq, receivedAt }))
+  const arrivalsSeal = sealed(head.arrivalsSeal, arrivals)
+  return { rows, moved: { ...head, setupSeq, setupHash, arrivalsSeal } }
+}
+
+/** Kinds whose entries say what other entries mean: few, and wanted all at once. */
+const governingKinds = new Set(['setup', 'void', 'charge', 'transfer'])
+/** Whether an entry of a kind says what other entries mean. */
+export const governs = (kind: string) => governingKinds.has(kind)
+
+async function headOf(db: Kysely<Tables>, { locked = false } = {}): Promise<SealedHead> {
+  const select = db.selectFrom('head').selectAll()
+  const row = await (locked ? select.forUpdate() : select).executeTakeFirstOrThrow()
+  return {
+    seq: row.seq,
+    hash: row.hash,
+    setupSeq: row.setup_seq,
+    setupHash: row.setup_hash,
+    thingsSeal: row.things_seal,
+    arrivalsSeal: row.arrivals_seal,
+    metaSeal: row.meta_seal,
+  }
 }
 
 async function entriesOf(db: Kysely<Tables>, query: EntryQuery): Promise<StoredEntry[]> {
@@ -150,8 +193,7 @@ async function entriesOf(db: Kysely<Tables>, query: EntryQuery): Promise<StoredE
     select = select.orderBy('at', way).orderBy('rank', way).orderBy('id', way)
   }
   if (limit !== undefined) select = select.limit(limit)
-  const rows = await select.execute()
-  return rows.map((row) => ({ ...row, seq: Number(row.seq) }))
+  return select.execute()
 }
 
 function isAfter(after: NonNullable<EntryQuery['after']>, way: '<' | '>') {

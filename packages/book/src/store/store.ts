@@ -1,4 +1,7 @@
 import type { Head } from '../journal/chain.ts'
+import type { StorePlace } from './place.ts'
+import type { Seal } from './seals.ts'
+import type { EntryRow } from './tables.ts'
 
 /** An entry as the journal holds it. */
 export interface StoredEntry {
@@ -26,6 +29,11 @@ export interface ArrivingEntry {
   aboutKind: string | null
   aboutId: string | null
   body: string
+}
+
+/** An entry that arrived once already, somewhere else: its instant of arrival comes with it. */
+export interface ReceivedEntry extends ArrivingEntry {
+  receivedAt: string
 }
 
 /** A thing of the shop as it first came in. */
@@ -59,9 +67,19 @@ export interface JournalHead extends Head {
   setupSeq: number
 }
 
+/** The head as it is kept, with the seals of what the chain leaves out. */
+export interface SealedHead extends JournalHead {
+  /** The hash at `setupSeq`: it stands for every change of a thing. */
+  setupHash: string
+  thingsSeal: Seal
+  arrivalsSeal: Seal
+  metaSeal: Seal
+}
+
 /** What may be read at any time. */
 export interface JournalReader {
   head(): Promise<JournalHead>
+  sealedHead(): Promise<SealedHead>
   things(): Promise<StoredThing[]>
   countThings(): Promise<number>
   entries(query: EntryQuery): Promise<StoredEntry[]>
@@ -72,22 +90,42 @@ export interface JournalReader {
   /** Every void, standing or not. */
   voids(): Promise<{ id: string; target: string }[]>
   meta(key: string): Promise<string | null>
+  allMeta(): Promise<{ key: string; value: string }[]>
+  /** Entries as they lie, in order of arrival after `after`: for who checks or copies a book. */
+  rows(after: number, limit: number): Promise<EntryRow[]>
 }
 
 /** What may be written inside a transaction. Nothing is ever changed or deleted but `meta`. */
 export interface JournalWriter extends JournalReader {
   /** @returns the place of the last of them */
   append(entries: readonly ArrivingEntry[], receivedAt: string): Promise<number>
+  /** Entries of another store, each with the instant it arrived there. */
+  appendReceived(entries: readonly ReceivedEntry[]): Promise<number>
   addThings(things: readonly StoredThing[]): Promise<void>
   setMeta(key: string, value: string): Promise<void>
 }
 
-/** A book's store: embedded SQLite today; a server database implements the same. */
+/** How a book is opened. */
+export interface OpenOptions {
+  /**
+   * The folder for the copy that is made of a book before its tables change. Without it a file's copy lies beside the file,
+   * and a server database is changed without a copy.
+   */
+  copies?: string
+}
+
+/** A book's store: embedded SQLite, or a PostgreSQL server that several programs share. */
 export interface Store extends JournalReader {
-  /** All of `work` in one durable transaction, or nothing of it. Writers wait for each other; readers do not wait. */
+  /**
+   * All of `work` in one durable transaction, or nothing of it. Writers wait for each other; readers do not wait. Where the
+   * database asks for it (a conflict with another writer), `work` runs again from its beginning.
+   */
   write<T>(work: (journal: JournalWriter) => Promise<T>): Promise<T>
-  /** The file of an embedded book on disk; null for any other store. */
-  readonly file: string | null
+  /** Everything `work` reads is of one moment, however long it takes and whoever writes meanwhile. */
+  snapshot<T>(work: (journal: JournalReader) => Promise<T>): Promise<T>
+  readonly place: StorePlace
+  /** What the database itself finds wrong with how the book lies on its disk. */
+  faultsOfDisk(): Promise<string[]>
   /** Keeps this process's writers waiting while somebody else (a worker thread with its own connection) writes. Readers go on. */
   hold<T>(work: () => Promise<T>): Promise<T>
   close(): Promise<void>

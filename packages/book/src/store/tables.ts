@@ -7,7 +7,20 @@ export interface Tables {
   /** The journal, append-only, in order of arrival. */
   entry: EntryRow
   /** One row: the last arrival, locked by whoever writes next. */
-  head: { one: number; seq: number; hash: string; setup_seq: number }
+  head: HeadRow
+}
+
+export interface HeadRow {
+  one: number
+  seq: number
+  hash: string
+  setup_seq: number
+  /** The hash at `setup_seq`: it stands for every change of a thing. */
+  setup_hash: string
+  /** Seals of what the chain leaves out. */
+  things_seal: string
+  arrivals_seal: string
+  meta_seal: string
 }
 
 export interface EntryRow {

@@ -9,14 +9,22 @@ import {
   SqliteIntrospector,
   SqliteQueryCompiler,
 } from 'kysely'
+import { readable } from './errors.ts'
 
 /** Kysely over Node's own SQLite: one connection, one user of it at a time, in order of asking. */
 export function sqliteDialect(database: DatabaseSync): Dialect {
   return {
-    createAdapter: () => new SqliteAdapter(),
+    createAdapter: () => new TransactionalTables(),
     createDriver: () => new OneConnection(database),
     createIntrospector: (db) => new SqliteIntrospector(db),
     createQueryCompiler: () => new SqliteQueryCompiler(),
+  }
+}
+
+/** SQLite makes and changes tables inside transactions: an upgrade is done whole or not at all. */
+class TransactionalTables extends SqliteAdapter {
+  override get supportsTransactionalDdl(): boolean {
+    return true
   }
 }
 
@@ -53,8 +61,9 @@ class OneConnection implements Driver {
     await connection.executeQuery(CompiledQuery.raw('commit'))
   }
 
+  /** A full disk ends a transaction by itself: there is nothing left to roll back then. */
   async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
-    await connection.executeQuery(CompiledQuery.raw('rollback'))
+    if (this.#connection.inTransaction) await connection.executeQuery(CompiledQuery.raw('rollback'))
   }
 
   async destroy(): Promise<void> {
@@ -78,12 +87,20 @@ class Connection implements DatabaseConnection {
     this.#database = database
   }
 
+  get inTransaction(): boolean {
+    return this.#database.isTransaction
+  }
+
   async executeQuery<R>({ sql, parameters }: CompiledQuery): Promise<QueryResult<R>> {
-    const { statement, givesRows } = this.#prepare(sql)
     const values = parameters.map(bindable)
-    if (givesRows) return { rows: statement.all(...values) as R[] }
-    const { changes, lastInsertRowid } = statement.run(...values)
-    return { rows: [], numAffectedRows: BigInt(changes), insertId: BigInt(lastInsertRowid) }
+    try {
+      const { statement, givesRows } = this.#prepare(sql)
+      if (givesRows) return { rows: statement.all(...values) as R[] }
+      const { changes, lastInsertRowid } = statement.run(...values)
+      return { rows: [], numAffectedRows: BigInt(changes), insertId: BigInt(lastInsertRowid) }
+    } catch (error) {
+      throw readable(error)
+    }
   }
 
   async *streamQuery<R>({ sql, parameters }: CompiledQuery): AsyncGenerator<QueryResult<R>> {

@@ -2,14 +2,15 @@ import { mkdirSync } from 'node:fs'
 import { dirname } from 'node:path'
 import { DatabaseSync } from 'node:sqlite'
 import { Kysely, sql } from 'kysely'
-import { Migrator } from 'kysely/migration'
 import { BookError } from '../../errors.ts'
-import { migrations } from '../migrations/index.ts'
+import { migrate } from '../migrate.ts'
 import { sqlStore } from '../sql-store.ts'
-import type { Store } from '../store.ts'
+import type { OpenOptions, Store } from '../store.ts'
 import type { Tables } from '../tables.ts'
 import { untilFree } from '../until-free.ts'
+import { copyBeforeUpgrade } from './copy.ts'
 import { sqliteDialect } from './dialect.ts'
+import { isBusy, readable } from './errors.ts'
 
 /** A book in memory, for tests and for trying out. */
 export const inMemory = ':memory:'
@@ -20,33 +21,78 @@ export const inMemory = ':memory:'
  *
  * @throws {BookError} `store-out-of-reach` where the file cannot be opened, `newer-store` where a newer version made it
  */
-export async function openSqliteStore(path: string): Promise<Store> {
+export async function openSqliteStore(path: string, options: OpenOptions = {}): Promise<Store> {
   const writer = await connect(path)
   try {
-    await migrate(writer)
+    await upgrade(writer, path, options)
     const reader = path === inMemory ? writer : await connect(path)
-    return sqlStore({ reader, writer, file: path === inMemory ? null : path, isBusy })
+    return storeOf({ path, reader, writer })
   } catch (error) {
     await writer.destroy()
-    throw error instanceof BookError ? error : outOfReach(path, error)
+    throw outOfReach(path, error)
+  }
+}
+
+/** The store over connections to one file. */
+export function storeOf({
+  path,
+  reader,
+  writer,
+}: {
+  path: string
+  reader: Kysely<Tables>
+  writer: Kysely<Tables>
+}): Store {
+  return sqlStore({
+    reader,
+    writer,
+    place: path === inMemory ? { kind: 'memory' } : { kind: 'file', file: path },
+    // BEGIN IMMEDIATE has waited already.
+    locksRows: false,
+    again: (attempt) => untilFree(attempt, isBusy),
+    readOnce: (read) => (path === inMemory ? writer.connection().execute(read) : readAlone(path, read)),
+    hold: (work) => writer.connection().execute(work),
+    faultsOfDisk: async () => {
+      const { rows } = await sql<{ integrity_check: string }>`pragma integrity_check`.execute(reader)
+      return rows.map(({ integrity_check: fault }) => fault).filter((fault) => fault !== 'ok')
+    },
+  })
+}
+
+/** A connection of its own, so that a long reading keeps nobody waiting; a transaction sees one moment. */
+async function readAlone<T>(path: string, read: (db: Kysely<Tables>) => Promise<T>): Promise<T> {
+  const db = await connect(path)
+  try {
+    return await db.connection().execute(async (one) => {
+      await sql`begin deferred`.execute(one)
+      try {
+        return await read(one)
+      } finally {
+        await sql`commit`.execute(one)
+      }
+    })
+  } finally {
+    await db.destroy()
   }
 }
 
 /** SQLite waits by standing still, and this process with it: short, the store then waits without. */
 const busyTimeoutMs = 100
 
-/** BEGIN IMMEDIATE is the one place where another writer is met. */
-const isBusy = (error: unknown) => error instanceof Error && /database is locked/.test(error.message)
-
-async function connect(path: string): Promise<Kysely<Tables>> {
+/** One connection to a file, durable or refused. */
+export async function connect(path: string): Promise<Kysely<Tables>> {
   try {
     if (path !== inMemory) mkdirSync(dirname(path), { recursive: true })
     const database = new DatabaseSync(path, { timeout: busyTimeoutMs })
-    database.exec('pragma journal_mode = wal; pragma synchronous = full; pragma foreign_keys = on')
-    assertDurable(database, path)
+    try {
+      database.exec('pragma journal_mode = wal; pragma synchronous = full; pragma foreign_keys = on')
+      assertDurable(database, path)
+    } catch (error) {
+      database.close()
+      throw error
+    }
     return new Kysely<Tables>({ dialect: sqliteDialect(database) })
   } catch (error) {
-    if (error instanceof BookError) throw error
     throw outOfReach(path, error)
   }
 }
@@ -59,19 +105,16 @@ function assertDurable(database: DatabaseSync, path: string): void {
   }
 }
 
-/** A book that is up to date is only read, so that it opens while another process writes. */
-async function migrate(db: Kysely<Tables>): Promise<void> {
-  const migrator = new Migrator({ db, provider: migrations })
-  const steps = await migrator.getMigrations()
-  const done = await stepsDone(db)
-  if (done.some((name) => !steps.some((step) => step.name === name))) {
-    throw new BookError('newer-store', 'This book was written by a newer version of Sumpbook: start that version.')
-  }
-  if (done.length === steps.length) return
-  await untilFree(async () => {
-    const { error } = await migrator.migrateToLatest()
-    if (error !== undefined) throw isBusy(error) ? error : outOfReach('The book', error)
-  }, isBusy)
+async function upgrade(db: Kysely<Tables>, path: string, { copies }: OpenOptions): Promise<void> {
+  await untilFree(
+    () =>
+      migrate({
+        db,
+        stepsDone: () => stepsDone(db),
+        keepCopy: (done) => copyBeforeUpgrade(path, done, copies ?? dirname(path)),
+      }),
+    isBusy,
+  )
 }
 
 async function stepsDone(db: Kysely<Tables>): Promise<string[]> {
@@ -81,7 +124,9 @@ async function stepsDone(db: Kysely<Tables>): Promise<string[]> {
   return rows.map(({ name }) => name)
 }
 
-function outOfReach(path: string, error: unknown): BookError {
+function outOfReach(path: string, error: unknown): unknown {
+  const said = readable(error)
+  if (said instanceof BookError) return said
   const because = error instanceof Error ? error.message : String(error)
   return new BookError('store-out-of-reach', `${path} cannot be opened: ${because}`)
 }
