@@ -7,6 +7,8 @@ export const commonOptions = {
   json: { type: 'boolean', default: false },
   units: { type: 'string' },
   data: { type: 'string' },
+  'database-url': { type: 'string' },
+  schema: { type: 'string' },
 } as const
 
 /** Parses a command's own options beside the common ones. */

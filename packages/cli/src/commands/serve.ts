@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { openBook, openSqliteStore } from '@sumpbook/book'
+import { openBook, openStore, sayPlace } from '@sumpbook/book'
 import { buildApp, listen } from '@sumpbook/server'
 import { type Command, exits } from '../command.ts'
 import { parse } from '../options.ts'
@@ -16,11 +16,12 @@ export const serve: Command = {
 
   --port   where to listen; 0 takes a free one
   --host   loopback unless told otherwise; another address opens the book to everybody who reaches it
-  --data   the folder of the book; made where there is none`,
+  --data   the folder of the book; made where there is none
+  --database-url, --schema   a book on a PostgreSQL server instead; several servers may serve one book`,
   run: async (args, world) => {
     const { values } = parse(args, { port: { type: 'string' }, host: { type: 'string' } })
     const settings = readSettings(values, world)
-    const book = openBook(await openSqliteStore(settings.file), () => new Date())
+    const book = openBook(await openStore(settings.place, { copies: settings.folder }), () => new Date())
     const app = await buildApp({
       book,
       version,
@@ -31,7 +32,9 @@ export const serve: Command = {
     if (!isLoopback(settings.host)) {
       world.stderr.write('Everybody who reaches this address can read and write the book: there are no accounts yet.\n')
     }
-    world.stdout.write(`Sumpbook is open at ${address.replace('127.0.0.1', 'localhost')} (book: ${settings.file})\n`)
+    world.stdout.write(
+      `Sumpbook is open at ${address.replace('127.0.0.1', 'localhost')} (book: ${sayPlace(settings.place)})\n`,
+    )
     return exits.done
   },
 }
