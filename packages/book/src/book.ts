@@ -2,6 +2,7 @@ import { setImmediate as nextTurn } from 'node:timers/promises'
 import { checkpoints } from './estimate/checkpoints.ts'
 import type { EstimateDocument } from './estimate/estimate-document.ts'
 import { shopEstimator } from './estimate/estimator.ts'
+import { type Outlook, readOutlook } from './estimate/outlook.ts'
 import { type EstimateOptions, readEstimate } from './estimate/read-estimate.ts'
 import { exportBook } from './export/export-book.ts'
 import type { ImportOptions } from './import/import-file.ts'
@@ -48,6 +49,12 @@ export interface Book {
    * @throws {BookError} `refused-input`, `not-found`
    */
   estimate(options?: EstimateOptions): Promise<EstimateDocument>
+  /**
+   * One sump's past, now and future, for drawing.
+   *
+   * @throws {BookError} `not-found`
+   */
+  outlook(sump: string, options?: { at?: Date; daysBack?: number; reader?: TodayReader }): Promise<Outlook>
   today(options?: { at?: Date; reader?: TodayReader }): Promise<Today>
   close(): Promise<void>
 }
@@ -68,6 +75,7 @@ export function openBook(store: Store, clock: () => Date): Book {
     isExample: () => isExample(store),
     export: () => exportBook(store),
     estimate: (options = {}) => readEstimate(estimates, clock(), options),
+    outlook: (sump, options = {}) => readOutlook(store, estimates, { sump, at: clock(), ...options }),
     today: ({ at, reader = {} } = {}) => readToday(store, { ...timesOf(at, clock()), reader }),
     close: () => store.close(),
   }

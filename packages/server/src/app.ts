@@ -15,6 +15,7 @@ import { bookRoutes } from './routes/book.ts'
 import { calcRoutes } from './routes/calc.ts'
 import { changesRoutes } from './routes/changes.ts'
 import { entryRoutes } from './routes/entries.ts'
+import { estimateRoutes } from './routes/estimate.ts'
 import { healthRoutes } from './routes/health.ts'
 import { importRoutes } from './routes/import.ts'
 import { sumpRoutes } from './routes/sumps.ts'
@@ -56,6 +57,7 @@ export async function buildApp({ book, webRoot, version, logger = false }: AppPa
       entryRoutes(api, book)
       todayRoutes(api, book)
       sumpRoutes(api, book)
+      estimateRoutes(api, book)
       calcRoutes(api)
       importRoutes(api, book)
       changesRoutes(api, book)

@@ -19,13 +19,28 @@ export interface Checkpoints<S> {
    * @param sump one sump alone
    * @throws {BookError} `not-found` a sump the book does not have
    */
-  standing(ms: number, sump?: string): Promise<{ standing: ShopStanding<S>; sumps: Sump[] }>
+  standing(ms: number, sump?: string): Promise<Stood<S>>
+  /**
+   * The shop at the end of each of the last days before an instant, as the records up to then have it, and then at the instant.
+   *
+   * @param look is shown the shop, which it must not change and may not keep
+   * @throws {BookError} `not-found` a sump the book does not have
+   */
+  walk(ms: number, back: { sump: string; daysBack: number }, look: (then: ShopStanding<S>) => void): Promise<Stood<S>>
   /** The days up to which something is kept, rising; for tests and measurements. */
   readonly kept: readonly number[]
 }
 
+/** A shop at an instant, with the sumps asked for. */
+export interface Stood<S> {
+  standing: ShopStanding<S>
+  sumps: Sump[]
+}
+
 /** Days before the youngest at which a fold is kept. */
 const ages = [0, 1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 1024, 2048, 4096]
+
+type Look<S> = (then: ShopStanding<S>) => void
 
 interface Kept<S> {
   seen: Seen
@@ -49,7 +64,8 @@ export function checkpoints<S, P>(
   let kept: Kept<S> | null = null
   const one = inTurn()
 
-  async function standing(ms: number, sump: string | undefined) {
+  /** Throws away what is no longer true; gives what a fold needs. */
+  async function upToDate(ms: number) {
     const [head, count] = await Promise.all([journal.head(), journal.countThings()])
     const history = await things()
     const { clock, calendar } = calendarOf(history)
@@ -58,16 +74,35 @@ export function checkpoints<S, P>(
     if (kept === null || kept.calendar !== key) kept = { seen, calendar: key, folds: [], adopted: null }
     else forgetAfter(kept, await firstChangedDay(journal, kept.seen, seen, clock))
     kept.seen = seen
-    const day = Math.floor(clock.at(ms))
     const source = rememberedDays(await journalDays(journal, { history, clock }, { until: ms }))
-    const fold = await foldUpTo(kept, day, { estimator, calendar, source })
+    return { kept, history, clock, context: { estimator, calendar, source } }
+  }
+
+  async function standing(ms: number, sump: string | undefined): Promise<Stood<S>> {
+    const { kept, history, clock, context } = await upToDate(ms)
+    const fold = await foldUpTo(kept, Math.floor(clock.at(ms)), context)
     const then = history.at(new Date(ms).toISOString())
     const sumps = sumpsAsked(then, sump)
-    return { standing: await standAt(fold, { ms, things: then, clock, source, sumps, estimator }), sumps }
+    return { standing: await standAt(fold, { ms, things: then, clock, sumps, ...context }), sumps }
+  }
+
+  async function walk(ms: number, { sump, daysBack }: { sump: string; daysBack: number }, look: Look<S>) {
+    const { kept, history, clock, context } = await upToDate(ms)
+    sumpsAsked(history.at(new Date(ms).toISOString()), sump)
+    const today = Math.floor(clock.at(ms))
+    const fold = copyFold(await foldUpTo(kept, today - daysBack, context), estimator.copy)
+    for (let day = today - daysBack + 1; day <= today; day++) {
+      await foldTo(fold, day, context)
+      const end = clock.instantOf(day)
+      const then = history.at(new Date(end).toISOString())
+      look({ shop: fold.shop, memory: fold.memory, things: then, clock, ms: end })
+    }
+    return standing(ms, sump)
   }
 
   return {
     standing: (ms, sump) => one(() => standing(ms, sump)),
+    walk: (ms, back, look) => one(() => walk(ms, back, look)),
     get kept() {
       return [...(kept?.folds ?? []), ...(kept?.adopted ? [kept.adopted] : [])]
         .map(({ ready }) => ready)
