@@ -68,7 +68,7 @@ export function later(shop: ShopEstimate, sump: SumpState, at: ShopTime): Weighe
   const time = exposureOf(shop, sump, sump.at, Math.max(at, sump.at))
   return sump.branches.flatMap(({ belief }: Branch, i) =>
     spreadOut(belief, time).map(({ belief: part, probability }) => {
-      pass(part, time)
+      pass(part, time, shop.priors.unrest)
       return { belief: part, probability: probability * shares[i]! }
     }),
   )

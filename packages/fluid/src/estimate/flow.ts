@@ -44,7 +44,7 @@ const mostLost = 0.3
  *
  * Source: conservation of mass; the closed form is that of a tank with constant in- and outflow.
  */
-export function pass(belief: Belief, exposure: Exposure): void {
+export function pass(belief: Belief, exposure: Exposure, unrest = 1): void {
   const { days } = exposure
   if (!(days > 0)) return
   const { mean } = belief
@@ -53,6 +53,7 @@ export function pass(belief: Belief, exposure: Exposure): void {
     const lost = Math.exp(mean[evaporation]!) * exposure.evaporation + Math.exp(mean[carryOff]!) * exposure.carryOff
     const part = i === mostSteps - 1 ? left : Math.min(left, (0.25 * Math.max(mean[fill]!, 0.03)) / Math.max(lost, 1e-9))
     step(belief, days * part, exposure.evaporation * part, exposure.carryOff * part)
+    unsettle(belief, days * part, exposure.evaporation * part, exposure.carryOff * part, unrest ** 2)
     left = part >= left ? 0 : left - part
   }
 }
@@ -61,7 +62,7 @@ export function pass(belief: Belief, exposure: Exposure): void {
 const mostSteps = 30
 
 function step(belief: Belief, days: number, wet: number, oily: number): void {
-  const { mean, cov } = belief
+  const { mean } = belief
   const n = size
   const before = Math.max(mean[fill]!, 0.02)
   let e = Math.exp(mean[evaporation]!) * wet
@@ -103,19 +104,25 @@ function step(belief: Belief, days: number, wet: number, oily: number): void {
   mean[strength] = Math.min(strengthAfter, 99)
   mean[hardness] = Math.max(hardnessAfter, 0.5)
   mean[chloride] = chlorideAfter
+}
 
+/** What nobody knows of a time just past: days that differ, rates and errors that wander; `unrest` scales the variances of the losses. */
+function unsettle(belief: Belief, days: number, wet: number, oily: number, unrest: number): void {
+  const { mean, cov } = belief
+  const n = size
+  const time = days * unrest
   for (let i = 0; i < moving; i++) {
     byEvaporation[i] = jacobian[i * n + evaporation]!
     byCarryOff[i] = jacobian[i * n + carryOff]!
   }
-  shake(belief, moving, byEvaporation, dayByDay.evaporation ** 2 / Math.max(wet, 1))
-  shake(belief, moving, byCarryOff, dayByDay.carryOff ** 2 / Math.max(oily, 1))
-  blur(belief, fill, (0.002 * Math.sqrt(days)) ** 2)
-  blur(belief, strength, (0.003 * mean[strength]!) ** 2 * days)
-  blur(belief, hardness, (wander.hardness * mean[hardness]!) ** 2 * days + 4 * days)
-  blur(belief, chloride, (wander.chloride * mean[chloride]!) ** 2 * days + 0.2 * days)
-  widen(cov, evaporation, wander.evaporation, days, 0.9)
-  widen(cov, carryOff, wander.carryOff, days, 0.9)
+  shake(belief, moving, byEvaporation, (unrest * dayByDay.evaporation ** 2) / Math.max(wet, 1))
+  shake(belief, moving, byCarryOff, (unrest * dayByDay.carryOff ** 2) / Math.max(oily, 1))
+  blur(belief, fill, 0.002 ** 2 * time)
+  blur(belief, strength, (0.003 * mean[strength]!) ** 2 * time)
+  blur(belief, hardness, (wander.hardness * mean[hardness]!) ** 2 * time + 4 * time)
+  blur(belief, chloride, (wander.chloride * mean[chloride]!) ** 2 * time + 0.2 * time)
+  widen(cov, evaporation, wander.evaporation, time, 0.9)
+  widen(cov, carryOff, wander.carryOff, time, 0.9)
   widen(cov, scale, wander.scale, days, 0.5)
   widen(cov, bias, wander.bias, days, 0.6)
   widen(cov, titration, wander.titration, days, 0.6)
@@ -133,7 +140,7 @@ function grow(i: number, value: number, own: number, byFill: number, byE: number
 }
 
 /** What wanders does not wander off for ever: no wider than an sd of `most`. */
-function widen(cov: Float64Array, i: number, sd: number, days: number, most: number): void {
+function widen(cov: Float64Array, i: number, sd: number, time: number, most: number): void {
   const at = i * size + i
-  if (cov[at]! < most ** 2) cov[at] = Math.min(most ** 2, cov[at]! + sd ** 2 * days)
+  if (cov[at]! < most ** 2) cov[at] = Math.min(most ** 2, cov[at]! + sd ** 2 * time)
 }

@@ -51,9 +51,10 @@ export function learnPriors({ sumps, priors, tally, firstDay }: ShopEstimate): S
     pours: ofShop(pours, publishedPriors.pours, 0.02),
     full: ofShop(full, publishedPriors.full, 0.02),
     idle: priors.idle,
+    unrest: within(priors.unrest * noiseRatio(tally.brix), 0.5, 2),
     brixNoise: scaled(priors.brixNoise, noiseRatio(tally.brix)),
-    levelNoise: priors.levelNoise * noiseRatio(tally.level),
-    roundOffset: within(rootMean(tally.rounds, priors.roundOffset), 0.03, 0.25),
+    levelNoise: within(priors.levelNoise * noiseRatio(tally.level), 0.01, 0.08),
+    roundOffset: priors.roundOffset,
   }
 }
 
@@ -90,8 +91,8 @@ function shrunk(known: readonly Known[], published: Spread, least = 0.15): Sprea
 }
 
 function noiseRatio({ count, squares }: { count: number; squares: number }): number {
-  // Readings that did not fit are not counted: of a normal cut at 2.4 sd 0.93 of the variance is left.
-  const ratio = (squares / 0.93 + worthReadings) / (count + worthReadings)
+  // Readings that did not fit are not counted: of a normal cut at 2.4 sd some 0.93 of the variance is left, of broader tails less.
+  const ratio = (squares / 0.88 + worthReadings) / (count + worthReadings)
   return within(Math.sqrt(ratio), 0.6, 2)
 }
 

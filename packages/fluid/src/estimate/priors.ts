@@ -29,6 +29,8 @@ export interface ShopPriors {
   full: Spread
   /** Evaporation and carry-off of an idle day, as a share of a working day's. */
   idle: { evaporation: number; carryOff: number }
+  /** How much more (or less) than published days differ and rates wander: a factor of their sds. */
+  unrest: number
   /** A refractometer in the hand: sd = √(fixed² + (share × shown)²), °Brix. */
   brixNoise: { fixed: number; share: number }
   /** An eye on the level: sd as a share of the mark. */
@@ -50,9 +52,10 @@ export const publishedPriors: ShopPriors = {
   pours: { mean: 0, sd: 0.06 },
   full: { mean: 1.01, sd: 0.065 },
   idle: { evaporation: 0.35, carryOff: 0.04 },
+  unrest: 1,
   brixNoise: { fixed: 0.09, share: 0.012 },
   levelNoise: 0.025,
-  roundOffset: 0.09,
+  roundOffset: 0.06,
 }
 
 export const groupOf = (priors: ShopPriors, group: string): GroupPriors =>

@@ -111,6 +111,7 @@ export function takeReading(shop: ShopEstimate, sump: SumpState, reading: Readin
     takeMinerals(best, reading)
   } else {
     weigh(shop, sump, reading, { offset, worst })
+    sump.lastSurprise = null
     for (const branch of sump.branches) takeMinerals(branch, reading)
   }
   if (reading.brix !== null || reading.titration !== null) {
@@ -478,7 +479,12 @@ function count(
 ): void {
   const sights = sightsOf(branch, sump, reading, offset, priors)
   const brix = sights.brix()
-  if (brix !== null) add(tally.brix, (brix.read - brix.expected) ** 2 / varianceOf(branch.belief, brix))
+  if (brix !== null) {
+    const surprise = (brix.read - brix.expected) / Math.sqrt(varianceOf(branch.belief, brix))
+    add(tally.brix, surprise ** 2)
+    if (sump.lastSurprise !== null) add(tally.brixTwice, surprise * sump.lastSurprise)
+    sump.lastSurprise = surprise
+  }
   const seen = sights.seen()
   if (seen !== null) add(tally.level, (seen.read - seen.expected) ** 2 / varianceOf(branch.belief, seen))
 }

@@ -66,6 +66,8 @@ export interface SumpState {
   /** Hardness and chloride of what is poured here. */
   usualWater: { hardness: number; chloride: number } | null
   lastReadingAt: ShopTime | null
+  /** The surprise of the last reading of strength that fitted, in sds; null after one that did not. */
+  lastSurprise: number | null
   /** How full it was believed to be at its last visit; null before the first. */
   lastFill: number | null
   /** By how full it was found: visits, and those after which a pour was written down. */
@@ -80,6 +82,8 @@ export interface Tally {
   readings: number
   /** Of readings that fitted: squares of surprises over their variance. */
   brix: { count: number; squares: number }
+  /** Products of two surprises that follow each other at a sump, in sds. */
+  brixTwice: { count: number; squares: number }
   level: { count: number; squares: number }
   /** Common errors of rounds. */
   rounds: { count: number; squares: number }
@@ -103,6 +107,7 @@ export interface ShopEstimate {
 export const emptyTally = (): Tally => ({
   readings: 0,
   brix: { count: 0, squares: 0 },
+  brixTwice: { count: 0, squares: 0 },
   level: { count: 0, squares: 0 },
   rounds: { count: 0, squares: 0 },
   idle: { information: 0, sum: 0 },
@@ -129,6 +134,7 @@ export function newSump(spec: SumpSpec, at: ShopTime, priors: ShopPriors): SumpS
     usualStrength: null,
     usualWater: null,
     lastReadingAt: null,
+    lastSurprise: null,
     lastFill: null,
     visits: noVisits(),
     pouredSince: false,

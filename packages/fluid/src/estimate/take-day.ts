@@ -104,7 +104,7 @@ function takeEvent(shop: ShopEstimate, sump: SumpState, event: ShopEvent, offset
 export function bringTo(shop: ShopEstimate, sump: SumpState, at: ShopTime): void {
   if (!(at > sump.at)) return
   const time = exposureOf(shop, sump, sump.at, at)
-  for (const { belief } of sump.branches) pass(belief, time)
+  for (const { belief } of sump.branches) pass(belief, time, shop.priors.unrest)
   sump.at = at
 }
 
