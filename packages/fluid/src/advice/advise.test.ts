@@ -81,3 +81,32 @@ test('a volume that the records put above the brim is taken at the brim’s end,
   expect(advised({}, { target: 25, band: { low: 6, high: 30 } }).recipe.add?.strength).toBe(20)
   expect(advised({}, { capacity: null, minVolume: 30, class: null, band: null }).recipe.action).toBe('top-up')
 })
+
+test('where the mixer is too weak for the band the nearest is poured, and said to fall short', () => {
+  const { recipe, words } = advised({}, { maxStrength: 5 })
+  // 162 L at 5.6 % and 38 L at 5 % are (907.2 + 190) / 200 = 5.486 %, under the band from 6 %.
+  expect(recipe).toMatchObject({ action: 'top-up', add: { volume: 38, strength: 5 } })
+  expect(recipe.result?.concentration).toBeCloseTo(5.486, 10)
+  expect(recipe.because).toEqual(['lean', 'held-at-strongest', 'still-lean'])
+  expect(words.because.join(' ')).toContain('After this fill it is still under its band')
+})
+
+test('a weak mixer thins a sump that is too rich all the same', () => {
+  // 162 L at 9 % to 200 L at 8 %: (1600 − 1458) / 38 = 3.737 %, which a mixer of 5 % can pour.
+  const { recipe } = advised({ concentration: figure(9) }, { maxStrength: 5 })
+  expect(recipe.add?.strength).toBeCloseTo(3.737, 3)
+  expect(recipe.result?.concentration).toBeCloseTo(8, 10)
+})
+
+test('where the leanest mix allowed is above the band it is poured, and said to fall short', () => {
+  // 162 L at 12.5 % and 38 L at 11 % are (2025 + 418) / 200 = 12.215 %.
+  const { recipe } = advised({ concentration: figure(12.5) }, { minStrength: 11 })
+  expect(recipe.because).toEqual(['rich', 'held-at-leanest', 'still-rich'])
+  expect(recipe.result?.concentration).toBeCloseTo(12.215, 10)
+})
+
+test('at the mark, outside a band that no pour reaches, nothing is drawn off for nothing', () => {
+  const { recipe } = advised({ volume: figure(200) }, { maxStrength: 5 })
+  expect(recipe).toMatchObject({ action: 'none', add: null, drawOff: 0, result: { concentration: 5.6 } })
+  expect(recipe.because).toEqual(['lean', 'held-at-strongest', 'still-lean'])
+})

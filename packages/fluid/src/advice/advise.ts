@@ -6,6 +6,7 @@ import { topUp } from '../recipe/top-up.ts'
 import { type RecipeContext, type RecipeWords, sayAlternative, sayRecipe } from '../say/recipe.ts'
 import { type Reader, sayVolume } from '../say/units.ts'
 import type { RecipeBench } from './bench.ts'
+import { nearestPour } from './nearest-pour.ts'
 
 /** A recipe with its words and buckets. */
 export interface Advice {
@@ -68,21 +69,23 @@ function missingFor(
 function recipeOf(volume: Figure, concentration: Figure, bench: RecipeBench): Recipe {
   if (bench.class === 'straight-oil') return { ...measureFirst(['straight-oil']), action: 'refuse' }
   const brim = bench.capacity ?? 1.25 * bench.fillVolume!
-  return topUp(
-    {
-      volume: Math.min(volume.mean, brimTolerance * brim),
-      volumeSd: volume.sd,
-      concentration: concentration.mean,
-      concentrationSd: concentration.sd,
-      fillVolume: bench.fillVolume!,
-      target: Math.min(bench.maxStrength, Math.max(bench.minStrength, bench.target!)),
-      ...(bench.capacity === null ? {} : { capacity: bench.capacity }),
-      ...(bench.minVolume === null ? {} : { minVolume: bench.minVolume }),
-      ...(bench.band === null ? {} : { band: bench.band }),
-      ...(bench.class == null ? {} : { class: bench.class }),
-    },
-    { maxStrength: bench.maxStrength, minStrength: bench.minStrength, waters: bench.waters },
-  )
+  const { maxStrength, minStrength, waters } = bench
+  const sump = {
+    volume: Math.min(volume.mean, brimTolerance * brim),
+    volumeSd: volume.sd,
+    concentration: concentration.mean,
+    concentrationSd: concentration.sd,
+    fillVolume: bench.fillVolume!,
+    ...(bench.capacity === null ? {} : { capacity: bench.capacity }),
+    ...(bench.minVolume === null ? {} : { minVolume: bench.minVolume }),
+    ...(bench.band === null ? {} : { band: bench.band }),
+    ...(bench.class == null ? {} : { class: bench.class }),
+  }
+  const nearest = Math.min(maxStrength, Math.max(minStrength, bench.target!))
+  const { low, high } = bench.band ?? { low: 0, high: 100 }
+  const pourable = { maxStrength, minStrength, waters }
+  if (nearest < low || nearest > high) return nearestPour({ ...sump, target: bench.target! }, pourable)
+  return topUp({ ...sump, target: nearest }, pourable)
 }
 
 /** With the level unknown: what would be poured at a few levels, so that one look at the sump is enough. */
