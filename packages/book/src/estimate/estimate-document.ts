@@ -19,6 +19,7 @@ import { benchInLitres, type EstimatedRecipe, recipeBy } from './sump-recipe.ts'
 export interface EstimateDocument {
   /** As asked. */
   at: string
+  shop: { name: string; timeZone: string; units: Reader['units'] }
   sumps: Record<string, SumpAnswer>
 }
 
@@ -62,7 +63,13 @@ export function estimateDocument(
   { at, ahead, sumps }: { at: string; ahead: readonly number[]; sumps: readonly Sump[] },
   reader: Reader,
 ): EstimateDocument {
-  return { at, sumps: Object.fromEntries(sumps.map((sump) => [sump.id, sumpAnswer(standing, sump, ahead, reader)])) }
+  const { name, timeZone, units } = standing.things.shop
+  const shop = { name, timeZone, units }
+  return {
+    at,
+    shop,
+    sumps: Object.fromEntries(sumps.map((sump) => [sump.id, sumpAnswer(standing, sump, ahead, reader)])),
+  }
 }
 
 function sumpAnswer(standing: ShopStanding, sump: Sump, ahead: readonly number[], reader: Reader): SumpAnswer {

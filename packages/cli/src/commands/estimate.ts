@@ -35,7 +35,9 @@ export const estimate: Command = {
       file === undefined
         ? await withBook(readSettings(values, world), (book) => book.estimate({ ...question, reader }))
         : await estimateFile(await fileText(file, world), { at: new Date().toISOString(), ...question }, reader)
-    const said = values.json ? JSON.stringify(document, null, 2) : documentText(document, { units: units ?? 'metric' })
+    const said = values.json
+      ? JSON.stringify(document, null, 2)
+      : documentText(document, { units: units ?? document.shop.units })
     world.stdout.write(`${said}\n`)
     return exits.done
   },

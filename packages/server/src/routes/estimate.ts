@@ -70,6 +70,8 @@ const outlook = sump.omit({ ahead: true }).extend({
   ahead: z.array(day.extend({ days: z.number() })),
 })
 
+const shop = z.object({ name: z.string(), timeZone: z.string(), units })
+
 const query = z.strictObject({
   at: instant.optional(),
   ahead: z.string().describe('days ahead, such as `7,14`').optional(),
@@ -92,7 +94,7 @@ export function estimateRoutes(api: FastifyInstance, book: Book): void {
           'Where every sump stands, where it goes with nothing added, what to pour, and which records do not fit',
         tags: ['estimate'],
         querystring: query,
-        response: { 200: z.object({ at: z.string(), sumps: z.record(z.string(), sump) }) },
+        response: { 200: z.object({ at: z.string(), shop, sumps: z.record(z.string(), sump) }) },
       },
     },
     ({ query: { at, ahead, sump, units } }) =>
