@@ -15,5 +15,9 @@ export interface Head {
  */
 export function nextHead(head: Head, canonicalBody: string): Head {
   const seq = head.seq + 1
-  return { seq, hash: sha256(`${head.hash}${sha256(canonicalBody)}${seq}`) }
+  return { seq, hash: chainHash(head.hash, canonicalBody, seq) }
 }
+
+/** The hash of an entry at its place after another. */
+export const chainHash = (previousHash: string, canonicalBody: string, seq: number): string =>
+  sha256(`${previousHash}${sha256(canonicalBody)}${seq}`)

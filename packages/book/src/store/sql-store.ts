@@ -1,4 +1,5 @@
 import { type Kysely, sql, type Transaction } from 'kysely'
+import { BookError } from '../errors.ts'
 import { nextHead } from '../journal/chain.ts'
 import { type HotQueries, hotQueries } from './hot-queries.ts'
 import type { StorePlace } from './place.ts'
@@ -165,7 +166,10 @@ export const governs = (kind: string) => governingKinds.has(kind)
 
 async function headOf(db: Kysely<Tables>, { locked = false } = {}): Promise<SealedHead> {
   const select = db.selectFrom('head').selectAll()
-  const row = await (locked ? select.forUpdate() : select).executeTakeFirstOrThrow()
+  const [row, ...more] = await (locked ? select.forUpdate() : select).execute()
+  if (row?.one !== 1 || more.length > 0) {
+    throw new BookError('damaged-store', 'The book has lost the head of its chain: "sumpbook verify" says more.')
+  }
   return {
     seq: row.seq,
     hash: row.hash,

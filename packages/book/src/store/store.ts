@@ -112,6 +112,8 @@ export interface OpenOptions {
    * and a server database is changed without a copy.
    */
   copies?: string
+  /** Refuses where there is no book yet, instead of making one. */
+  mustExist?: boolean
 }
 
 /** A book's store: embedded SQLite, or a PostgreSQL server that several programs share. */

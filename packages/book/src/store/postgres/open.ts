@@ -1,7 +1,7 @@
 import { setTimeout as delay } from 'node:timers/promises'
 import { Kysely, sql } from 'kysely'
 import { BookError } from '../../errors.ts'
-import { migrate } from '../migrate.ts'
+import { migrate, noBook } from '../migrate.ts'
 import type { StorePlace } from '../place.ts'
 import { sqlStore } from '../sql-store.ts'
 import type { OpenOptions, Store } from '../store.ts'
@@ -86,11 +86,13 @@ async function assertDurable(db: Kysely<Tables>): Promise<void> {
   }
 }
 
-async function upgrade(db: Kysely<Tables>, { schema }: PostgresPlace, { copies: _ }: OpenOptions): Promise<void> {
+async function upgrade(db: Kysely<Tables>, place: PostgresPlace, { mustExist = false }: OpenOptions): Promise<void> {
+  const { schema } = place
   await migrate({
     db,
     schema,
     stepsDone: () => stepsDone(db, schema),
+    ...(mustExist ? { refuseNew: () => noBook(place) } : {}),
     keepCopy: async () => {},
   })
 }

@@ -1,9 +1,9 @@
-import { mkdirSync } from 'node:fs'
+import { existsSync, mkdirSync } from 'node:fs'
 import { dirname } from 'node:path'
 import { DatabaseSync } from 'node:sqlite'
 import { Kysely, sql } from 'kysely'
 import { BookError } from '../../errors.ts'
-import { migrate } from '../migrate.ts'
+import { migrate, noBook } from '../migrate.ts'
 import { sqlStore } from '../sql-store.ts'
 import type { OpenOptions, Store } from '../store.ts'
 import type { Tables } from '../tables.ts'
@@ -22,6 +22,7 @@ export const inMemory = ':memory:'
  * @throws {BookError} `store-out-of-reach` where the file cannot be opened, `newer-store` where a newer version made it
  */
 export async function openSqliteStore(path: string, options: OpenOptions = {}): Promise<Store> {
+  if (options.mustExist && path !== inMemory && !existsSync(path)) throw noBook({ kind: 'file', file: path })
   const writer = await connect(path)
   try {
     await upgrade(writer, path, options)
@@ -105,12 +106,13 @@ function assertDurable(database: DatabaseSync, path: string): void {
   }
 }
 
-async function upgrade(db: Kysely<Tables>, path: string, { copies }: OpenOptions): Promise<void> {
+async function upgrade(db: Kysely<Tables>, path: string, { copies, mustExist = false }: OpenOptions): Promise<void> {
   await untilFree(
     () =>
       migrate({
         db,
         stepsDone: () => stepsDone(db),
+        ...(mustExist ? { refuseNew: () => noBook({ kind: 'file', file: path }) } : {}),
         keepCopy: (done) => copyBeforeUpgrade(path, done, copies ?? dirname(path)),
       }),
     isBusy,
