@@ -26,6 +26,14 @@ const commands: Record<string, { summary: string; load(): Promise<Command> }> = 
     summary: 'where every sump stands, how sure that is, and where it goes',
     load: async () => (await import('./commands/estimate.ts')).estimate,
   },
+  verify: {
+    summary: 'whether the book is as it was written',
+    load: async () => (await import('./commands/verify.ts')).verify,
+  },
+  'move-store': {
+    summary: 'copy the book into a database, or back into a folder',
+    load: async () => (await import('./commands/move-store.ts')).moveStoreCommand,
+  },
   calc: { summary: 'one computation by name', load: async () => (await import('./commands/calc.ts')).calc },
 }
 
@@ -64,7 +72,7 @@ async function help(name: string | undefined, { stdout, stderr }: World): Promis
     stdout.write(`${summary}\n\n${usage}\n`)
     return exits.done
   }
-  const lines = Object.entries(commands).map(([verb, { summary }]) => `  ${verb.padEnd(8)} ${summary}`)
+  const lines = Object.entries(commands).map(([verb, { summary }]) => `  ${verb.padEnd(10)} ${summary}`)
   stdout.write(`Sumpbook, the logbook of water-mixed coolant
 
   sumpbook COMMAND [options]
@@ -72,7 +80,9 @@ async function help(name: string | undefined, { stdout, stderr }: World): Promis
 ${lines.join('\n')}
 
 Every command takes --help, --json, --units us|metric|imperial and --data FOLDER.
-Settings also come from SUMPBOOK_DATA, SUMPBOOK_PORT, SUMPBOOK_HOST and from sumpbook.json in this folder.
+Instead of a folder, --database-url names a PostgreSQL database with the book in it (--schema: where in it).
+Settings also come from SUMPBOOK_DATA, SUMPBOOK_DATABASE_URL, SUMPBOOK_SCHEMA, SUMPBOOK_PORT and SUMPBOOK_HOST, each also
+from the file that SUMPBOOK_…_FILE names, and from sumpbook.json in this folder.
 `)
   return exits.done
 }

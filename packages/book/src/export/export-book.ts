@@ -4,7 +4,7 @@ import { bookFormat } from '../schema/book-file.ts'
 import { entryKinds } from '../schema/entries/index.ts'
 import { type ThingKind, thingKinds } from '../schema/things/index.ts'
 import { readThings } from '../setup/read-things.ts'
-import type { Store, StoredEntry } from '../store/store.ts'
+import type { JournalReader, StoredEntry } from '../store/store.ts'
 
 /** Entries read at a time: the file grows, the memory does not. */
 const entriesAtOnce = 2000
@@ -13,10 +13,10 @@ const entriesAtOnce = 2000
  * The whole book as a book file, piece by piece: the things as they are now, every entry in order of arrival, and what
  * counts nowhere yet under `quarantine`. Importing the pieces into an empty book gives the same book again.
  */
-export async function* exportBook(store: Store): AsyncGenerator<string> {
-  const things = (await readThings(store)).at()
-  const toldOfShop = (await store.things()).some(({ kind }) => kind === 'shop')
-  const unknown = JSON.parse((await store.meta(unknownSections)) ?? '{}') as Record<string, unknown>
+export async function* exportBook(journal: JournalReader): AsyncGenerator<string> {
+  const things = (await readThings(journal)).at()
+  const toldOfShop = (await journal.things()).some(({ kind }) => kind === 'shop')
+  const unknown = JSON.parse((await journal.meta(unknownSections)) ?? '{}') as Record<string, unknown>
   const written = new Set<string>()
   yield `{\n"format": ${JSON.stringify(bookFormat)}`
   if (toldOfShop || Object.keys(things.shopAsTold).length > 0) yield `,\n"shop": ${JSON.stringify(things.shopAsTold)}`
@@ -31,7 +31,7 @@ export async function* exportBook(store: Store): AsyncGenerator<string> {
   const quarantine: string[] = []
   yield ',\n"entries": ['
   let separator = '\n'
-  for await (const { body } of everyEntry(store)) {
+  for await (const { body } of everyEntry(journal)) {
     const entry = JSON.parse(body) as { kind: string; sump?: string }
     if (isQuarantined(entry, things) || !(entryKinds as readonly string[]).includes(entry.kind)) quarantine.push(body)
     else {
@@ -44,10 +44,10 @@ export async function* exportBook(store: Store): AsyncGenerator<string> {
   yield '\n}\n'
 }
 
-async function* everyEntry(store: Store): AsyncGenerator<StoredEntry> {
+async function* everyEntry(journal: JournalReader): AsyncGenerator<StoredEntry> {
   let after = { seq: 0 }
   for (;;) {
-    const entries = await store.entries({ order: 'arrival', after, limit: entriesAtOnce })
+    const entries = await journal.entries({ order: 'arrival', after, limit: entriesAtOnce })
     yield* entries
     const last = entries.at(-1)
     if (last === undefined || entries.length < entriesAtOnce) return
