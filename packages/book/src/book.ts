@@ -1,5 +1,6 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
 import { checkpoints } from './estimate/checkpoints.ts'
+import { enginePrint } from './estimate/engine-print.ts'
 import type { EstimateDocument } from './estimate/estimate-document.ts'
 import { shopEstimator } from './estimate/estimator.ts'
 import { type Outlook, readOutlook } from './estimate/outlook.ts'
@@ -49,6 +50,8 @@ export interface Book {
    * @throws {BookError} `refused-input`, `not-found`
    */
   estimate(options?: EstimateOptions): Promise<EstimateDocument>
+  /** Keeps in the store how far the estimate has come, so that the next program need not begin with the first day. */
+  settle(): Promise<void>
   /**
    * One sump's past, now and future, for drawing.
    *
@@ -62,7 +65,7 @@ export interface Book {
 /** @param clock what time it is; nothing in the book asks the machine */
 export function openBook(store: Store, clock: () => Date): Book {
   const things = thingCache(store)
-  const estimates = checkpoints(store, things, shopEstimator)
+  const estimates = checkpoints({ store, things, estimator: shopEstimator, print: enginePrint })
   const putMany = putTogether(async (entries) => putEntries(store, entries, clock(), await things()))
   return {
     store,
@@ -75,6 +78,7 @@ export function openBook(store: Store, clock: () => Date): Book {
     isExample: () => isExample(store),
     export: () => exportBook(store),
     estimate: (options = {}) => readEstimate(estimates, clock(), options),
+    settle: () => estimates.settle(clock().getTime()),
     outlook: (sump, options = {}) => readOutlook(store, estimates, { sump, at: clock(), ...options }),
     today: ({ at, reader = {} } = {}) => readToday(store, { ...timesOf(at, clock()), reader }),
     close: () => store.close(),

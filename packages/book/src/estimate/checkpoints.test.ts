@@ -24,7 +24,8 @@ const tracer: Estimator<Trace, string> = {
   learn: ({ hash }) => hash.slice(0, 8),
   isAdoptionDay: (first, day) => [5, 10, 20, 40, 80, 160].includes(day - first),
 }
-const keeping = (store: Store) => checkpoints(store, thingCache(store), tracer)
+const keeping = (store: Store, print = 'one', estimator = tracer) =>
+  checkpoints({ store, things: thingCache(store), estimator, print: () => print })
 /** What a keeping says of an instant. */
 const traceAt = async (of: ReturnType<typeof keeping>, at: string) => {
   const { standing } = await of.standing(Date.parse(at))
@@ -84,14 +85,16 @@ test.each([1, 2, 3, 4, 5, 6])(
   async (seed) => {
     const { store, book } = await shop()
     const chance = chanceFrom(seed)
-    const kept = keeping(store)
+    let kept = keeping(store)
     let n = 0
     for (let today = 1; today < 70; today += 1 + Math.floor(chance() * 3)) {
       const late = chance() < 0.3 ? 60 : 1
       const entries = Array.from({ length: 1 + Math.floor(chance() * 4) }, () => anyEntry(n++, chance, today, late))
       for (const arrival of await book.putMany(entries)) expect(['added', 'refused']).toContain(arrival.status)
       const at = chance() < 0.2 ? instant(today * chance()) : instant(today)
-      expect(await traceAt(kept, at)).toEqual(await traceAt(keeping(store), at))
+      expect(await traceAt(kept, at)).toEqual(await traceAt(keeping(store, 'afresh'), at))
+      if (chance() < 0.3) await kept.settle(Date.parse(at))
+      if (chance() < 0.3) kept = keeping(store)
     }
     expect(n).toBeGreaterThan(50)
   },
@@ -166,7 +169,7 @@ test('an entry of today is answered from what is ready for today', async () => {
     Array.from({ length: 60 }, (_, n) => ({ id: testId(n), at: instant(n), sump: 's1', kind: 'reading', brix: 5 })),
   )
   let days = 0
-  const counting = checkpoints(store, thingCache(store), {
+  const counting = keeping(store, 'one', {
     ...tracer,
     takeDay: (...given) => {
       days += 1
@@ -178,4 +181,64 @@ test('an entry of today is answered from what is ready for today', async () => {
   await book.putMany([{ id: testId(99), at: instant(59.9), sump: 's1', kind: 'reading', brix: 5 }])
   await counting.standing(Date.parse(instant(60)))
   expect(days).toBeLessThanOrEqual(3)
+})
+
+/** Readings of sixty days, one a day. */
+const sixtyReadings = Array.from({ length: 60 }, (_, n) => ({
+  id: testId(n),
+  at: instant(n),
+  sump: 's1',
+  kind: 'reading',
+  brix: 5,
+}))
+
+test('what was settled is gone on from by the next program, and only by the same engine', async () => {
+  const { store, book } = await shop()
+  await book.putMany(sixtyReadings)
+  const at = Date.parse(instant(60))
+  await keeping(store).settle(at)
+  let days = 0
+  const counter = {
+    ...tracer,
+    takeDay: (...given: Parameters<typeof tracer.takeDay>) => {
+      days += 1
+      tracer.takeDay(...given)
+    },
+  }
+  const next = keeping(store, 'one', counter)
+  const answer = await next.standing(at)
+  expect(days).toBeLessThanOrEqual(1)
+  expect(next.kept.length).toBeGreaterThan(2)
+  const other = keeping(store, 'another', counter)
+  expect((await other.standing(at)).standing.shop).toEqual(answer.standing.shop)
+  expect(days).toBeGreaterThan(60)
+})
+
+test('a question writes nothing', async () => {
+  const { store, book } = await shop()
+  await book.putMany(sixtyReadings)
+  await keeping(store).standing(Date.parse(instant(60)))
+  expect(await store.projections('estimate')).toEqual([])
+  await keeping(store).settle(Date.parse(instant(60)))
+  const settled = await store.projections('estimate')
+  expect(settled.length).toBeGreaterThan(0)
+  await book.putMany([{ id: testId(100), at: instant(3), sump: 's1', kind: 'reading', brix: 4 }])
+  await keeping(store).standing(Date.parse(instant(60)))
+  expect(await store.projections('estimate')).toEqual(settled)
+})
+
+test('the book settles with its own engine, and answers the same from what it settled, to the last bit', async () => {
+  const { store, book } = await shop()
+  await book.putMany(sixtyReadings)
+  const at = instant(60)
+  const before = JSON.stringify(await book.estimate({ at }))
+  await openBook(store, () => new Date(at)).settle()
+  const opened = openBook(store, () => new Date(at))
+  expect(JSON.stringify(await opened.estimate({ at }))).toBe(before)
+  await opened.putMany([{ id: testId(101), at: instant(59.5), sump: 's2', kind: 'charge', volume: 150, strength: 6 }])
+  await opened.putMany([{ id: testId(102), at: instant(41), sump: 's1', kind: 'addition', volume: 30, strength: 6 }])
+  const late = JSON.stringify(await opened.estimate({ at }))
+  expect(late).not.toBe(before)
+  await store.write((journal) => journal.keepProjections('estimate', []))
+  expect(JSON.stringify(await openBook(store, () => new Date(at)).estimate({ at }))).toBe(late)
 })

@@ -1,14 +1,17 @@
+import { sha256 } from '../journal/canonical.ts'
 import type { Sump } from '../schema/things/index.ts'
 import type { ThingHistory } from '../setup/things.ts'
-import type { JournalReader } from '../store/store.ts'
+import type { Store } from '../store/store.ts'
 import { calendarOf } from './calendar-of.ts'
 import type { Estimator } from './estimator.ts'
-import { firstChangedDay, type Seen } from './first-changed-day.ts'
-import { copyFold, type Fold, foldTo, freshFold } from './fold-shop.ts'
+import { firstChangedDay } from './first-changed-day.ts'
+import { copyFold, type Fold, type FoldContext, foldTo, freshFold } from './fold-shop.ts'
 import { journalDays } from './journal-days.ts'
+import { emptyKeeping, forgetAfter, type Keeping, keepAdopted, keptFold, latestUpTo, thinned } from './kept-folds.ts'
 import { rememberedDays } from './remembered-days.ts'
 import type { ShopStanding } from './shop-standing.ts'
 import { standAt, sumpsAsked } from './stand-at.ts'
+import { storedFolds, storeFolds } from './stored-folds.ts'
 
 /** Where a shop has come to at the ends of some days, kept so that an answer need not begin with the first day. */
 export interface Checkpoints<S> {
@@ -26,8 +29,10 @@ export interface Checkpoints<S> {
    * @param look is shown the shop, which it must not change and may not keep
    * @throws {BookError} `not-found` a sump the book does not have
    */
-  walk(ms: number, back: { sump: string; daysBack: number }, look: (then: ShopStanding<S>) => void): Promise<Stood<S>>
-  /** The days up to which something is kept, rising; for tests and measurements. */
+  walk(ms: number, back: { sump: string; daysBack: number }, look: Look<S>): Promise<Stood<S>>
+  /** Writes what is kept up to an instant into the store, so that another program need not begin with the first day. */
+  settle(ms: number): Promise<void>
+  /** The days for which a fold is kept, rising; for tests and measurements. */
   readonly kept: readonly number[]
 }
 
@@ -37,60 +42,58 @@ export interface Stood<S> {
   sumps: Sump[]
 }
 
-/** Days before the youngest at which a fold is kept. */
-const ages = [0, 1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 1024, 2048, 4096]
-
 type Look<S> = (then: ShopStanding<S>) => void
 
-interface Kept<S> {
-  seen: Seen
-  /** The shop's zone and working days. */
-  calendar: string
-  /** By their day, rising. */
-  folds: Fold<S>[]
-  /** After the last adoption. */
-  adopted: Fold<S> | null
+/** Days before the youngest at which a fold is kept in memory. */
+const ages = [0, 1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 1024, 2048, 4096]
+
+/** What checkpoints are made of. */
+export interface CheckpointParts<S, P> {
+  store: Store
+  things: () => Promise<ThingHistory>
+  estimator: Estimator<S, P>
+  /** Stands for everything that decides what the same entries come to. */
+  print: () => string
 }
 
 /**
- * Keeps folds of a book's days in memory. What arrives late, is withdrawn or set up otherwise throws away those after its day;
- * what is left is gone on from.
+ * Keeps folds of a book's days in memory and, when told to, in its store. What arrives late, is withdrawn or set up otherwise
+ * throws away those after its day; what is left is gone on from.
  */
-export function checkpoints<S, P>(
-  journal: JournalReader,
-  things: () => Promise<ThingHistory>,
-  estimator: Estimator<S, P>,
-): Checkpoints<S> {
-  let kept: Kept<S> | null = null
+export function checkpoints<S, P>({ store, things, estimator, print }: CheckpointParts<S, P>): Checkpoints<S> {
+  let keeping: Keeping<S> | null = null
+  let stored = ''
   const one = inTurn()
 
   /** Throws away what is no longer true; gives what a fold needs. */
   async function upToDate(ms: number) {
-    const [head, count] = await Promise.all([journal.head(), journal.countThings()])
+    const { seq, hash, thingsSeal } = await store.sealedHead()
     const history = await things()
     const { clock, calendar } = calendarOf(history)
-    const seen = { seq: head.seq, things: count }
-    const key = JSON.stringify([history.at().shop.timeZone, calendar])
-    if (kept === null || kept.calendar !== key) kept = { seen, calendar: key, folds: [], adopted: null }
-    else forgetAfter(kept, await firstChangedDay(journal, kept.seen, seen, clock))
-    kept.seen = seen
-    const source = rememberedDays(await journalDays(journal, { history, clock }, { until: ms }))
-    return { kept, history, clock, context: { estimator, calendar, source } }
+    const seen = { seq, hash, things: thingsSeal }
+    const text = JSON.stringify([history.at().shop.timeZone, calendar])
+    const key = () => sha256(`${print()} ${text}`)
+    if (keeping === null) keeping = seq === 0 ? null : await storedFolds(store, key(), text, estimator)
+    if (keeping === null || keeping.calendar !== text) keeping = emptyKeeping(seen, text)
+    else forgetAfter(keeping, await firstChangedDay(store, keeping.seen, seen, clock))
+    keeping.seen = seen
+    const source = rememberedDays(await journalDays(store, { history, clock }, { until: ms }))
+    return { keeping, key, history, clock, context: { estimator, calendar, source } }
   }
 
   async function standing(ms: number, sump: string | undefined): Promise<Stood<S>> {
-    const { kept, history, clock, context } = await upToDate(ms)
-    const fold = await foldUpTo(kept, Math.floor(clock.at(ms)), context)
+    const { keeping, history, clock, context } = await upToDate(ms)
+    const fold = await foldUpTo(keeping, Math.floor(clock.at(ms)), context)
     const then = history.at(new Date(ms).toISOString())
     const sumps = sumpsAsked(then, sump)
     return { standing: await standAt(fold, { ms, things: then, clock, sumps, ...context }), sumps }
   }
 
   async function walk(ms: number, { sump, daysBack }: { sump: string; daysBack: number }, look: Look<S>) {
-    const { kept, history, clock, context } = await upToDate(ms)
+    const { keeping, history, clock, context } = await upToDate(ms)
     sumpsAsked(history.at(new Date(ms).toISOString()), sump)
     const today = Math.floor(clock.at(ms))
-    const fold = copyFold(await foldUpTo(kept, today - daysBack, context), estimator.copy)
+    const fold = copyFold(await foldUpTo(keeping, today - daysBack, context), estimator.copy)
     for (let day = today - daysBack + 1; day <= today; day++) {
       await foldTo(fold, day, context)
       const end = clock.instantOf(day)
@@ -100,58 +103,40 @@ export function checkpoints<S, P>(
     return standing(ms, sump)
   }
 
+  async function settle(ms: number): Promise<void> {
+    const { keeping, key, clock, context } = await upToDate(ms)
+    const { ready, lastDay } = await foldUpTo(keeping, Math.floor(clock.at(ms)), context)
+    const state = JSON.stringify([key(), keeping.seen, ready])
+    if (lastDay === null || state === stored) return
+    await storeFolds(store, keeping, key(), estimator)
+    stored = state
+  }
+
   return {
     standing: (ms, sump) => one(() => standing(ms, sump)),
     walk: (ms, back, look) => one(() => walk(ms, back, look)),
+    settle: (ms) => one(() => settle(ms)),
     get kept() {
-      return [...(kept?.folds ?? []), ...(kept?.adopted ? [kept.adopted] : [])]
-        .map(({ ready }) => ready)
-        .sort((a, b) => a - b)
+      const { folds = [], adopted = null } = keeping ?? {}
+      return [...folds, ...(adopted === null ? [] : [adopted])].map(({ ready }) => ready).sort((a, b) => a - b)
     },
   }
 }
 
-/** A fold that has an event of the day, or of one after it, in it is no longer true. */
-function forgetAfter<S>(kept: Kept<S>, day: number): void {
-  kept.folds = kept.folds.filter(({ ready }) => ready <= day)
-  if (kept.adopted !== null && kept.adopted.ready > day) kept.adopted = null
-}
-
 /** A fold that is ready for a day; it stays in the keeping and must not be changed. */
-async function foldUpTo<S, P>(
-  kept: Kept<S>,
-  day: number,
-  context: Parameters<typeof foldTo<S, P>>[2],
-): Promise<Fold<S>> {
+async function foldUpTo<S, P>(keeping: Keeping<S>, day: number, context: FoldContext<S, P>): Promise<Fold<S>> {
   const { copy } = context.estimator
-  const there = [...kept.folds, ...(kept.adopted === null ? [] : [kept.adopted])]
-    .filter(({ ready }) => ready <= day)
-    .reduce<Fold<S> | null>((best, fold) => (best === null || fold.ready > best.ready ? fold : best), null)
-  if (there?.ready === day) return there
-  const fold = there === null ? freshFold(context) : copyFold(there, copy)
+  const there = latestUpTo(keeping, day)
+  if (there?.ready === day) return there.fold()
+  const fold = there === null ? freshFold(context) : copyFold(there.fold(), copy)
   const began = fold.ready
-  for (const stop of ages
-    .map((age) => day - age)
-    .filter((stop) => stop > began)
-    .reverse()) {
-    await foldTo(fold, stop, context, (adopted) => {
-      if (kept.adopted === null || adopted.ready > kept.adopted.ready) kept.adopted = copyFold(adopted, copy)
-    })
-    if (fold.lastDay !== null) kept.folds.push(stop === day ? fold : copyFold(fold, copy))
+  const stops = ages.map((age) => day - age).filter((stop) => stop > began)
+  for (const stop of stops.reverse()) {
+    await foldTo(fold, stop, context, (adopted) => keepAdopted(keeping, adopted, copy))
+    if (fold.lastDay !== null) keeping.folds.push(keptFold(stop === day ? fold : copyFold(fold, copy)))
   }
-  kept.folds = thinned(kept.folds)
+  keeping.folds = thinned(keeping.folds)
   return fold
-}
-
-/** One fold for each doubling of its distance from the youngest, the oldest of those that are about as old. */
-function thinned<S>(folds: readonly Fold<S>[]): Fold<S>[] {
-  const rising = folds.toSorted((a, b) => a.ready - b.ready)
-  const youngest = rising.at(-1)?.ready ?? 0
-  const taken = new Set<number>()
-  return rising.filter(({ ready }) => {
-    const doublings = Math.floor(Math.log2(youngest - ready + 1))
-    return !taken.has(doublings) && taken.add(doublings)
-  })
 }
 
 /** Work that shares a keeping is done one after another. */

@@ -8,10 +8,11 @@ import { differencesOf } from './things-seen.ts'
 
 /** How much of a journal has been seen. */
 export interface Seen {
-  /** Place of the last entry. */
+  /** Place of the last entry, and the chain's hash there. */
   seq: number
-  /** Count of the things that came in. */
-  things: number
+  hash: string
+  /** The seal of the things that came in. */
+  things: string
 }
 
 /** Entries read at once. */
@@ -29,11 +30,19 @@ export async function firstChangedDay(
   clock: ShopClock,
 ): Promise<number> {
   if (now.things !== seen.things || now.seq < seen.seq) return Number.NEGATIVE_INFINITY
-  if (now.seq === seen.seq) return Number.POSITIVE_INFINITY
+  if (now.hash === seen.hash) return Number.POSITIVE_INFINITY
+  if (!(await goesOnFrom(journal, seen))) return Number.NEGATIVE_INFINITY
   const { first, governs } = await arrivedSince(journal, seen.seq)
   let day = first === null ? Number.POSITIVE_INFINITY : dayOf(first, clock)
   if (governs) day = Math.min(day, await changedMeaning(journal, seen.seq, clock))
   return day
+}
+
+/** Whether this is the journal that was seen: another book may have been put in its place. */
+async function goesOnFrom(journal: JournalReader, { seq, hash }: Seen): Promise<boolean> {
+  if (seq === 0) return true
+  const [last] = await journal.entries({ order: 'arrival', after: { seq: seq - 1 }, limit: 1 })
+  return last?.seq === seq && last.hash === hash
 }
 
 const dayOf = (instant: string, clock: ShopClock) => Math.floor(clock.at(Date.parse(instant)))

@@ -3,6 +3,7 @@ import { BookError } from '../errors.ts'
 import { nextHead } from '../journal/chain.ts'
 import { type HotQueries, hotQueries } from './hot-queries.ts'
 import type { StorePlace } from './place.ts'
+import { keepProjections, projectionsOf } from './projections.ts'
 import { arrivalRow, metaRow, sealed, thingRow, unsealed } from './seals.ts'
 import type {
   EntryQuery,
@@ -88,6 +89,7 @@ function journalReader(db: Kysely<Tables>): JournalReader {
       const row = await db.selectFrom('meta').select('value').where('key', '=', key).executeTakeFirst()
       return row?.value ?? null
     },
+    projections: (name) => projectionsOf(db, name),
     allMeta: () => db.selectFrom('meta').selectAll().orderBy('key').execute(),
     rows: (after, limit) =>
       db.selectFrom('entry').selectAll().where('seq', '>', after).orderBy('seq').limit(limit).execute(),
@@ -113,6 +115,7 @@ function journalWriter(db: Kysely<Tables>, hot: HotQueries, start: SealedHead): 
     ...journalReader(db),
     append: (entries, receivedAt) => appendReceived(entries.map((entry) => ({ ...entry, receivedAt }))),
     appendReceived,
+    keepProjections: (name, projections) => keepProjections(db, name, projections),
     addThings: async (things: readonly StoredThing[]) => {
       if (things.length === 0) return
       for (const rows of inParts(things)) await db.insertInto('thing').values(rows).execute()

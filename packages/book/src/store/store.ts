@@ -1,5 +1,6 @@
 import type { Head } from '../journal/chain.ts'
 import type { StorePlace } from './place.ts'
+import type { StoredProjection } from './projections.ts'
 import type { Seal } from './seals.ts'
 import type { EntryRow } from './tables.ts'
 
@@ -90,6 +91,8 @@ export interface JournalReader {
   /** Every void, standing or not. */
   voids(): Promise<{ id: string; target: string }[]>
   meta(key: string): Promise<string | null>
+  /** What is kept under a name, by day. */
+  projections(name: string): Promise<StoredProjection[]>
   allMeta(): Promise<{ key: string; value: string }[]>
   /** Entries as they lie, in order of arrival after `after`: for who checks or copies a book. */
   rows(after: number, limit: number): Promise<EntryRow[]>
@@ -103,6 +106,8 @@ export interface JournalWriter extends JournalReader {
   appendReceived(entries: readonly ReceivedEntry[]): Promise<number>
   addThings(things: readonly StoredThing[]): Promise<void>
   setMeta(key: string, value: string): Promise<void>
+  /** Keeps these projections under a name, and no others. */
+  keepProjections(name: string, projections: readonly StoredProjection[]): Promise<void>
 }
 
 /** How a book is opened. */

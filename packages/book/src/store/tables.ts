@@ -8,6 +8,8 @@ export interface Tables {
   entry: EntryRow
   /** One row: the last arrival, locked by whoever writes next. */
   head: HeadRow
+  /** What follows from the journal and may be thrown away. */
+  projection: { name: string; day: number; key: string; body: string }
 }
 
 export interface HeadRow {

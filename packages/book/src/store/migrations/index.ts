@@ -1,8 +1,14 @@
 import type { Migration, MigrationProvider } from 'kysely/migration'
 import * as journal from './0001-journal.ts'
 import * as seals from './0003-seals.ts'
+import * as projections from './0004-projections.ts'
 
 /** Every step from an empty database to today's tables, in order. A step that has been released never changes. */
 export const migrations: MigrationProvider = {
-  getMigrations: async () => ({ '0001-journal': journal, '0003-seals': seals }) as unknown as Record<string, Migration>,
+  getMigrations: async () =>
+    ({
+      '0001-journal': journal,
+      '0003-seals': seals,
+      '0004-projections': projections,
+    }) as unknown as Record<string, Migration>,
 }
