@@ -1,6 +1,6 @@
 import type { Belief } from '../filter/index.ts'
 import { blur, shake, spread } from '../filter/index.ts'
-import { chemistry, dayByDay, wander } from './priors.ts'
+import { chemistry, dayByDay, oil, type ShopPriors, wander } from './priors.ts'
 import {
   bias,
   carryOff,
@@ -104,6 +104,7 @@ function step(belief: Belief, days: number, wet: number, oily: number): void {
   mean[strength] = Math.min(strengthAfter, 99)
   mean[hardness] = Math.max(hardnessAfter, 0.5)
   mean[chloride] = chlorideAfter
+  if (mean[bias]! < oil.most) mean[bias]! += oil.aDay * days
 }
 
 /** What nobody knows of a time just past: days that differ, rates and errors that wander; `unrest` scales the variances of the losses. */
@@ -143,4 +144,20 @@ function grow(i: number, value: number, own: number, byFill: number, byE: number
 function widen(cov: Float64Array, i: number, sd: number, time: number, most: number): void {
   const at = i * size + i
   if (cov[at]! < most ** 2) cov[at] = Math.min(most ** 2, cov[at]! + sd ** 2 * time)
+}
+
+/**
+ * Takes the losses of some working days out again that turn out to have been idle: what was reckoned as work less what goes on at rest.
+ */
+export function takeBack(belief: Belief, workDays: number, idle: ShopPriors['idle']): void {
+  const { mean } = belief
+  const days = Math.min(workDays, 20)
+  const water = Math.exp(mean[evaporation]!) * days * (1 - idle.evaporation)
+  const fluid = Math.exp(mean[carryOff]!) * days * (1 - idle.carryOff)
+  const before = Math.max(mean[fill]!, 0.02)
+  const shrink = (before + fluid) / (before + fluid + water)
+  mean[fill] = Math.max(before, Math.min(1.3, before + water + fluid))
+  for (const i of [strength, hardness, chloride]) mean[i]! *= shrink
+  blur(belief, fill, (0.5 * (water + fluid)) ** 2)
+  blur(belief, strength, (0.5 * (1 - shrink) * mean[strength]!) ** 2)
 }

@@ -48,7 +48,7 @@ export function learnPriors({ sumps, priors, tally, firstDay }: ShopEstimate): S
     version: priors.version + 1,
     from: { sumps: sumps.size, readings: tally.readings, days: Math.round(youngest - (firstDay ?? youngest)) },
     groups: { ...publishedPriors.groups, ...groups },
-    pours: ofShop(pours, publishedPriors.pours, 0.02),
+    pours: ofShop(pours, publishedPriors.pours, 0.045),
     full: ofShop(full, publishedPriors.full, 0.02),
     idle: priors.idle,
     unrest: within(priors.unrest * noiseRatio(tally.brix), 0.5, 2),

@@ -55,7 +55,7 @@ export const publishedPriors: ShopPriors = {
   unrest: 1,
   brixNoise: { fixed: 0.09, share: 0.012 },
   levelNoise: 0.025,
-  roundOffset: 0.06,
+  roundOffset: 0.08,
 }
 
 export const groupOf = (priors: ShopPriors, group: string): GroupPriors =>
@@ -74,6 +74,9 @@ export const wander = {
   hardness: 0.012,
   chloride: 0.008,
 } as const
+
+/** Tramp oil and dirt lift what a refractometer shows: °Brix a day; skimming takes off a part of it. Common practice, no source. */
+export const oil = { aDay: 0.001, skimmed: 0.4, most: 0.6 } as const
 
 /** How much one day differs from another of the same sump: sd of the day's losses as a share. */
 export const dayByDay = { evaporation: 0.15, carryOff: 0.3 } as const

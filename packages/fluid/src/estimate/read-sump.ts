@@ -31,7 +31,7 @@ import { type Habits, type Story, type Telling, tellings } from './stories.ts'
 import { visited } from './visits.ts'
 
 /** From how many standard deviations on a reading is a surprise with more than one story. */
-const surprising = 2.4
+const surprising = 2
 /** More branches than this are never followed. */
 const mostBranches = 10
 /** A branch less likely than this is dropped. */
@@ -105,7 +105,7 @@ export function takeReading(shop: ShopEstimate, sump: SumpState, reading: Readin
     return
   }
   tally.readings++
-  if (sump.branches.length === 1 && worst.z < opensFrom(habitsOf(sump, shop.visits))) {
+  if (sump.branches.length === 1 && worst.z < opensFrom(habitsOf(sump, shop))) {
     count(shop, best, sump, reading, offset)
     takeAll(best, sump, reading, { offset, priors, without: null })
     takeMinerals(best, reading)
@@ -195,13 +195,14 @@ function keepInRange({ belief: { mean } }: Branch): void {
 }
 
 function weigh(
-  { priors, visits }: ShopEstimate,
+  shop: ShopEstimate,
   sump: SumpState,
   reading: ReadingEvent,
   { offset, worst }: { offset: RoundOffset; worst: Worst },
 ): void {
   const shares = probabilities(sump.branches)
-  const habits = habitsOf(sump, visits)
+  const { priors } = shop
+  const habits = habitsOf(sump, shop)
   const from = opensFrom(habits)
   const opens = worst.z >= from
   const surprise: Surprise | null = opens ? surpriseOf(sump, reading, worst) : null
@@ -246,7 +247,7 @@ function followed(
   apply?.(told.belief)
   const volume = story === 'stands' ? 0 : litresOf(told, sump) - before
   told.stories.push({ surprise: surprise.number, story, volume })
-  const often = story === 'stands' ? 1 + doubtsLately(sump) : 1 / (1 + doubtsLately(sump))
+  const often = story === 'stands' ? 1 + 0.5 * doubtsLately(sump) : 1 / (1 + 0.5 * doubtsLately(sump))
   told.weight += Math.log(prior * often * (overTime ? Math.min(4, Math.max(0.3, days / 7)) : 1))
   return told
 }

@@ -23,8 +23,10 @@ export interface RoundOffset {
 }
 
 /** Rounds in which an instrument is grossly off, and by how much (common practice, no source). */
-const offPrior = 0.025
+const offPrior = 0.015
 const offSd = 0.6
+/** A smaller common error is nothing to ask about, °Brix. */
+const leastOff = 0.25
 /** Readings of a round that are wrong by themselves. */
 const wrongPrior = 0.04
 const wrongSd = 2.5
@@ -76,5 +78,5 @@ export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors, late
   const middle = mean / total
   // One sump's own surprise is in the estimate of the error as well: the error is never taken as known to nothing.
   const variance = Math.max(square / total - middle ** 2, (0.25 * usual) ** 2)
-  return { mean: middle, variance, others: sights, off: sights.length >= 3 ? gross / total : 0 }
+  return { mean: middle, variance, others: sights, off: sights.length >= 3 && Math.abs(middle) > leastOff ? gross / total : 0 }
 }

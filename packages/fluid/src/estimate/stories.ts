@@ -1,5 +1,7 @@
 import { type Belief, blur, renew } from '../filter/index.ts'
+import { takeBack } from './flow.ts'
 import { type Pour, pourShare, pourUpTo, takeOut } from './pour.ts'
+import type { ShopPriors } from './priors.ts'
 import { bias, carryOff, evaporation, fill, gauge, strength } from './state.ts'
 
 /**
@@ -37,13 +39,16 @@ export interface Habits {
   plainWater: Pour
   /** Probability that a pour at the last visit was not written down, from how full the sump was then. */
   forgotten: number
+  /** Days of work reckoned since the last reading, and what goes on at rest. */
+  workSince: number
+  idle: ShopPriors['idle']
 }
 
 /**
  * The stories of one surprise, with how often they happen at all (common practice, no source): of a hundred readings one
  * or two are wrong, of a hundred pours one or two are forgotten.
  */
-export function tellings({ usual, target, brim, plainWater, forgotten }: Habits, fillBefore: number): Telling[] {
+export function tellings({ usual, target, brim, plainWater, forgotten, workSince, idle }: Habits, fillBefore: number): Telling[] {
   const missing = Math.max(0.04, 1 - fillBefore)
   const room = Math.max(0.06, Math.min(0.3, brim - fillBefore))
   const neat: Pour = {
@@ -60,31 +65,31 @@ export function tellings({ usual, target, brim, plainWater, forgotten }: Habits,
   return [
     {
       story: 'unlogged-addition',
-      prior: Math.max(0.01, forgotten),
+      prior: Math.max(0.015, forgotten),
       overTime: false,
       apply: (belief) => pourUpTo(belief, 0.04, { ...usual, strengthSd: 1.5 }),
     },
     {
       story: 'unlogged-addition',
-      prior: 0.006,
+      prior: 0.01,
       overTime: true,
       apply: (belief) => pourShare(belief, 0.6 * room, 0.35 * room, varied, false),
     },
     {
       story: 'unlogged-water',
-      prior: 0.006,
+      prior: 0.01,
       overTime: true,
       apply: (belief) => pourShare(belief, Math.max(missing, 0.12), 0.08, plainWater, false),
     },
     {
       story: 'unlogged-concentrate',
-      prior: 0.003,
+      prior: 0.005,
       overTime: true,
       apply: (belief) => pourShare(belief, 0.018, 0.01, neat, false),
     },
     {
       story: 'unlogged-drawoff',
-      prior: 0.004,
+      prior: 0.006,
       overTime: true,
       apply: (belief) => takeOut(belief, 0.18, 0.08),
     },
@@ -98,10 +103,17 @@ export function tellings({ usual, target, brim, plainWater, forgotten }: Habits,
         renew(belief, bias, 0.05, 0.12 ** 2)
       },
     },
+    // Nobody wrote that the machine stood.
+    {
+      story: 'stands',
+      prior: 0.004,
+      overTime: false,
+      apply: (belief) => takeBack(belief, 0.75 * workSince, idle),
+    },
     // Another job, a hot week, oil in the sample: nothing to ask about.
     {
       story: 'stands',
-      prior: 0.04,
+      prior: 0.02,
       overTime: false,
       apply: (belief) => {
         blurRates(belief)

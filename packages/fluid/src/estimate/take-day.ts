@@ -1,10 +1,10 @@
 import { blur, copyBelief, learn } from '../filter/index.ts'
 import type { AdditionEvent, ChargeEvent, PouredWater, ReadingEvent, ShopEvent, ShopTime, SumpSpec } from './events.ts'
-import { pass } from './flow.ts'
+import { pass, takeBack } from './flow.ts'
 import { pourOf } from './habits.ts'
 import { varianceOf } from './observe.ts'
 import { chargeAnew, type Pour, pourShare, pourUpTo, takeOut } from './pour.ts'
-import { start, written } from './priors.ts'
+import { oil, start, written } from './priors.ts'
 import { brixSight, settle, takeReading } from './read-sump.ts'
 import { alone, offsetOf, type RoundOffset, type RoundSight } from './round.ts'
 import {
@@ -83,7 +83,10 @@ function takeEvent(shop: ShopEstimate, sump: SumpState, event: ShopEvent, offset
       transfer(shop, sump, event)
       break
     case 'skim':
-      for (const { belief } of sump.branches) blur(belief, bias, 0.12 ** 2)
+      for (const { belief } of sump.branches) {
+        belief.mean[bias]! -= oil.skimmed * Math.max(0, belief.mean[bias]!)
+        blur(belief, bias, 0.08 ** 2)
+      }
       break
     case 'job':
       for (const { belief } of sump.branches) {
@@ -242,28 +245,10 @@ function standStill(shop: ShopEstimate, sump: SumpState, { from, until }: ShopEv
   if (!(until > from)) return
   const told = { from: Math.max(from, sump.at), until }
   const past = workBetween(shop.calendar, from, Math.min(until, sump.at), sump.idles)
-  if (past > 0) unwork(shop, sump, past)
+  if (past > 0) for (const { belief } of sump.branches) takeBack(belief, past, shop.priors.idle)
   if (told.until > told.from) sump.idles.push(told)
   sump.idles = sump.idles.filter((idle) => idle.until > sump.at - 60).slice(-8)
   if (until > from && from < sump.at) sump.idles.push({ from, until: Math.min(until, sump.at) })
-}
-
-/** Takes the difference between work and rest out again, as far as it was reckoned in. */
-function unwork({ priors }: ShopEstimate, sump: SumpState, days: number): void {
-  const some = Math.min(days, 20)
-  for (const { belief } of sump.branches) {
-    const { mean } = belief
-    const water = Math.exp(mean[evaporation]!) * some * (1 - priors.idle.evaporation)
-    const fluid = Math.exp(mean[carryOff]!) * some * (1 - priors.idle.carryOff)
-    const before = Math.max(mean[fill]!, 0.02)
-    const shrink = (before + fluid) / (before + fluid + water)
-    mean[fill] = Math.min(1.2, before + water + fluid)
-    mean[strength]! *= shrink
-    mean[hardness]! *= shrink
-    mean[chloride]! *= shrink
-    blur(belief, fill, (0.5 * (water + fluid)) ** 2)
-    blur(belief, strength, (0.5 * (1 - shrink) * mean[strength]!) ** 2)
-  }
 }
 
 /** Hours on the machine's counter tell a busy time from a slack one. */
@@ -282,10 +267,10 @@ function runHours(shop: ShopEstimate, sump: SumpState, { at, hours }: ShopEvent 
   if (last.perDay !== null && last.perDay > 0) {
     const share = Math.min(2, perDay / last.perDay)
     bringTo(shop, sump, at)
-    if (share < 1) unwork(shop, sump, (1 - share) * work)
-    else
-      for (const { belief } of sump.branches)
-        pass(belief, { days: 1e-6, evaporation: (share - 1) * work, carryOff: (share - 1) * work })
+    for (const { belief } of sump.branches) {
+      if (share < 1) takeBack(belief, (1 - share) * work, shop.priors.idle)
+      else pass(belief, { days: 1e-6, evaporation: (share - 1) * work, carryOff: (share - 1) * work })
+    }
   }
   sump.hours = { at, hours, perDay: last.perDay === null ? perDay : 0.8 * last.perDay + 0.2 * perDay }
 }
