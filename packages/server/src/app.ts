@@ -22,6 +22,7 @@ import { sumpRoutes } from './routes/sumps.ts'
 import { thingRoutes } from './routes/things.ts'
 import { todayRoutes } from './routes/today.ts'
 import { requireSameOrigin } from './same-origin.ts'
+import { settleLater } from './settle-later.ts'
 
 /** The largest body taken: a book file of several hundred thousand entries. */
 const largestBody = 200 * 1024 * 1024
@@ -32,16 +33,20 @@ export interface AppParts {
   /** Folder of the built web app; without it only the API answers. */
   webRoot?: string
   version: string
+  /** How long after the start and after a write the book keeps how far its estimate has come; without it, it never does. */
+  settleAfterMs?: number
   logger?: FastifyServerOptions['logger']
 }
 
 /** The HTTP API under `/api/v1`, described at `/api/openapi.json`, and the web app beside it. */
-export async function buildApp({ book, webRoot, version, logger = false }: AppParts): Promise<FastifyInstance> {
+export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
+  const { book, webRoot, version, settleAfterMs, logger = false } = parts
   const app = Fastify({ logger, bodyLimit: largestBody, forceCloseConnections: true })
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   app.setErrorHandler(handleError)
   requireSameOrigin(app)
+  if (settleAfterMs !== undefined) settleLater(app, book, settleAfterMs)
   await app.register(helmet, { contentSecurityPolicy, hsts: false, crossOriginOpenerPolicy: false })
   await app.register(multipart, { limits: { fileSize: largestBody, files: 1 } })
   await app.register(swagger, {

@@ -7,11 +7,20 @@ import type { Estimator } from './estimator.ts'
 import { firstChangedDay } from './first-changed-day.ts'
 import { copyFold, type Fold, type FoldContext, foldTo, freshFold } from './fold-shop.ts'
 import { journalDays } from './journal-days.ts'
-import { emptyKeeping, forgetAfter, type Keeping, keepAdopted, keptFold, latestUpTo, thinned } from './kept-folds.ts'
+import {
+  emptyKeeping,
+  forgetAfter,
+  type Keeping,
+  type KeptFold,
+  keepAdopted,
+  keptFold,
+  latestUpTo,
+  thinned,
+} from './kept-folds.ts'
 import { rememberedDays } from './remembered-days.ts'
 import type { ShopStanding } from './shop-standing.ts'
 import { standAt, sumpsAsked } from './stand-at.ts'
-import { storedFolds, storeFolds } from './stored-folds.ts'
+import { foldsToStore, storedFolds, storeFolds } from './stored-folds.ts'
 
 /** Where a shop has come to at the ends of some days, kept so that an answer need not begin with the first day. */
 export interface Checkpoints<S> {
@@ -62,7 +71,7 @@ export interface CheckpointParts<S, P> {
  */
 export function checkpoints<S, P>({ store, things, estimator, print }: CheckpointParts<S, P>): Checkpoints<S> {
   let keeping: Keeping<S> | null = null
-  let stored = ''
+  let stored: ReadonlySet<KeptFold<S>> = new Set()
   const one = inTurn()
 
   /** Throws away what is no longer true; gives what a fold needs. */
@@ -105,11 +114,12 @@ export function checkpoints<S, P>({ store, things, estimator, print }: Checkpoin
 
   async function settle(ms: number): Promise<void> {
     const { keeping, key, clock, context } = await upToDate(ms)
-    const { ready, lastDay } = await foldUpTo(keeping, Math.floor(clock.at(ms)), context)
-    const state = JSON.stringify([key(), keeping.seen, ready])
-    if (lastDay === null || state === stored) return
-    await storeFolds(store, keeping, key(), estimator)
-    stored = state
+    await foldUpTo(keeping, Math.floor(clock.at(ms)), context)
+    const chosen = foldsToStore(keeping)
+    // Folds that are still true are the same ones: what came since then is told from what the store says it had seen.
+    if (chosen.all.every((fold) => stored.has(fold))) return
+    await storeFolds(store, keeping.seen, chosen, key(), estimator)
+    stored = new Set(chosen.all)
   }
 
   return {

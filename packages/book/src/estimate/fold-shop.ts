@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import type { WorkCalendar } from '@sumpbook/fluid'
 import type { Estimator } from './estimator.ts'
 import type { ShopDay, Span } from './shop-events.ts'
@@ -65,6 +66,7 @@ export async function foldTo<S, P>(
   adopted: (fold: Fold<S>) => void = () => {},
 ): Promise<void> {
   const { estimator, source } = context
+  const breathe = breather()
   while (fold.ready < before) {
     const adoption = nextAdoption(fold, before, estimator)
     const end = adoption ?? before
@@ -72,6 +74,7 @@ export async function foldTo<S, P>(
     for await (const { day, events } of source.days({ from: fold.ready, before: end }, fold.memory)) {
       begun = fold.lastDay === null || day - fold.lastDay > newBeginning
       if (begun) fold.origin = day
+      await breathe(events.length)
       estimator.takeDay(fold.shop, day, events)
       fold.lastDay = day
       if (begun) break
@@ -95,8 +98,23 @@ async function foldUnder<S, P>(
   { estimator, calendar, source }: FoldContext<S, P>,
 ): Promise<S> {
   const shop = estimator.open(calendar, priors)
+  const breathe = breather()
   for await (const { day, events } of source.days({ from: Number.NEGATIVE_INFINITY, before }, null)) {
+    await breathe(events.length)
     estimator.takeDay(shop, day, events)
   }
   return shop
+}
+
+/** Events after which whoever else waits gets a turn: folding does not wait for anything by itself. */
+const eventsATurn = 500
+
+function breather(): (events: number) => Promise<void> | void {
+  let since = 0
+  return (events) => {
+    since += events
+    if (since < eventsATurn) return
+    since = 0
+    return nextTurn()
+  }
 }

@@ -21,38 +21,41 @@ interface PackedFold {
   shop: unknown
 }
 
-/** Writes the youngest folds into the store, in place of those there. */
+/** The folds worth storing. */
+export interface Chosen<S> {
+  folds: KeptFold<S>[]
+  adopted: KeptFold<S>[]
+  all: KeptFold<S>[]
+}
+
+/** The youngest, a few older ones for what comes late, and the one after the last adoption. */
+export function foldsToStore<S>({ folds, adopted }: Keeping<S>): Chosen<S> {
+  const falling = folds.toSorted((a, b) => b.ready - a.ready)
+  const youngest = falling[0]?.ready ?? 0
+  const ofAges = storedAges.map((age) => falling.find(({ ready }) => ready <= youngest - age))
+  const chosen = [...new Set(ofAges.filter((fold) => fold !== undefined))]
+  const afterAdoption = adopted === null ? [] : [adopted]
+  return { folds: chosen, adopted: afterAdoption, all: [...chosen, ...afterAdoption] }
+}
+
+/** Writes folds into the store, in place of those there. */
 export async function storeFolds<S>(
   store: Store,
-  keeping: Keeping<S>,
+  seen: Seen,
+  { folds, adopted }: Chosen<S>,
   key: string,
   { pack }: Pick<Estimator<S, never>, 'pack'>,
 ): Promise<void> {
   const rowOf = (kept: KeptFold<S>): StoredProjection => {
     const { ready, origin, lastDay, memory, shop } = kept.fold()
-    const packed: PackedFold = {
-      seen: keeping.seen,
-      ready,
-      origin,
-      lastDay,
-      memory: packTranslation(memory),
-      shop: pack(shop),
-    }
+    const packed: PackedFold = { seen, ready, origin, lastDay, memory: packTranslation(memory), shop: pack(shop) }
     return { key, day: ready, body: JSON.stringify(packed) }
   }
-  const folds = ofAges(keeping.folds).map(rowOf)
-  const adopted = keeping.adopted === null ? [] : [rowOf(keeping.adopted)]
+  const rows = { folds: folds.map(rowOf), adopted: adopted.map(rowOf) }
   await store.write(async (journal) => {
-    await journal.keepProjections(names.folds, folds)
-    await journal.keepProjections(names.adopted, adopted)
+    await journal.keepProjections(names.folds, rows.folds)
+    await journal.keepProjections(names.adopted, rows.adopted)
   })
-}
-
-function ofAges<S>(folds: readonly KeptFold<S>[]): KeptFold<S>[] {
-  const falling = folds.toSorted((a, b) => b.ready - a.ready)
-  const youngest = falling[0]?.ready ?? 0
-  const chosen = storedAges.map((age) => falling.find(({ ready }) => ready <= youngest - age))
-  return [...new Set(chosen.filter((fold) => fold !== undefined))]
 }
 
 /** What the store kept under a key, to be checked against the journal; null where it kept nothing. */

@@ -14,6 +14,9 @@ import { withBook } from '../open.ts'
 import { oneFile, parse } from '../options.ts'
 import { readSettings } from '../settings.ts'
 
+/** An import of more entries leaves working out where the sumps stand to whoever asks first, or to the server. */
+const settledAtOnce = 20_000
+
 /** Takes a file into the book. */
 export const importCommand: Command = {
   summary: 'Takes a book file, a CSV or a workbook into the book, all or nothing',
@@ -33,9 +36,11 @@ Importing the same file twice changes nothing; a corrected cell becomes a withdr
     })
     const source = await sourceAt(oneFile(positionals), world)
     const map = { ...(await readMap(values.map)), ...datesOf(values.dates) }
-    const report = await withBook(readSettings(values, world), (book) =>
-      book.importFile(source, { map, preview: values.preview }),
-    )
+    const report = await withBook(readSettings(values, world), async (book) => {
+      const taken = await book.importFile(source, { map, preview: values.preview })
+      if (!values.preview && taken.counts.entries <= settledAtOnce) await book.settle()
+      return taken
+    })
     world.stdout.write(values.json ? `${JSON.stringify(report, null, 2)}\n` : reportText(report, values.preview))
     for (const warning of report.warnings) world.stderr.write(`${warning}\n`)
     return exits.done

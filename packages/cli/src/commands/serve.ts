@@ -9,6 +9,9 @@ import { version } from '../version.ts'
 
 const webRoot = fileURLToPath(new URL('../../../web/dist', import.meta.url))
 
+/** What was written is settled this much later, all of that time at once. */
+const settleAfterMs = 30_000
+
 /** Serves the book until a signal ends it. */
 export const serve: Command = {
   summary: 'Serves the book to phones and desks',
@@ -25,6 +28,7 @@ export const serve: Command = {
     const app = await buildApp({
       book,
       version,
+      settleAfterMs,
       logger: { level: 'warn' },
       ...(existsSync(webRoot) ? { webRoot } : {}),
     })
