@@ -1,6 +1,6 @@
 import type { Belief } from '../filter/index.ts'
 import { blur, shake, spread } from '../filter/index.ts'
-import { chemistry, dayByDay, oil, type ShopPriors, wander } from './priors.ts'
+import { chemistry, dayByDay, oil, type ShopPriors, spell, wander } from './priors.ts'
 import {
   bias,
   carryOff,
@@ -116,8 +116,8 @@ function unsettle(belief: Belief, days: number, wet: number, oily: number, unres
     byEvaporation[i] = jacobian[i * n + evaporation]!
     byCarryOff[i] = jacobian[i * n + carryOff]!
   }
-  shake(belief, moving, byEvaporation, (unrest * dayByDay.evaporation ** 2) / Math.max(wet, 1))
-  shake(belief, moving, byCarryOff, (unrest * dayByDay.carryOff ** 2) / Math.max(oily, 1))
+  shake(belief, moving, byEvaporation, (unrest * dayByDay.evaporation ** 2) / Math.max(wet / spell, 1))
+  shake(belief, moving, byCarryOff, (unrest * dayByDay.carryOff ** 2) / Math.max(oily / spell, 1))
   blur(belief, fill, 0.002 ** 2 * time)
   blur(belief, strength, (0.003 * mean[strength]!) ** 2 * time)
   blur(belief, hardness, (wander.hardness * mean[hardness]!) ** 2 * time + 4 * time)

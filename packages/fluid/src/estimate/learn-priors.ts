@@ -51,9 +51,9 @@ export function learnPriors({ sumps, priors, tally, firstDay }: ShopEstimate): S
     pours: ofShop(pours, publishedPriors.pours, 0.045),
     full: ofShop(full, publishedPriors.full, 0.02),
     idle: priors.idle,
-    unrest: within(priors.unrest * noiseRatio(tally.brix), 0.5, 2),
+    unrest: within(priors.unrest * noiseRatio(tally.brix), 0.75, 1.6),
     brixNoise: scaled(priors.brixNoise, noiseRatio(tally.brix)),
-    levelNoise: within(priors.levelNoise * noiseRatio(tally.level), 0.01, 0.08),
+    levelNoise: within(priors.levelNoise * noiseRatio(tally.level), 0.018, 0.06),
     roundOffset: priors.roundOffset,
   }
 }
@@ -97,8 +97,8 @@ function noiseRatio({ count, squares }: { count: number; squares: number }): num
 }
 
 const scaled = ({ fixed, share }: ShopPriors['brixNoise'], ratio: number) => ({
-  fixed: within(fixed * ratio, 0.03, 0.4),
-  share: within(share * ratio, 0.004, 0.05),
+  fixed: within(fixed * ratio, 0.07, 0.2),
+  share: within(share * ratio, 0.009, 0.03),
 })
 
 const rootMean = ({ count, squares }: { count: number; squares: number }, before: number) =>

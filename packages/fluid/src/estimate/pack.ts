@@ -7,7 +7,7 @@ import { noVisits } from './visits.ts'
 
 /** The estimate of a shop before its first record. */
 export function openShopEstimate(calendar: WorkCalendar, priors: ShopPriors = publishedPriors): ShopEstimate {
-  return { calendar, priors, sumps: new Map(), tally: emptyTally(), instruments: {}, visits: noVisits(), firstDay: null }
+  return { calendar, priors, sumps: new Map(), tally: emptyTally(), visits: noVisits(), firstDay: null }
 }
 
 /** A copy that may be carried on without changing the first. */
@@ -15,7 +15,7 @@ export function copyShopEstimate(shop: ShopEstimate): ShopEstimate {
   const sumps = [...shop.sumps].map(
     ([id, sump]) => [id, { ...copied(sump), branches: sump.branches.map(copyBranch) }] as const,
   )
-  return { ...shop, tally: copied(shop.tally), instruments: copied(shop.instruments), visits: copied(shop.visits), sumps: new Map(sumps) }
+  return { ...shop, tally: copied(shop.tally), visits: copied(shop.visits), sumps: new Map(sumps) }
 }
 
 const copyBranch = (branch: Branch): Branch => ({
@@ -35,7 +35,6 @@ export interface PackedShop {
   calendar: WorkCalendar
   priors: ShopPriors
   tally: ShopEstimate['tally']
-  instruments: ShopEstimate['instruments']
   visits: ShopEstimate['visits']
   firstDay: number | null
   sumps: [id: string, sump: PackedSump][]
@@ -44,12 +43,11 @@ export interface PackedShop {
 type PackedBranch = Omit<Branch, 'belief'> & { mean: number[]; upper: number[] }
 type PackedSump = Omit<SumpState, 'branches'> & { branches: PackedBranch[] }
 
-export function packShopEstimate({ calendar, priors, tally, instruments, visits, firstDay, sumps }: ShopEstimate): PackedShop {
+export function packShopEstimate({ calendar, priors, tally, visits, firstDay, sumps }: ShopEstimate): PackedShop {
   return {
     calendar,
     priors,
     tally,
-    instruments,
     visits,
     firstDay,
     sumps: [...sumps].map(([id, sump]) => [id, { ...sump, branches: sump.branches.map(packBranch) }]),

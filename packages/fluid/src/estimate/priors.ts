@@ -65,7 +65,7 @@ export const groupOf = (priors: ShopPriors, group: string): GroupPriors =>
 export const wander = {
   evaporation: 0.025,
   carryOff: 0.045,
-  scale: 0.003,
+  scale: 0.004,
   bias: 0.014,
   titration: 0.012,
   pours: 0.003,
@@ -79,7 +79,10 @@ export const wander = {
 export const oil = { aDay: 0.001, skimmed: 0.4, most: 0.6 } as const
 
 /** How much one day differs from another of the same sump: sd of the day's losses as a share. */
-export const dayByDay = { evaporation: 0.15, carryOff: 0.3 } as const
+export const dayByDay = { evaporation: 0.12, carryOff: 0.25 } as const
+
+/** Working days that resemble each other: weather and orders last some days. */
+export const spell = 3
 
 /** Shares a day: concentrate used up, hardness above the level at which soaps hold it that drops out. */
 export const chemistry = { depletion: 0.0007, scum: 0.002, scumAbove: 150 } as const

@@ -117,6 +117,7 @@ export function takeReading(shop: ShopEstimate, sump: SumpState, reading: Readin
   if (reading.brix !== null || reading.titration !== null) {
     for (const surprise of sump.surprises) if (surprise.entry !== reading.id) surprise.readings++
     visited(sump, shop.visits)
+    sump.takenOff = 0.5 * sump.takenOff + 0.5 * offset.mean
     sump.lastReadingAt = reading.at
     sump.lastFill = bestBranch(sump).belief.mean[fill]!
     sump.pouredSince = false

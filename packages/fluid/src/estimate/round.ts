@@ -30,6 +30,8 @@ const leastOff = 0.25
 /** Readings of a round that are wrong by themselves. */
 const wrongPrior = 0.04
 const wrongSd = 2.5
+/** More than this taken off lately is no single round's matter, °Brix. */
+const repeated = 0.12
 const step = 0.025
 const reach = 60
 
@@ -51,24 +53,25 @@ const density = (x: number, sd: number) => Math.exp(-0.5 * (x / sd) ** 2) / sd
  *
  * so that a single misread figure does not move the round.
  *
- * What the instrument's rounds have shown for some time (`lately`) is no error of this round: either it is in all their readings, or
- * what is expected of the sumps is wrong, and then the readings must teach it.
+ * What was taken off the same sumps' readings again and again (`takenOff`, a mean) is no error of one round: what is expected of them is
+ * wrong, and the readings must teach it. Only what goes beyond it is taken off, and no second round in a row is called off.
  *
  * Source: Bayes' rule; common practice for how often instruments are off.
  */
-export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors, lately = 0): RoundOffset {
+export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors, takenOff = 0): RoundOffset {
   if (sights.length < 2) return { ...alone(priors), others: sights }
   const usual = priors.roundOffset
+  const offHere = Math.abs(takenOff) > repeated ? 0 : offPrior
   let [total, gross, mean, square] = [0, 0, 0, 0]
   for (let i = -reach; i <= reach; i++) {
     const o = i * step
     let likely = 1
     for (const { read, expected, sd } of sights) {
-      const apart = read - expected - lately - o
+      const apart = read - expected - o
       likely *= (1 - wrongPrior) * density(apart, sd) + wrongPrior * density(apart, Math.hypot(wrongSd, sd))
     }
-    const fine = (1 - offPrior) * density(o, usual) * likely
-    const off = offPrior * density(o, offSd) * likely
+    const fine = (1 - offHere) * density(o, usual) * likely
+    const off = offHere * density(o, offSd) * likely
     total += fine + off
     gross += off
     mean += o * (fine + off)
@@ -78,5 +81,9 @@ export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors, late
   const middle = mean / total
   // One sump's own surprise is in the estimate of the error as well: the error is never taken as known to nothing.
   const variance = Math.max(square / total - middle ** 2, (0.25 * usual) ** 2)
-  return { mean: middle, variance, others: sights, off: sights.length >= 3 && Math.abs(middle) > leastOff ? gross / total : 0 }
+  return { mean: beyond(middle, takenOff), variance, others: sights, off: sights.length >= 3 && Math.abs(middle) > leastOff ? gross / total : 0 }
 }
+
+/** What is left of an error after what was taken off already, towards 0 but not past it. */
+const beyond = (error: number, takenOff: number) =>
+  error * takenOff <= 0 ? error : Math.sign(error) * Math.max(0, Math.abs(error) - Math.abs(takenOff))

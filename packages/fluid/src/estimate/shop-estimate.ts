@@ -66,6 +66,8 @@ export interface SumpState {
   /** Hardness and chloride of what is poured here. */
   usualWater: { hardness: number; chloride: number } | null
   lastReadingAt: ShopTime | null
+  /** Common errors of rounds that were lately taken off this sump's readings: a running mean, °Brix. */
+  takenOff: number
   /** The surprise of the last reading of strength that fitted, in sds; null after one that did not. */
   lastSurprise: number | null
   /** How full it was believed to be at its last visit; null before the first. */
@@ -97,8 +99,6 @@ export interface ShopEstimate {
   priors: ShopPriors
   sumps: Map<string, SumpState>
   tally: Tally
-  /** What each instrument's rounds lately showed more than was expected: that is no matter of one round. */
-  instruments: Record<string, { lately: number; inARow: number }>
   /** Visits of all sumps. */
   visits: Visits
   firstDay: number | null
@@ -134,6 +134,7 @@ export function newSump(spec: SumpSpec, at: ShopTime, priors: ShopPriors): SumpS
     usualStrength: null,
     usualWater: null,
     lastReadingAt: null,
+    takenOff: 0,
     lastSurprise: null,
     lastFill: null,
     visits: noVisits(),

@@ -17,7 +17,6 @@ import {
   type SumpState,
 } from './shop-estimate.ts'
 import { bias, carryOff, chloride, evaporation, fill, full, gauge, hardness, scale, size, strength } from './state.ts'
-import { median } from '../statistics/median.ts'
 import { takeVerdict } from './verdict.ts'
 import { noVisits } from './visits.ts'
 import { workBetween } from './work-calendar.ts'
@@ -128,7 +127,7 @@ function roundsOf(shop: ShopEstimate, events: readonly ShopEvent[]): Map<string,
   const readings = events.filter((event): event is ReadingEvent => event.kind === 'reading' && event.brix !== null)
   if (readings.length < 2) return found
   const rounds = new Map<string, { last: ShopTime; sights: RoundSight[] }[]>()
-  const trial: ShopEstimate = { ...shop, sumps: new Map(), tally: emptyTally(), instruments: {}, visits: noVisits() }
+  const trial: ShopEstimate = { ...shop, sumps: new Map(), tally: emptyTally(), visits: noVisits() }
   for (const event of events) {
     const sump = trialSump(shop, trial, event)
     if (sump === null || event.kind === 'verdict') continue
@@ -153,37 +152,19 @@ function roundsOf(shop: ShopEstimate, events: readonly ShopEvent[]): Map<string,
       round.last = event.at
     }
   }
-  for (const [instrument, ofInstrument] of rounds) {
-    for (const { sights } of ofInstrument) {
-      const offset = judgeRound(shop, instrument, sights)
-      for (const { entry } of sights) found.set(entry, offset)
-    }
+  for (const { sights } of [...rounds.values()].flat()) {
+    const offset = judgeRound(shop, sights)
+    for (const { entry } of sights) found.set(entry, offset)
   }
   return found
 }
 
-/** What the instrument had in one round, and what is remembered of it. */
-function judgeRound(shop: ShopEstimate, instrument: string, sights: readonly RoundSight[]): RoundOffset {
-  const known = shop.instruments[instrument] ?? { lately: 0, inARow: 0 }
-  const offset = offsetOf(sights, shop.priors, known.lately)
-  if (sights.length < 3) return offset
-  const isOff = offset.off >= 0.5
-  if (isOff && known.inARow === 0) doubtInstrument(shop, offset)
-  else if (!isOff) {
-    shop.tally.rounds.count++
-    shop.tally.rounds.squares += offset.mean ** 2 + offset.variance
-  }
-  // One round off is the round's; from the second on it is remembered, so that the readings are believed again.
-  const follow = isOff && known.inARow === 0 ? 0 : 0.4
-  shop.instruments[instrument] = {
-    lately: known.lately + follow * (middleSurprise(sights) - known.lately),
-    inARow: isOff ? known.inARow + 1 : 0,
-  }
+/** What the instrument had in one round. */
+function judgeRound(shop: ShopEstimate, sights: readonly RoundSight[]): RoundOffset {
+  const takenOff = sights.reduce((sum, { sump }) => sum + (shop.sumps.get(sump)?.takenOff ?? 0), 0) / sights.length
+  const offset = offsetOf(sights, shop.priors, takenOff)
+  if (offset.off >= 0.5) doubtInstrument(shop, offset)
   return offset
-}
-
-function middleSurprise(sights: readonly RoundSight[]): number {
-  return median(sights.map(({ read, expected }) => read - expected))
 }
 
 /** A copy of a sump with its likeliest branch alone. */
