@@ -1,5 +1,8 @@
 /** The records: what may be written, the journal that keeps it, and what follows from it. */
 
+export { type BackupReport, backUp } from './backup/back-up.ts'
+export { type DrillReport, restoreDrill } from './backup/drill.ts'
+export { type RestoreReport, restore } from './backup/restore.ts'
 export { type Book, openBook } from './book.ts'
 export { type Answered, type Calculation, calculations, type Remarks, runCalculation } from './calc/index.ts'
 export { moveStore } from './copy/move-store.ts'

@@ -1,5 +1,7 @@
+import { join } from 'node:path'
 import { setTimeout as delay } from 'node:timers/promises'
 import { Kysely, sql } from 'kysely'
+import { backUp } from '../../backup/back-up.ts'
 import { BookError } from '../../errors.ts'
 import { migrate, noBook } from '../migrate.ts'
 import type { StorePlace } from '../place.ts'
@@ -86,14 +88,22 @@ async function assertDurable(db: Kysely<Tables>): Promise<void> {
   }
 }
 
-async function upgrade(db: Kysely<Tables>, place: PostgresPlace, { mustExist = false }: OpenOptions): Promise<void> {
+async function upgrade(
+  db: Kysely<Tables>,
+  place: PostgresPlace,
+  { mustExist = false, copies }: OpenOptions,
+): Promise<void> {
   const { schema } = place
   await migrate({
     db,
     schema,
     stepsDone: () => stepsDone(db, schema),
     ...(mustExist ? { refuseNew: () => noBook(place) } : {}),
-    keepCopy: async () => {},
+    keepCopy: async (done) => {
+      if (copies === undefined) return
+      const file = join(copies, `${schema}.before-upgrade-from-${done.toSorted().at(-1)}.sumpbook.tar`)
+      await storeOf(db, place).snapshot((journal) => backUp(journal, file))
+    },
   })
 }
 

@@ -1,4 +1,4 @@
-import { writeFileSync } from 'node:fs'
+import { existsSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { DatabaseSync } from 'node:sqlite'
 import { expect, onTestFinished, test } from 'vitest'
@@ -61,6 +61,15 @@ test('while another process writes, a writer waits its turn and everything else 
     [1, testId(1)],
     [2, testId(2)],
   ])
+})
+
+test('a book that is closed is nobody’s any more, used or not', async () => {
+  const file = join(folder(), 'book.sqlite')
+  await (await openSqliteStore(file)).close()
+  expect(existsSync(`${file}-wal`)).toBe(false)
+  const database = new DatabaseSync(file)
+  expect(database.prepare('pragma journal_mode = delete').get()).toEqual({ journal_mode: 'delete' })
+  database.close()
 })
 
 test('a file that is no database is out of reach, and stays as it was', async () => {

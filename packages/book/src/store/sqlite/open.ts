@@ -92,7 +92,10 @@ export async function connect(path: string): Promise<Kysely<Tables>> {
       database.close()
       throw error
     }
-    return new Kysely<Tables>({ dialect: sqliteDialect(database) })
+    const db = new Kysely<Tables>({ dialect: sqliteDialect(database) })
+    // Kysely closes only what was used once.
+    await db.connection().execute(async () => {})
+    return db
   } catch (error) {
     throw outOfReach(path, error)
   }
