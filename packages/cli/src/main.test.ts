@@ -240,7 +240,18 @@ test('settings come by flag, else from the environment, else from the file in th
 test('help names every command, and each explains itself', async () => {
   const { code, out } = await run(folder(), ['--help'])
   expect(code).toBe(0)
-  for (const name of ['serve', 'demo', 'import', 'export', 'today', 'calc']) {
+  for (const name of [
+    'serve',
+    'demo',
+    'import',
+    'export',
+    'today',
+    'verify',
+    'backup',
+    'restore',
+    'move-store',
+    'calc',
+  ]) {
     expect(out).toContain(`  ${name}`)
     expect((await run(folder(), [name, '--help'])).out).toContain(`sumpbook ${name}`)
   }

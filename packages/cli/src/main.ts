@@ -30,6 +30,14 @@ const commands: Record<string, { summary: string; load(): Promise<Command> }> = 
     summary: 'whether the book is as it was written',
     load: async () => (await import('./commands/verify.ts')).verify,
   },
+  backup: {
+    summary: 'write the book and its attachments to one checked file',
+    load: async () => (await import('./commands/backup.ts')).backup,
+  },
+  restore: {
+    summary: 'bring a backup back, or try whether it could be',
+    load: async () => (await import('./commands/restore.ts')).restoreCommand,
+  },
   'move-store': {
     summary: 'copy the book into a database, or back into a folder',
     load: async () => (await import('./commands/move-store.ts')).moveStoreCommand,

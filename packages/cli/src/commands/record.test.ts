@@ -100,3 +100,48 @@ test('move-store refuses a place with a book, a missing book and a missing place
   expect(await run(cwd, 'move-store')).toMatchObject({ code: 2, out: '' })
   expect(await run(cwd, 'move-store', '--to', 'new', '--to-schema', 'x')).toMatchObject({ code: 2, out: '' })
 })
+
+test('a backup is restored into an empty folder, and not over a book unless told so', async () => {
+  const cwd = await shopFolder()
+  const file = join(cwd, 'shop.sumpbook.tar')
+  const made = await run(cwd, 'backup', 'shop.sumpbook.tar', '--drill')
+  expect(made).toMatchObject({ code: 0, err: '', out: expect.stringContaining('3 entries, 2 things, 0 attachments') })
+  expect(made.out).toContain('The drill went well')
+  expect(await run(cwd, 'restore', file, '--data', 'other')).toMatchObject({ code: 0, err: '' })
+  expect((await run(cwd, 'export', '-', '--data', 'other')).out).toBe((await run(cwd, 'export', '-')).out)
+  expect(await run(cwd, 'restore', file)).toMatchObject({ code: 3, out: '', err: expect.stringContaining('--replace') })
+  const replaced = await run(cwd, 'restore', file, '--replace')
+  expect(replaced).toMatchObject({ code: 0, out: expect.stringContaining(join(cwd, 'data', 'before-restore-1')) })
+  await run(cwd, 'backup', 'again.tar')
+  expect(readFileSync(join(cwd, 'again.tar')).equals(readFileSync(file))).toBe(true)
+})
+
+test('a restore drill changes nothing, and says how the backup stands to the book', async () => {
+  const cwd = await shopFolder()
+  await run(cwd, 'backup', 'shop.tar')
+  const drill = await run(cwd, 'restore', 'shop.tar', '--drill')
+  expect(drill).toMatchObject({ code: 0, out: expect.stringContaining('0 entries have arrived in the book since') })
+  const json = JSON.parse((await run(cwd, 'restore', 'shop.tar', '--drill', '--json', '--data', 'nowhere')).out)
+  expect(json).toMatchObject({ entries: 3, live: null, sameBytes: true })
+  expect(existsSync(join(cwd, 'nowhere'))).toBe(false)
+})
+
+test('a damaged backup is refused by drill and restore, and the book stays', async () => {
+  const cwd = await shopFolder()
+  await run(cwd, 'backup', 'shop.tar')
+  const bytes = readFileSync(join(cwd, 'shop.tar'))
+  bytes[700] = bytes[700]! ^ 1
+  writeFileSync(join(cwd, 'shop.tar'), bytes)
+  for (const how of ['--drill', '--replace']) {
+    const { code, out, err } = await run(cwd, 'restore', 'shop.tar', how)
+    expect({ code, out }).toEqual({ code: 3, out: '' })
+    expect(err).toContain('The backup is not whole')
+  }
+  expect(await run(cwd, 'verify')).toMatchObject({ code: 0 })
+})
+
+test('there is no backup of a book that is not there', async () => {
+  const cwd = emptyFolder()
+  expect(await run(cwd, 'backup', 'shop.tar')).toMatchObject({ code: 6, out: '' })
+  expect(existsSync(join(cwd, 'shop.tar'))).toBe(false)
+})

@@ -1,0 +1,43 @@
+import { join, resolve } from 'node:path'
+import { type BackupReport, backUp, openStore, restoreDrill } from '@sumpbook/book'
+import { type Command, exits } from '../command.ts'
+import { oneFile, parse } from '../options.ts'
+import { readSettings } from '../settings.ts'
+import { drillText } from './restore.ts'
+
+/** Writes a backup of the book. */
+export const backup: Command = {
+  summary: 'Writes the whole book and its attachments to one file, checked after writing',
+  usage: `sumpbook backup FILE [--drill] [--data FOLDER | --database-url URL] [--json]
+
+  FILE      where to; a file of that name is replaced only when the new one was read back and found whole
+  --drill   restores it into a temporary folder, compares, and takes that away again
+
+The book may be in use meanwhile: the backup is of one moment. Ends with 1 where an attachment had to be left out because it
+is damaged.`,
+  run: async (args, world) => {
+    const { values, positionals } = parse(args, { drill: { type: 'boolean', default: false } })
+    const file = resolve(world.cwd(), oneFile(positionals))
+    const { place, folder } = readSettings(values, world)
+    const store = await openStore(place, { copies: folder, mustExist: true })
+    try {
+      const report = await store.snapshot((journal) =>
+        backUp(journal, file, { attachments: join(folder, 'attachments') }),
+      )
+      const drill = values.drill ? await restoreDrill(file, store) : null
+      const text = `${reportText(report)}${drill === null ? '' : drillText(drill)}`
+      world.stdout.write(values.json ? `${JSON.stringify({ ...report, drill }, null, 2)}\n` : text)
+      for (const name of report.damagedAttachments)
+        world.stderr.write(`Left out, since it is damaged: attachment ${name}\n`)
+      return report.damagedAttachments.length === 0 ? exits.done : exits.failed
+    } finally {
+      await store.close()
+    }
+  },
+}
+
+function reportText({ file, entries, things, attachments, head }: BackupReport): string {
+  return `Backed up into ${file}, read back and found whole: ${entries} entries, ${things} things, ${attachments} attachments.
+Its chain ends at ${head.seq}:${head.hash}
+`
+}
