@@ -87,7 +87,9 @@ export function checkpoints<S, P>({ store, things, estimator, print }: Checkpoin
     else forgetAfter(keeping, await firstChangedDay(store, keeping.seen, seen, clock))
     keeping.seen = seen
     const source = rememberedDays(await journalDays(store, { history, clock }, { until: ms }))
-    return { keeping, key, history, clock, context: { estimator, calendar, source } }
+    const current = keeping
+    const afterAdoption = (day: number) => (current.adopted?.ready === day ? current.adopted.fold().shop : null)
+    return { keeping, key, history, clock, context: { estimator, calendar, source, afterAdoption } }
   }
 
   async function standing(ms: number, sump: string | undefined): Promise<Stood<S>> {
@@ -102,6 +104,7 @@ export function checkpoints<S, P>({ store, things, estimator, print }: Checkpoin
     const { keeping, history, clock, context } = await upToDate(ms)
     sumpsAsked(history.at(new Date(ms).toISOString()), sump)
     const today = Math.floor(clock.at(ms))
+    await foldUpTo(keeping, today, context)
     const fold = copyFold(await foldUpTo(keeping, today - daysBack, context), estimator.copy)
     for (let day = today - daysBack + 1; day <= today; day++) {
       await foldTo(fold, day, context)

@@ -32,6 +32,8 @@ export interface FoldContext<S, P> {
   estimator: Estimator<S, P>
   calendar: WorkCalendar
   source: DaySource
+  /** The shop just after an adoption, where somebody knows it; it is not changed. */
+  afterAdoption?: (day: number) => S | null
 }
 
 /** After so many days without any event the days of adoption count anew: one clock that was years off must not decide them. */
@@ -81,7 +83,8 @@ export async function foldTo<S, P>(
     }
     fold.ready = begun ? fold.lastDay! + 1 : end
     if (begun || adoption === null) continue
-    fold.shop = await foldUnder(estimator.learn(fold.shop), adoption, context)
+    const known = context.afterAdoption?.(adoption) ?? null
+    fold.shop = known === null ? await foldUnder(estimator.learn(fold.shop), adoption, context) : estimator.copy(known)
     adopted(fold)
   }
 }

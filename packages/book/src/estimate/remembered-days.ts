@@ -3,7 +3,7 @@ import type { ShopDay } from './shop-events.ts'
 import { freshTranslation } from './translation.ts'
 
 /** Events kept for the next time they are asked for; beyond them the journal is read again. */
-const mostEvents = 300_000
+const mostEvents = 150_000
 
 /** Days that were given once from the first on are kept for as long as this source is, as far as they are not too many. */
 export function rememberedDays(source: DaySource): DaySource {

@@ -24,19 +24,21 @@ export interface Moment<S> {
 }
 
 /**
- * A shop at an instant: a fold that is ready for its day, with the part of that day before it. The fold itself is not changed.
+ * A shop at an instant: a fold that is ready for its day, with the part of that day before it. The fold itself is not changed,
+ * nor may be what is given.
  * A sump of which nothing was ever written is as a sump is that nobody has looked at.
  */
 export async function standAt<S>(fold: Fold<S>, moment: Moment<S>): Promise<ShopStanding<S>> {
   const { ms, things, clock, source, sumps, estimator } = moment
-  const shop = estimator.copy(fold.shop)
   const memory = copyTranslation(fold.memory)
   const at = clock.at(ms)
   const day = Math.floor(at)
   const events: ShopEvent[] = []
   for await (const part of source.days({ from: day, before: day + 1 }, memory)) events.push(...part.events)
   for (const { id } of sumps) introduce(events, id, { id: '', at }, things, memory)
-  if (events.length > 0) estimator.takeDay(shop, day, events)
+  if (events.length === 0) return { shop: fold.shop, memory, things, clock, ms }
+  const shop = estimator.copy(fold.shop)
+  estimator.takeDay(shop, day, events)
   return { shop, memory, things, clock, ms }
 }
 

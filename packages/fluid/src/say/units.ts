@@ -16,11 +16,27 @@ export function sayNumber(
   leastDecimals = decimals,
 ): string {
   const rounded = Number(value.toFixed(decimals))
-  return new Intl.NumberFormat(locale, {
+  const useGrouping = Math.abs(rounded) >= 10_000
+  return formatOf(locale, { leastDecimals, decimals, useGrouping }).format(rounded === 0 ? 0 : rounded)
+}
+
+/** Making a format takes a hundred times as long as using it: each is made once. */
+const formats = new Map<string, Intl.NumberFormat>()
+
+function formatOf(
+  locale: string,
+  { leastDecimals, decimals, useGrouping }: { leastDecimals: number; decimals: number; useGrouping: boolean },
+): Intl.NumberFormat {
+  const key = `${locale} ${leastDecimals} ${decimals} ${useGrouping}`
+  const known = formats.get(key)
+  if (known !== undefined) return known
+  const format = new Intl.NumberFormat(locale, {
     minimumFractionDigits: leastDecimals,
     maximumFractionDigits: decimals,
-    useGrouping: Math.abs(rounded) >= 10_000,
-  }).format(rounded === 0 ? 0 : rounded)
+    useGrouping,
+  })
+  formats.set(key, format)
+  return format
 }
 
 /** Litres in the reader's unit: to the tenth, large amounts whole, less than one to the hundredth, no zeros at the end. */
