@@ -31,7 +31,7 @@ import { type Habits, type Story, type Telling, tellings } from './stories.ts'
 import { visited } from './visits.ts'
 
 /** From how many standard deviations on a reading is a surprise with more than one story. */
-const surprising = 2
+const surprising = 1.8
 /** More branches than this are never followed. */
 const mostBranches = 10
 /** A branch less likely than this is dropped. */
@@ -126,7 +126,7 @@ export function takeReading(shop: ShopEstimate, sump: SumpState, reading: Readin
 }
 
 /** Where a pour was due that nobody wrote, less of a surprise will do. */
-const opensFrom = ({ forgotten }: Habits) => (forgotten > 0.08 ? 1.4 : surprising)
+const opensFrom = ({ forgotten }: Habits) => (forgotten > 0.08 ? 1.1 : surprising)
 
 interface Worst {
   quantity: Quantity

@@ -65,31 +65,31 @@ export function tellings({ usual, target, brim, plainWater, forgotten, workSince
   return [
     {
       story: 'unlogged-addition',
-      prior: Math.max(0.015, forgotten),
+      prior: Math.max(0.025, forgotten),
       overTime: false,
       apply: (belief) => pourUpTo(belief, 0.04, { ...usual, strengthSd: 1.5 }),
     },
     {
       story: 'unlogged-addition',
-      prior: 0.01,
+      prior: 0.016,
       overTime: true,
       apply: (belief) => pourShare(belief, 0.6 * room, 0.35 * room, varied, false),
     },
     {
       story: 'unlogged-water',
-      prior: 0.01,
+      prior: 0.016,
       overTime: true,
       apply: (belief) => pourShare(belief, Math.max(missing, 0.12), 0.08, plainWater, false),
     },
     {
       story: 'unlogged-concentrate',
-      prior: 0.005,
+      prior: 0.007,
       overTime: true,
       apply: (belief) => pourShare(belief, 0.018, 0.01, neat, false),
     },
     {
       story: 'unlogged-drawoff',
-      prior: 0.006,
+      prior: 0.01,
       overTime: true,
       apply: (belief) => takeOut(belief, 0.18, 0.08),
     },

@@ -20,7 +20,7 @@ const classOf = (fill: number) => {
 }
 
 /** Of a hundred pours some two are never written down (common practice, no source). */
-const forgets = 0.035
+const forgets = 0.06
 
 /**
  * How likely it is that a sump was filled up at its last visit without anybody writing it. People fill up what they find low: where they
