@@ -1,7 +1,5 @@
-import { halve } from '../halve.ts'
 import { quantile95 } from '../interval90.ts'
 import type { Figure } from '../quantities.ts'
-import { normalAbove } from '../statistics/normal.ts'
 
 /** A normal part of a mixture, of a quantity or of its logarithm. */
 export interface Part {
@@ -11,20 +9,44 @@ export interface Part {
 }
 
 /** Probability that a mixture lies above a value. */
-export const above = (parts: readonly Part[], value: number): number =>
-  parts.reduce((sum, { probability, mean, sd }) => sum + probability * aboveNormal(value, mean, sd), 0)
-
-function aboveNormal(value: number, mean: number, sd: number): number {
-  if (!(sd > 0)) return mean > value ? 1 : 0
-  return normalAbove(Math.min(30, Math.max(-30, (value - mean) / sd)))
+export function above(parts: readonly Part[], value: number): number {
+  let sum = 0
+  for (const { probability, mean, sd } of parts) {
+    sum += probability * (sd > 0 ? tail((value - mean) / sd) : mean > value ? 1 : 0)
+  }
+  return sum
 }
+
+/**
+ * The standard normal's share above z, to 1.5e-7 for any z: quick, for figures that are looked up many times.
+ *
+ * Source: C. Hastings; M. Abramowitz, I. A. Stegun, Handbook of Mathematical Functions, 7.1.26 with erfc(x) = 2 Q(x √2).
+ */
+export function tail(z: number): number {
+  const x = Math.abs(z) / Math.SQRT2
+  const t = 1 / (1 + 0.3275911 * x)
+  const series = t * (0.254829592 + t * (-0.284496736 + t * (1.421413741 + t * (-1.453152027 + t * 1.061405429))))
+  const upper = 0.5 * series * Math.exp(-x * x)
+  return z < 0 ? 1 - upper : upper
+}
+
+/** Halvings after which a quantile is known to a millionth of an sd. */
+const halvings = 26
 
 /** The value under which a share of a mixture lies. */
 export function quantile(parts: readonly Part[], share: number): number {
-  const low = Math.min(...parts.map(({ mean, sd }) => mean - 8 * sd))
-  const high = Math.max(...parts.map(({ mean, sd }) => mean + 8 * sd))
-  if (!(high > low)) return low
-  return halve(low, high, (value) => above(parts, value) > 1 - share)
+  let low = Number.POSITIVE_INFINITY
+  let high = Number.NEGATIVE_INFINITY
+  for (const { mean, sd } of parts) {
+    low = Math.min(low, mean - 6 * sd)
+    high = Math.max(high, mean + 6 * sd)
+  }
+  for (let i = 0; i < halvings && high > low; i++) {
+    const middle = (low + high) / 2
+    if (above(parts, middle) > 1 - share) low = middle
+    else high = middle
+  }
+  return (low + high) / 2
 }
 
 /** A mixture as a figure, none of it below `floor`. */

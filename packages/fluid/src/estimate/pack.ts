@@ -12,15 +12,26 @@ export function openShopEstimate(calendar: WorkCalendar, priors: ShopPriors = pu
 
 /** A copy that may be carried on without changing the first. */
 export function copyShopEstimate(shop: ShopEstimate): ShopEstimate {
-  const sumps = [...shop.sumps].map(
-    ([id, sump]) => [id, { ...copied(sump), branches: sump.branches.map(copyBranch) }] as const,
-  )
+  const sumps = [...shop.sumps].map(([id, sump]) => [id, copySump(sump)] as const)
   return { ...shop, tally: copied(shop.tally), visits: copied(shop.visits), sumps: new Map(sumps) }
 }
 
+/** Doubts, specs and idle times are never changed, only replaced: they may be shared. */
+function copySump(sump: SumpState): SumpState {
+  return {
+    ...sump,
+    branches: sump.branches.map(copyBranch),
+    surprises: sump.surprises.map((surprise) => ({ ...surprise })),
+    doubts: [...sump.doubts],
+    idles: [...sump.idles],
+    visits: copied(sump.visits),
+  }
+}
+
 const copyBranch = (branch: Branch): Branch => ({
-  ...copied(branch),
+  ...branch,
   belief: copyBelief(branch.belief),
+  stories: [...branch.stories],
 })
 
 /** Plain objects and lists anew; beliefs are handled by themselves. */

@@ -33,9 +33,9 @@ import { visited } from './visits.ts'
 /** From how many standard deviations on a reading is a surprise with more than one story. */
 const surprising = 1.8
 /** More branches than this are never followed. */
-const mostBranches = 10
+const mostBranches = 6
 /** A branch less likely than this is dropped. */
-const leastShare = 0.002
+const leastShare = 0.02
 
 /** What a reading says of each quantity, seen from one branch. */
 type Quantity = 'brix' | 'titration' | 'seen'
@@ -221,7 +221,7 @@ function weigh(
       candidates.push(...wrongFluid(branch, sump, reading, { surprise, offset, priors }))
       candidates.push(setAside(branch, sump, reading, { surprise, offset, priors, worst: here }))
     }
-    const plain = copyBranch(branch)
+    const plain = tells ? copyBranch(branch) : branch
     if (surprise !== null) plain.stories.push({ surprise: surprise.number, story: 'stands', volume: 0 })
     plain.weight += takeAll(plain, sump, reading, { offset, priors, without: null })
     candidates.push(plain)

@@ -128,16 +128,28 @@ function roundsOf(shop: ShopEstimate, events: readonly ShopEvent[]): Map<string,
   if (readings.length < 2) return found
   const rounds = new Map<string, { last: ShopTime; sights: RoundSight[] }[]>()
   const trial: ShopEstimate = { ...shop, sumps: new Map(), tally: emptyTally(), visits: noVisits() }
+  const lastOf = new Map(readings.map((reading) => [reading.sump, reading]))
+  const touched = new Set<string>()
   for (const event of events) {
-    const sump = trialSump(shop, trial, event)
-    if (sump === null || event.kind === 'verdict') continue
+    const last = lastOf.get(event.sump)
+    // What is done to a sump after its last reading of the day says nothing of the round.
+    if (event.kind !== 'setup' && event.kind !== 'transfer' && (last === undefined || event.at > last.at)) continue
+    if (event.kind === 'verdict') continue
+    const isFirst = event.kind === 'reading' && !touched.has(event.sump)
+    touched.add(event.sump)
+    if (event.kind === 'transfer' && event.to !== null) {
+      touched.add(event.to)
+      trialSump(shop, trial, { ...event, sump: event.to })
+    }
+    // A reading before anything else of the day sees the sump itself; what happens later in the day is tried on a copy.
+    const sump = (isFirst ? shop.sumps.get(event.sump) : undefined) ?? trialSump(shop, trial, event)
+    if (sump === null) continue
     if (event.kind !== 'reading') {
-      if (event.kind === 'transfer' && event.to !== null) trialSump(shop, trial, { ...event, sump: event.to })
       takeEvent(trial, sump, event, alone(shop.priors))
       continue
     }
-    bringTo(trial, sump, event.at)
-    const branch = sump.branches[0]!
+    bringTo(shop, sump, event.at)
+    const branch = bestBranch(sump)
     const sight = brixSight(branch, event, { mean: 0, variance: 0, others: [], off: 0 }, shop.priors)
     if (sight === null) continue
     const sd = Math.sqrt(varianceOf(branch.belief, sight))
