@@ -5,7 +5,7 @@ import { carryOff, evaporation, full, pours, size } from './state.ts'
 /** Days after the first record at which what was learnt is adopted: ever more rarely, since it changes ever less. */
 export function isAdoptionDay(firstDay: number, day: number): boolean {
   const weeks = (day - firstDay) / 28
-  return weeks >= 1 && Number.isInteger(Math.log2(weeks))
+  return weeks >= 1 && Number.isInteger(Math.log2(weeks) / 2)
 }
 
 /** What the published figures count for, in sumps and in readings, against what the shop shows. */

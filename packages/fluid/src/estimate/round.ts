@@ -61,6 +61,8 @@ const density = (x: number, sd: number) => Math.exp(-0.5 * (x / sd) ** 2) / sd
 export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors, takenOff = 0): RoundOffset {
   if (sights.length < 2) return { ...alone(priors), others: sights }
   const usual = priors.roundOffset
+  const calm = calmOffset(sights, priors, takenOff)
+  if (calm !== null) return calm
   const offHere = Math.abs(takenOff) > repeated ? 0 : offPrior
   let [total, gross, mean, square] = [0, 0, 0, 0]
   for (let i = -reach; i <= reach; i++) {
@@ -79,11 +81,28 @@ export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors, take
   }
   if (!(total > 0)) return { ...alone(priors), others: sights }
   const middle = mean / total
-  // One sump's own surprise is in the estimate of the error as well: the error is never taken as known to nothing.
-  const variance = Math.max(square / total - middle ** 2, (0.25 * usual) ** 2)
+  const variance = leastVariance(square / total - middle ** 2, usual)
   return { mean: beyond(middle, takenOff), variance, others: sights, off: sights.length >= 3 && Math.abs(middle) > leastOff ? gross / total : 0 }
 }
 
 /** What is left of an error after what was taken off already, towards 0 but not past it. */
 const beyond = (error: number, takenOff: number) =>
   error * takenOff <= 0 ? error : Math.sign(error) * Math.max(0, Math.abs(error) - Math.abs(takenOff))
+
+/** A round in which nothing is far off needs no grid: the usual error alone, all readings right, is a normal. */
+function calmOffset(sights: readonly RoundSight[], { roundOffset }: ShopPriors, takenOff: number): RoundOffset | null {
+  let precision = 1 / roundOffset ** 2
+  let sum = 0
+  for (const { read, expected, sd } of sights) {
+    const apart = read - expected
+    if (Math.abs(apart) > 2 * Math.hypot(sd, roundOffset)) return null
+    precision += 1 / sd ** 2
+    sum += apart / sd ** 2
+  }
+  const mean = sum / precision
+  if (Math.abs(mean) > 0.15) return null
+  return { mean: beyond(mean, takenOff), variance: leastVariance(1 / precision, roundOffset), others: sights, off: 0 }
+}
+
+/** One sump's own surprise is in the estimate of the error as well: the error is never taken as known to nothing. */
+const leastVariance = (variance: number, usual: number) => Math.max(variance, (0.25 * usual) ** 2)
