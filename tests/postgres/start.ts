@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process'
-import { chmodSync, chownSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs'
+import { chmodSync, chownSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { connect, createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -39,7 +39,7 @@ export async function startPostgres(): Promise<PostgresServer> {
       url: `postgresql://sumpbook@127.0.0.1:${port}/postgres`,
       kill: () => end(server, 'SIGKILL'),
       restart: async () => {
-        server = await run(binaries, folder, port)
+        server = await runAgain(() => run(binaries, folder, port))
       },
       stop: async () => {
         await end(server, 'SIGINT')
@@ -68,15 +68,25 @@ function makeCluster({ initdb }: Binaries, folder: string): void {
 /** Nothing of a person's own PostgreSQL settings. */
 const environment = { PATH: process.env.PATH, LC_ALL: 'C', TZ: 'UTC' }
 
+/** A server that was killed leaves processes that hold its memory until they notice: it is waited for. */
+async function runAgain(start: () => Promise<ChildProcess>): Promise<ChildProcess> {
+  for (let tries = 1; ; tries++) {
+    try {
+      return await start()
+    } catch (error) {
+      if (tries === 100 || !/still in use/.test(String(error))) throw error
+      await delay(100)
+    }
+  }
+}
+
 async function run({ postgres }: Binaries, folder: string, port: number): Promise<ChildProcess> {
   const settings = { listen_addresses: '127.0.0.1', unix_socket_directories: '', port, max_connections: 100 }
   const flags = Object.entries(settings).flatMap(([name, value]) => ['-c', `${name}=${value}`])
-  // A group of its own, so that a kill reaches every process of it.
   const server = spawn(postgres, ['-D', join(folder, 'data'), ...flags], {
     ...asNobody,
     cwd: folder,
     env: environment,
-    detached: true,
     stdio: ['ignore', 'ignore', 'pipe'],
   })
   let said = ''
@@ -125,12 +135,24 @@ async function end(server: ChildProcess, by: 'SIGKILL' | 'SIGINT'): Promise<void
   await ended
 }
 
+/** To the server and every process of it; each of those leads a session of its own, so that a group does not reach them. */
 function signal({ pid }: ChildProcess, name: NodeJS.Signals): void {
   if (pid === undefined) return
+  for (const one of [pid, ...childrenOf(pid)]) {
+    try {
+      process.kill(one, name)
+    } catch {
+      // Gone already.
+    }
+  }
+}
+
+function childrenOf(pid: number): number[] {
   try {
-    process.kill(process.platform === 'win32' ? pid : -pid, name)
+    return readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').split(' ').filter(Boolean).map(Number)
   } catch {
-    // Gone already.
+    // No such list on this system: the others end when they see that the first is gone.
+    return []
   }
 }
 
