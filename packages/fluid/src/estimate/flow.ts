@@ -51,7 +51,8 @@ export function pass(belief: Belief, exposure: Exposure, unrest = 1): void {
   let left = 1
   for (let i = 0; i < mostSteps && left > 0; i++) {
     const lost = Math.exp(mean[evaporation]!) * exposure.evaporation + Math.exp(mean[carryOff]!) * exposure.carryOff
-    const part = i === mostSteps - 1 ? left : Math.min(left, (0.25 * Math.max(mean[fill]!, 0.03)) / Math.max(lost, 1e-9))
+    const part =
+      i === mostSteps - 1 ? left : Math.min(left, (0.25 * Math.max(mean[fill]!, 0.03)) / Math.max(lost, 1e-9))
     step(belief, days * part, exposure.evaporation * part, exposure.carryOff * part)
     unsettle(belief, days * part, exposure.evaporation * part, exposure.carryOff * part, unrest ** 2)
     left = part >= left ? 0 : left - part

@@ -1,3 +1,5 @@
+export { crossingHorizon, crossingOf, type WatchedLimits } from './ahead/crossing.ts'
+export { estimateSump } from './ahead/estimate-sump.ts'
 export type {
   Crossing,
   DoubtKind,
@@ -5,8 +7,6 @@ export type {
   FiguresAhead,
   SumpEstimate,
 } from './answer-types.ts'
-export { crossingHorizon, crossingOf, type WatchedLimits } from './crossing.ts'
-export { estimateSump } from './estimate-sump.ts'
 export type {
   PouredWater,
   Reported,

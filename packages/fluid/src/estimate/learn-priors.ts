@@ -31,10 +31,7 @@ export function learnPriors({ sumps, priors, tally, firstDay }: ShopEstimate): S
       published,
       least,
     )
-  const byGroup = Map.groupBy(
-    recorded,
-    ({ spec }) => spec.group,
-  )
+  const byGroup = Map.groupBy(recorded, ({ spec }) => spec.group)
   for (const [group, members] of byGroup) {
     const published = publishedPriors.groups[group] ?? publishedPriors.groups.default!
     const of = (i: number) => members.map((sump) => knownOf(sump, i))
@@ -100,8 +97,5 @@ const scaled = ({ fixed, share }: ShopPriors['brixNoise'], ratio: number) => ({
   fixed: within(fixed * ratio, 0.07, 0.2),
   share: within(share * ratio, 0.009, 0.03),
 })
-
-const rootMean = ({ count, squares }: { count: number; squares: number }, before: number) =>
-  Math.sqrt((squares + 8 * before ** 2) / (count + 8))
 
 const within = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value))

@@ -2,7 +2,7 @@ import { type Belief, learn, learnMoments, spreadOf } from '../filter/index.ts'
 import { normalAbove } from '../statistics/normal.ts'
 import type { Reported } from './events.ts'
 import { brixPerHardness, type ShopPriors } from './priors.ts'
-import { bias, type chloride, fill, hardness, holdUp, size, strength, titration , gauge } from './state.ts'
+import { bias, type chloride, fill, gauge, hardness, holdUp, size, strength, titration } from './state.ts'
 
 const slope = new Float64Array(size)
 

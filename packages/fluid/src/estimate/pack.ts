@@ -1,9 +1,9 @@
-import { copyBelief, newBelief } from '../filter/index.ts'
+import { newBelief } from '../filter/index.ts'
+import { noVisits } from './doubts/visits.ts'
 import type { WorkCalendar } from './events.ts'
 import { publishedPriors, type ShopPriors } from './priors.ts'
-import { type Branch, emptyTally, type ShopEstimate, type SumpState } from './shop-estimate.ts'
+import { type Branch, copyBranch, emptyTally, type ShopEstimate, type SumpState } from './shop-estimate.ts'
 import { size } from './state.ts'
-import { noVisits } from './visits.ts'
 
 /** The estimate of a shop before its first record. */
 export function openShopEstimate(calendar: WorkCalendar, priors: ShopPriors = publishedPriors): ShopEstimate {
@@ -27,12 +27,6 @@ function copySump(sump: SumpState): SumpState {
     visits: copied(sump.visits),
   }
 }
-
-const copyBranch = (branch: Branch): Branch => ({
-  ...branch,
-  belief: copyBelief(branch.belief),
-  stories: [...branch.stories],
-})
 
 /** Plain objects and lists anew; beliefs are handled by themselves. */
 function copied<T>(value: T): T {

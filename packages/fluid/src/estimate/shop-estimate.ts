@@ -1,5 +1,7 @@
-import { type Belief, newBelief } from '../filter/index.ts'
+import { type Belief, copyBelief, newBelief } from '../filter/index.ts'
 import type { EstimatedDoubt } from './answer-types.ts'
+import type { Story } from './doubts/stories.ts'
+import { noVisits, type Visits } from './doubts/visits.ts'
 import type { ShopTime, SumpSpec, WorkCalendar } from './events.ts'
 import { groupOf, type ShopPriors, start } from './priors.ts'
 import {
@@ -19,8 +21,6 @@ import {
   strength,
   titration,
 } from './state.ts'
-import type { Story } from './stories.ts'
-import { noVisits, type Visits } from './visits.ts'
 import type { Idle } from './work-calendar.ts'
 
 /** One course of events that the records of a sump allow, with the belief it leads to. */
@@ -68,8 +68,6 @@ export interface SumpState {
   lastReadingAt: ShopTime | null
   /** Common errors of rounds that were lately taken off this sump's readings: a running mean, °Brix. */
   takenOff: number
-  /** The surprise of the last reading of strength that fitted, in sds; null after one that did not. */
-  lastSurprise: number | null
   /** How full it was believed to be at its last visit; null before the first. */
   lastFill: number | null
   /** By how full it was found: visits, and those after which a pour was written down. */
@@ -84,13 +82,7 @@ export interface Tally {
   readings: number
   /** Of readings that fitted: squares of surprises over their variance. */
   brix: { count: number; squares: number }
-  /** Products of two surprises that follow each other at a sump, in sds. */
-  brixTwice: { count: number; squares: number }
   level: { count: number; squares: number }
-  /** Common errors of rounds. */
-  rounds: { count: number; squares: number }
-  /** What idle days' evaporation would have to be to explain surprises: information and sum. */
-  idle: { information: number; sum: number }
 }
 
 /** Where all sumps of a shop stand after some days of records. */
@@ -107,10 +99,7 @@ export interface ShopEstimate {
 export const emptyTally = (): Tally => ({
   readings: 0,
   brix: { count: 0, squares: 0 },
-  brixTwice: { count: 0, squares: 0 },
   level: { count: 0, squares: 0 },
-  rounds: { count: 0, squares: 0 },
-  idle: { information: 0, sum: 0 },
 })
 
 /** The mark that a sump without one is supposed to have: a brim is usually a quarter above it; else a middling machine's. */
@@ -135,7 +124,6 @@ export function newSump(spec: SumpSpec, at: ShopTime, priors: ShopPriors): SumpS
     usualWater: null,
     lastReadingAt: null,
     takenOff: 0,
-    lastSurprise: null,
     lastFill: null,
     visits: noVisits(),
     pouredSince: false,
@@ -183,3 +171,14 @@ export function probabilities(branches: readonly Branch[]): number[] {
   const sum = shares.reduce((total, share) => total + share, 0)
   return shares.map((share) => share / sum)
 }
+
+/** A branch that may go on by itself. */
+export const copyBranch = (branch: Branch): Branch => ({
+  ...branch,
+  belief: copyBelief(branch.belief),
+  stories: [...branch.stories],
+})
+
+/** Litres of the whole system in a branch. */
+export const litresOf = ({ belief: { mean } }: Branch, { plate }: SumpState): number =>
+  mean[fill]! * Math.exp(mean[scale]!) * plate

@@ -1,8 +1,8 @@
-import { type Belief, blur, renew } from '../filter/index.ts'
-import { takeBack } from './flow.ts'
-import { type Pour, pourShare, pourUpTo, takeOut } from './pour.ts'
-import type { ShopPriors } from './priors.ts'
-import { bias, carryOff, evaporation, fill, gauge, strength } from './state.ts'
+import { type Belief, blur, renew } from '../../filter/index.ts'
+import { takeBack } from '../flow.ts'
+import { type Pour, pourShare, pourUpTo, takeOut } from '../pour.ts'
+import type { ShopPriors } from '../priors.ts'
+import { bias, carryOff, evaporation, fill, gauge, strength } from '../state.ts'
 
 /**
  * What may be behind a surprising reading. `stands`: nothing is wrong, chance or another job; `set-aside`: the figure
@@ -48,7 +48,10 @@ export interface Habits {
  * The stories of one surprise, with how often they happen at all (common practice, no source): of a hundred readings one
  * or two are wrong, of a hundred pours one or two are forgotten.
  */
-export function tellings({ usual, target, brim, plainWater, forgotten, workSince, idle }: Habits, fillBefore: number): Telling[] {
+export function tellings(
+  { usual, target, brim, plainWater, forgotten, workSince, idle }: Habits,
+  fillBefore: number,
+): Telling[] {
   const missing = Math.max(0.04, 1 - fillBefore)
   const room = Math.max(0.06, Math.min(0.3, brim - fillBefore))
   const neat: Pour = {

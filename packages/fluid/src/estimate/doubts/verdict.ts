@@ -1,6 +1,6 @@
-import type { ShopEvent } from './events.ts'
-import { joinAlike, settle } from './read-sump.ts'
-import type { SumpState } from './shop-estimate.ts'
+import type { ShopEvent } from '../events.ts'
+import type { SumpState } from '../shop-estimate.ts'
+import { joinAlike, settle } from './settle.ts'
 
 /** The stories that an answer speaks for. */
 const storyOf = (answer: string) => (answer === 'misread' || answer === 'wrong-sump' ? 'set-aside' : answer)

@@ -1,5 +1,5 @@
-import type { ShopTime } from './events.ts'
-import type { ShopPriors } from './priors.ts'
+import type { ShopTime } from '../events.ts'
+import type { ShopPriors } from '../priors.ts'
 
 /** A reading of a round with what was expected, before anything of the round was learnt. */
 export interface RoundSight {
@@ -82,7 +82,12 @@ export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors, take
   if (!(total > 0)) return { ...alone(priors), others: sights }
   const middle = mean / total
   const variance = leastVariance(square / total - middle ** 2, usual)
-  return { mean: beyond(middle, takenOff), variance, others: sights, off: sights.length >= 3 && Math.abs(middle) > leastOff ? gross / total : 0 }
+  return {
+    mean: beyond(middle, takenOff),
+    variance,
+    others: sights,
+    off: sights.length >= 3 && Math.abs(middle) > leastOff ? gross / total : 0,
+  }
 }
 
 /** What is left of an error after what was taken off already, towards 0 but not past it. */

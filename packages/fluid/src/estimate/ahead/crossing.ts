@@ -1,9 +1,9 @@
-import type { Crossing } from './answer-types.ts'
+import type { Crossing } from '../answer-types.ts'
+import type { ShopTime } from '../events.ts'
+import type { ShopEstimate } from '../shop-estimate.ts'
+import { chloride, hardness, strength } from '../state.ts'
 import { later, partsOf, sumpIn, volumeParts } from './estimate-sump.ts'
-import type { ShopTime } from './events.ts'
 import { above } from './mixture.ts'
-import type { ShopEstimate } from './shop-estimate.ts'
-import { chloride, hardness, strength } from './state.ts'
 
 /** The limits that are watched; what is missing is not. */
 export interface WatchedLimits {

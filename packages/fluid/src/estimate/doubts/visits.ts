@@ -1,4 +1,4 @@
-import type { SumpState } from './shop-estimate.ts'
+import type { SumpState } from '../shop-estimate.ts'
 
 /** Visits by how full the sump was found, and those after which a pour was written before the next. */
 export interface Visits {

@@ -1,13 +1,13 @@
-import { type Belief, copyBelief, learn, spreadOf } from '../filter/index.ts'
-import type { EstimatedDoubt, SumpEstimate } from './answer-types.ts'
-import type { ShopTime } from './events.ts'
-import { type Exposure, pass } from './flow.ts'
+import { type Belief, copyBelief, learn, spreadOf } from '../../filter/index.ts'
+import type { EstimatedDoubt, SumpEstimate } from '../answer-types.ts'
+import { doubtOf } from '../doubts/doubt.ts'
+import type { ShopTime } from '../events.ts'
+import { type Exposure, pass } from '../flow.ts'
+import { exposureOf } from '../passing.ts'
+import { type Branch, probabilities, type ShopEstimate, type SumpState } from '../shop-estimate.ts'
+import { carryOff, chloride, evaporation, fill, hardness, scale, size, strength } from '../state.ts'
+import { workBetween } from '../work-calendar.ts'
 import { figureOf, figureOfLogs, innerOf, type Part } from './mixture.ts'
-import { doubtOf } from './read-sump.ts'
-import { type Branch, probabilities, type ShopEstimate, type SumpState } from './shop-estimate.ts'
-import { carryOff, chloride, evaporation, fill, hardness, scale, size, strength } from './state.ts'
-import { exposureOf } from './take-day.ts'
-import { workBetween } from './work-calendar.ts'
 
 /** The days over which evaporation and carry-off are given. */
 const meanDays = 28

@@ -1,5 +1,5 @@
-import { quantile95 } from '../interval90.ts'
-import type { Figure } from '../quantities.ts'
+import { quantile95 } from '../../interval90.ts'
+import type { Figure } from '../../quantities.ts'
 
 /** A normal part of a mixture, of a quantity or of its logarithm. */
 export interface Part {
