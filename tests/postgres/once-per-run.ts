@@ -11,13 +11,15 @@ declare module 'vitest' {
 
 /**
  * One PostgreSQL server a run, started when the first test asks for it and stopped after the last: a run that asks for
- * none starts none.
+ * none starts none. `SUMPBOOK_TEST_DATABASE_URL` names another server instead, of another version say; the tests make and drop
+ * schemas of their own there.
  */
 export default async function setup({ provide }: TestProject): Promise<() => Promise<void>> {
-  let server: Promise<PostgresServer> | null = null
+  const own = process.env.SUMPBOOK_TEST_DATABASE_URL
+  let server: Promise<Pick<PostgresServer, 'url' | 'stop'>> | null = null
   const door = createServer((caller) => {
     caller.on('error', () => {})
-    server ??= startPostgres()
+    server ??= own === undefined ? startPostgres() : Promise.resolve({ url: own, stop: async () => {} })
     server.then(
       ({ url }) => caller.end(JSON.stringify({ url })),
       (error: unknown) => caller.end(JSON.stringify({ error: String(error) })),

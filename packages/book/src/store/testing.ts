@@ -36,7 +36,9 @@ export async function postgresPlace(): Promise<Extract<StorePlace, { kind: 'post
   const place = { kind: 'postgres', url: await postgresUrl(), schema } as const
   onTestFinished(async () => {
     const db = connectTo(place)
-    await sql`drop schema if exists ${sql.id(schema)} cascade`.execute(db)
+    const { rows } = await sql<{ name: string }>`
+      select nspname as name from pg_namespace where nspname like ${`${schema}%`}`.execute(db)
+    for (const { name } of rows) await sql`drop schema ${sql.id(name)} cascade`.execute(db)
     await db.destroy()
   })
   return place
