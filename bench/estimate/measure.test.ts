@@ -30,9 +30,9 @@ const peerSaying = (concentration: number): Peer => ({
   },
 })
 
-test('each figure is held against its own truth, now and ahead', () => {
+test('each figure is held against its own truth, now and ahead', async () => {
   const tally = emptyTally('fixed')
-  askPeer(tally, peerSaying(7), shop, [0, 1])
+  await askPeer(tally, peerSaying(7), shop, [0, 1])
   const { figures, crossing } = summarise(tally)
   // 7 for 8 now; 7 for 8.7 in a week; 101 for 100; 5 for 4 is a quarter.
   expect(figures.concentration).toMatchObject({ cases: 2, trimmedRmse: 1, coverage: 1 })
@@ -43,6 +43,7 @@ test('each figure is held against its own truth, now and ahead', () => {
   expect(crossing).toMatchObject({ cases: 2, medianAbsoluteDays: 2, medianDays: 2 })
 })
 
-test('a figure that is not finite stops the bench and names its peer', () => {
-  expect(() => askPeer(emptyTally('fixed'), peerSaying(Number.NaN), shop, [0])).toThrow('fixed: concentration')
+test('a figure that is not finite stops the bench and names its peer', async () => {
+  const asked = askPeer(emptyTally('fixed'), peerSaying(Number.NaN), shop, [0])
+  await expect(asked).rejects.toThrow('fixed: concentration')
 })

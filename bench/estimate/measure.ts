@@ -20,7 +20,9 @@ export interface Tally {
   doubts: DoubtScore[]
   /** Sumps whose half year was asked for doubts. */
   sumpHalfYears: number
+  /** By the clock, and of the processor. */
   milliseconds: number
+  busyMilliseconds: number
 }
 
 export const aheadDays = [7, 14] as const
@@ -32,15 +34,23 @@ export const emptyTally = (name: string): Tally => ({
   doubts: [],
   sumpHalfYears: 0,
   milliseconds: 0,
+  busyMilliseconds: 0,
 })
 
 /** Asks a peer about every sump of a shop at some instants; at the last of them its doubts are judged as well. */
-export function askPeer(tally: Tally, peer: Peer, shop: SimulatedShop, instants: readonly number[]): void {
+export async function askPeer(
+  tally: Tally,
+  peer: Peer,
+  shop: SimulatedShop,
+  instants: readonly number[],
+): Promise<void> {
   const { book, truth, labels } = shop
   for (const atMs of instants) {
-    const before = performance.now()
-    const estimates = peer.estimate(book, { atMs, aheadDays })
+    const [before, busy] = [performance.now(), process.cpuUsage()]
+    const estimates = await peer.estimate(book, { atMs, aheadDays })
     tally.milliseconds += performance.now() - before
+    const { user, system } = process.cpuUsage(busy)
+    tally.busyMilliseconds += (user + system) / 1000
     for (const { id } of book.sumps) {
       const estimate = estimates.get(id)
       if (estimate === undefined) throw new RangeError(`${peer.name} says nothing of sump ${id}`)
@@ -118,6 +128,7 @@ export function summarise(tally: Tally) {
   return {
     name: tally.name,
     milliseconds: Math.round(tally.milliseconds),
+    busyMilliseconds: Math.round(tally.busyMilliseconds),
     figures,
     crossing: {
       cases: tally.crossings.length,

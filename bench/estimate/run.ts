@@ -12,6 +12,7 @@ import { oracle } from './peers/oracle.ts'
 import type { Peer } from './peers/peer.ts'
 import { plainFilter } from './peers/plain-filter.ts'
 import { straightLine } from './peers/straight-line.ts'
+import { sumpbook } from './peers/sumpbook.ts'
 import { simulateShop } from './simulate/shop.ts'
 import { tableOf } from './table.ts'
 import type { SimulatedShop, World } from './world.ts'
@@ -58,6 +59,7 @@ const peersOf = ({ truth }: SimulatedShop): Peer[] => [
   plainFilter({ name: 'plain filter', gate: 4, losses: null }),
   plainFilter({ name: 'plain filter, no gate', gate: null, losses: null }),
   oracle(truth),
+  sumpbook,
   ...asCommand,
 ]
 
@@ -68,7 +70,7 @@ for (let number = 1; number <= size.shops; number++) {
   for (const peer of peersOf(shop)) {
     const tally = tallies.get(peer.name) ?? emptyTally(peer.name)
     tallies.set(peer.name, tally)
-    askPeer(tally, peer, shop, instants)
+    await askPeer(tally, peer, shop, instants)
   }
 }
 

@@ -23,6 +23,7 @@ const columns: [string, (result: Result) => string][] = [
   ['missing', ({ doubts }) => `${doubts.missing.found}/${doubts.missing.of}`],
   ['false', ({ doubts }) => doubts.falseASumpAndHalfYear.toFixed(2)],
   ['ms', ({ milliseconds }) => String(milliseconds)],
+  ['cpu ms', ({ busyMilliseconds }) => String(busyMilliseconds)],
 ]
 
 type Line = Result['figures'][string] | undefined

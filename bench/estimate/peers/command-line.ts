@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Doubt } from '../metrics/doubts.ts'
-import type { FiguresAhead, Peer, Question, SumpEstimate } from './peer.ts'
+import type { FiguresAhead, PromptPeer, Question, SumpEstimate } from './peer.ts'
 
 const dayMs = 86_400_000
 
@@ -21,7 +21,7 @@ export interface EstimateDocument {
 }
 
 /** Any program that is asked like `sumpbook estimate`: `BOOK --at TIME --ahead 7,14 --json` are put after its words. */
-export function commandLine(name: string, command: readonly [string, ...string[]]): Peer {
+export function commandLine(name: string, command: readonly [string, ...string[]]): PromptPeer {
   return {
     name,
     estimate(book, question) {

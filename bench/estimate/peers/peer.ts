@@ -40,6 +40,11 @@ export interface Question {
 /** Anything that reads a book and says where its sumps stand. */
 export interface Peer {
   name: string
+  estimate(book: BenchBook, question: Question): Map<string, SumpEstimate> | Promise<Map<string, SumpEstimate>>
+}
+
+/** A peer that says it at once. */
+export interface PromptPeer extends Peer {
   estimate(book: BenchBook, question: Question): Map<string, SumpEstimate>
 }
 

@@ -1,7 +1,7 @@
 import type { BenchBook, BenchEntry } from '../book.ts'
 import { everySump } from './last-reading.ts'
 import { learn, type Observation, surpriseVariance } from './matrix-filter.ts'
-import type { Peer } from './peer.ts'
+import type { PromptPeer } from './peer.ts'
 import { moveTo, type PlainFilterOptions, type Run, strengthOf } from './run.ts'
 import { B, lnD, lnE, M, N, pourInto, row, takeOut, V, wideBelief } from './sump-belief.ts'
 import { estimateFrom } from './sump-figures.ts'
@@ -12,7 +12,7 @@ import { workDaysOf } from './work-days.ts'
  * An extended Kalman filter as anybody would first write it: six states, one observation at a time, the plate's volume
  * taken at its word, fixed noise, at most a gate against gross errors.
  */
-export function plainFilter(options: PlainFilterOptions): Peer {
+export function plainFilter(options: PlainFilterOptions): PromptPeer {
   return {
     name: options.name,
     estimate: (book, question) =>
