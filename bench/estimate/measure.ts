@@ -1,3 +1,4 @@
+import { type Calibration, calibrationOf, type Foretold } from './metrics/calibration.ts'
 import { coverageOf, type Interval } from './metrics/coverage.ts'
 import { type Band, crossingError, crossingHorizon, firstCrossing } from './metrics/crossing.ts'
 import { crpsOfNormal } from './metrics/crps.ts'
@@ -6,16 +7,10 @@ import { median, trimmedRmse } from './metrics/errors.ts'
 import type { Figure, Peer, SumpEstimate } from './peers/peer.ts'
 import type { SimulatedShop } from './world.ts'
 
-/** A figure beside what came. */
-interface Case {
-  figure: Figure
-  came: number
-}
-
 /** All cases of one peer, figure by figure. */
 export interface Tally {
   name: string
-  cases: Map<string, Case[]>
+  cases: Map<string, Foretold[]>
   crossings: number[]
   doubts: DoubtScore[]
   /** Sumps whose half year was asked for doubts. */
@@ -115,6 +110,7 @@ export interface Measured {
   coverage: number
   /** Between these honest 90 % intervals stay, if cases were independent. */
   honest: { low: number; high: number }
+  calibration: Calibration
 }
 
 /** What a tally comes to. */
@@ -145,7 +141,7 @@ export function summarise(tally: Tally) {
   }
 }
 
-function measure(cases: readonly Case[]): Measured {
+function measure(cases: readonly Foretold[]): Measured {
   const intervals: { interval: Interval; came: number }[] = cases.map(({ figure, came }) => ({
     interval: figure,
     came,
@@ -158,7 +154,15 @@ function measure(cases: readonly Case[]): Measured {
     medianErrorPercent: digits(median(cases.map(({ figure, came }) => (100 * Math.abs(figure.mean - came)) / came))),
     coverage: digits(share),
     honest: { low: digits(honest.low), high: digits(honest.high) },
+    calibration: shortened(calibrationOf(cases)),
   }
 }
+
+const shortened = ({ held, under, over, tenths }: Calibration): Calibration => ({
+  held: { '50': digits(held[50]), '80': digits(held[80]), '90': digits(held[90]), '95': digits(held[95]) },
+  under: digits(under),
+  over: digits(over),
+  tenths: tenths.map(digits),
+})
 
 const digits = (value: number): number => Number(value.toPrecision(3))

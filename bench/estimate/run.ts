@@ -1,8 +1,9 @@
-// `npx node bench/estimate/run.ts`: what simple estimators reach on simulated shops, kept in bench/results.
+// `npx node bench/estimate/run.ts`: what the book and simple estimators reach on simulated shops, kept in bench/results.
 import { writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
 import { machine } from '../machine.ts'
+import { limitsOf, ratiosOf, sayLimits } from './limits.ts'
 import { askPeer, emptyTally, summarise } from './measure.ts'
 import { trimmedShare } from './metrics/errors.ts'
 import { simulateOtherShop } from './other-shop/other-shop.ts'
@@ -21,6 +22,7 @@ const { values } = parseArgs({
   options: {
     shops: { type: 'string', default: '10' },
     sumps: { type: 'string', default: '20' },
+    /** One or several, `1,2,3`: their cases are counted together. */
     seed: { type: 'string', default: '1' },
     /** Which simulator: `first` or `second`. */
     world: { type: 'string', default: 'first' },
@@ -29,13 +31,17 @@ const { values } = parseArgs({
     'no-file': { type: 'boolean', default: false },
   },
 })
-const whole = (name: 'shops' | 'sumps' | 'seed') => {
-  const number = Number(values[name])
+const whole = (name: 'shops' | 'sumps' | 'seed', text = values[name]) => {
+  const number = Number(text)
   if (!Number.isSafeInteger(number) || number < 1)
     throw new RangeError(`--${name} ${values[name]}: a whole number from 1`)
   return number
 }
-const size = { shops: whole('shops'), sumps: whole('sumps'), seed: whole('seed') }
+const size = {
+  shops: whole('shops'),
+  sumps: whole('sumps'),
+  seeds: values.seed.split(',').map((text) => whole('seed', text)),
+}
 
 const worlds: Record<string, World> = { first: simulateShop, second: simulateOtherShop }
 const world = worlds[values.world]
@@ -64,18 +70,41 @@ const peersOf = ({ truth }: SimulatedShop): Peer[] => [
 ]
 
 const tallies = new Map<string, ReturnType<typeof emptyTally>>()
-for (let number = 1; number <= size.shops; number++) {
-  const shop = world({ seed: size.seed, shop: number, sumps: size.sumps })
-  const instants = asked.map(([day, hour]) => shop.instant(day, hour))
-  for (const peer of peersOf(shop)) {
-    const tally = tallies.get(peer.name) ?? emptyTally(peer.name)
-    tallies.set(peer.name, tally)
-    await askPeer(tally, peer, shop, instants)
+for (const seed of size.seeds) {
+  for (let number = 1; number <= size.shops; number++) {
+    const shop = world({ seed, shop: number, sumps: size.sumps })
+    const instants = asked.map(([day, hour]) => shop.instant(day, hour))
+    for (const peer of peersOf(shop)) {
+      const tally = tallies.get(peer.name) ?? emptyTally(peer.name)
+      tallies.set(peer.name, tally)
+      await askPeer(tally, peer, shop, instants)
+    }
   }
 }
 
 const results = [...tallies.values()].map(summarise)
 process.stdout.write(tableOf(results))
+const resultOf = (name: string) => results.find((result) => result.name === name)!
+const [last, plain] = [resultOf('last reading'), resultOf('plain filter')]
+const judged = [sumpbook.name, ...asCommand.map(({ name }) => name)].map((name) => {
+  const ours = resultOf(name)
+  const ratios = [plain, last].map((other) => ratiosOf(ours, other))
+  const limits = limitsOf(ours, plain, last)
+  for (const { beside, ...over } of ratios) {
+    const said = Object.entries(over).map(([figure, ratio]) => `${figure} ${ratio.toFixed(2)}`)
+    process.stdout.write(`\n${name} over ${beside}: ${said.join(', ')}\n`)
+  }
+  for (const figure of ['concentration', 'concentration+7']) {
+    const { held, under, over, tenths } = ours.figures[figure]!.calibration
+    const levels = Object.entries(held).map(([level, share]) => `${level} %: ${percent(share)}`)
+    process.stdout.write(
+      `\n${figure}, held by intervals of ${levels.join(', ')}; under ${percent(under)}, over ${percent(over)}`,
+    )
+    process.stdout.write(`\n  tenths ${tenths.map(percent).join(' ')}\n`)
+  }
+  process.stdout.write(`\n${sayLimits(limits)}`)
+  return { name, ratios, limits }
+})
 if (!values['no-file']) {
   const on = new Date().toISOString().slice(0, 10)
   const kept = {
@@ -85,11 +114,13 @@ if (!values['no-file']) {
     ...size,
     askedOn: asked.map(([day, hour]) => ({ day, hour })),
     trimmedShare,
+    judged,
     peers: results,
   }
-  const file = new URL(
-    `../results/estimate-baselines${values.world === 'first' ? '' : `-${values.world}`}-${on}.json`,
-    import.meta.url,
-  )
+  const file = new URL(`../results/estimate-${values.world}-${on}.json`, import.meta.url)
   writeFileSync(fileURLToPath(file), `${JSON.stringify(kept, null, 2)}\n`)
+}
+
+function percent(share: number): string {
+  return `${(100 * share).toFixed(0)}%`
 }
