@@ -1,5 +1,6 @@
 export { crossingHorizon, crossingOf, type WatchedLimits } from './ahead/crossing.ts'
 export { estimateSump } from './ahead/estimate-sump.ts'
+export { type ExpectedReading, expectedReading } from './ahead/expected-reading.ts'
 export type {
   Crossing,
   DoubtKind,
@@ -15,6 +16,9 @@ export type {
   SumpSpec,
   WorkCalendar,
 } from './events.ts'
+export type { ToldSump } from './history/follow-sump.ts'
+export { hadItBeen, type OtherWater } from './history/had-it-been.ts'
+export { type PastDay, smoothSump } from './history/smooth-sump.ts'
 export { isAdoptionDay, learnPriors } from './learn-priors.ts'
 export { copyShopEstimate, openShopEstimate, type PackedShop, packShopEstimate, unpackShopEstimate } from './pack.ts'
 export { publishedPriors, type ShopPriors } from './priors.ts'
