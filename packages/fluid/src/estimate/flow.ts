@@ -157,8 +157,8 @@ export function takeBack(belief: Belief, workDays: number, idle: ShopPriors['idl
   const fluid = Math.exp(mean[carryOff]!) * days * (1 - idle.carryOff)
   const before = Math.max(mean[fill]!, 0.02)
   const shrink = (before + fluid) / (before + fluid + water)
-  mean[fill] = Math.max(before, Math.min(1.3, before + water + fluid))
-  for (const i of [strength, hardness, chloride]) mean[i]! *= shrink
   blur(belief, fill, (0.5 * (water + fluid)) ** 2)
   blur(belief, strength, (0.5 * (1 - shrink) * mean[strength]!) ** 2)
+  mean[fill] = Math.max(before, Math.min(1.3, before + water + fluid))
+  for (const i of [strength, hardness, chloride]) mean[i]! *= shrink
 }

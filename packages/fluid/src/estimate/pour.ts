@@ -34,6 +34,7 @@ export interface Pour {
 
 const jacobian = new Float64Array(moving * size)
 const direction = new Float64Array(moving)
+const next = new Float64Array(moving)
 
 /**
  * A measured pour: a share `a` of the mark comes in,
@@ -81,7 +82,7 @@ function mixIn(
   const byShare = ((x - held) * before) / after ** 2
   jacobian[i * size + scale] = -a * byShare
   direction[i] = byShare
-  mean[i] = (held * before + x * a) / after
+  next[i] = (held * before + x * a) / after
 }
 
 /**
@@ -119,12 +120,13 @@ function topUp({ mean }: Belief, i: number, { x, before, after }: { x: number; b
   jacobian[i * size + i] = before / after
   jacobian[i * size + fill] = (held - x) / after
   direction[i] = ((x - held) * before) / after ** 2
-  mean[i] = (held * before + x * (after - before)) / after
+  next[i] = (held * before + x * (after - before)) / after
 }
 
 function finish(belief: Belief, after: number, part: number, pour: Pour): void {
   spread(belief, moving, jacobian)
-  belief.mean[fill] = after
+  next[fill] = after
+  for (let i = 0; i < moving; i++) belief.mean[i] = next[i]!
   const share = Math.min(1, Math.abs(part))
   blur(belief, strength, (pour.strengthSd * share) ** 2)
   blur(belief, hardness, (pour.hardnessSd * share) ** 2)

@@ -1,3 +1,5 @@
+import { recordNoise, recordRenewal, type Tape } from './tape.ts'
+
 /**
  * A normal belief about several quantities at once: their means, and their covariances row by row. Everything in this
  * folder changes it in place and allocates nothing.
@@ -9,6 +11,8 @@ export interface Belief {
   readonly mean: Float64Array
   /** `size` × `size`, symmetric. */
   readonly cov: Float64Array
+  /** Where its steps are written down to be looked at backwards; null where nobody will. */
+  tape: Tape | null
 }
 
 /** The most quantities a belief can have; the working memory is as large. */
@@ -17,11 +21,12 @@ export const largestSize = 16
 /** A belief that is certain of zeros. */
 export function newBelief(size: number): Belief {
   if (!(size >= 1 && size <= largestSize)) throw new RangeError(`size ${size}: 1 to ${largestSize}`)
-  return { size, mean: new Float64Array(size), cov: new Float64Array(size * size) }
+  return { size, mean: new Float64Array(size), cov: new Float64Array(size * size), tape: null }
 }
 
+/** A copy that goes its own way; nothing of it is written down. */
 export function copyBelief({ size, mean, cov }: Belief): Belief {
-  return { size, mean: mean.slice(), cov: cov.slice() }
+  return { size, mean: mean.slice(), cov: cov.slice(), tape: null }
 }
 
 export function assignBelief(to: Belief, from: Belief): void {
@@ -30,7 +35,9 @@ export function assignBelief(to: Belief, from: Belief): void {
 }
 
 /** Forgets what was known of one quantity: a new mean and variance, tied to nothing else. */
-export function renew({ size, mean, cov }: Belief, i: number, value: number, variance: number): void {
+export function renew(belief: Belief, i: number, value: number, variance: number): void {
+  const { size, mean, cov, tape } = belief
+  if (tape !== null) recordRenewal(tape, belief, i)
   for (let j = 0; j < size; j++) {
     cov[i * size + j] = 0
     cov[j * size + i] = 0
@@ -40,6 +47,8 @@ export function renew({ size, mean, cov }: Belief, i: number, value: number, var
 }
 
 /** Adds variance to one quantity: noise that is tied to nothing else. */
-export function blur({ size, cov }: Belief, i: number, variance: number): void {
+export function blur(belief: Belief, i: number, variance: number): void {
+  const { size, cov, tape } = belief
+  if (tape !== null) recordNoise(tape, belief)
   cov[i * size + i]! += variance
 }

@@ -1,4 +1,6 @@
 export { assignBelief, type Belief, blur, copyBelief, largestSize, newBelief, renew } from './belief.ts'
 export { learn, learnMoments, spreadOf } from './learn.ts'
 export { mergeBeliefs } from './merge.ts'
+export { type SmoothedStop, smooth } from './smooth.ts'
 export { shake, spread } from './spread.ts'
+export { newTape, stopHere, type Tape } from './tape.ts'

@@ -1,4 +1,5 @@
 import { type Belief, largestSize } from './belief.ts'
+import { recordLearning } from './tape.ts'
 
 const towards = new Float64Array(largestSize)
 
@@ -31,6 +32,7 @@ export function spreadOf({ size: n, cov }: Belief, slope: Float64Array, variance
  * @returns S
  */
 export function learn(belief: Belief, slope: Float64Array, surprise: number, variance: number): number {
+  if (belief.tape !== null) recordLearning(belief.tape, belief)
   const total = gainFor(belief, slope, variance)
   if (total > 0) apply(belief, surprise / total, 1 / total)
   return total
@@ -50,6 +52,7 @@ export function learnMoments(
   variance: number,
   moments: { shift: number; remaining: number },
 ): void {
+  if (belief.tape !== null) recordLearning(belief.tape, belief)
   const total = gainFor(belief, slope, variance)
   if (total > 0) apply(belief, moments.shift / total, (1 - moments.remaining / total) / total)
 }

@@ -1,4 +1,5 @@
 import { type Belief, largestSize } from './belief.ts'
+import { recordMove, recordNoise } from './tape.ts'
 
 const half = new Float64Array(largestSize * largestSize)
 
@@ -14,7 +15,9 @@ const half = new Float64Array(largestSize * largestSize)
  *
  * @param a the derivatives of the first quantities after the step by all before it, row by row
  */
-export function spread({ size: n, cov }: Belief, moving: number, a: Float64Array): void {
+export function spread(belief: Belief, moving: number, a: Float64Array): void {
+  const { size: n, cov, tape } = belief
+  if (tape !== null) recordMove(tape, belief, moving, a)
   for (let i = 0; i < moving; i++) {
     const row = i * n
     for (let j = 0; j < n; j++) half[row + j] = 0
@@ -46,7 +49,9 @@ export function spread({ size: n, cov }: Belief, moving: number, a: Float64Array
  *
  * @param direction of the first `moving` quantities
  */
-export function shake({ size: n, cov }: Belief, moving: number, direction: Float64Array, variance: number): void {
+export function shake(belief: Belief, moving: number, direction: Float64Array, variance: number): void {
+  const { size: n, cov, tape } = belief
+  if (tape !== null) recordNoise(tape, belief)
   for (let i = 0; i < moving; i++) {
     const factor = direction[i]! * variance
     if (factor === 0) continue

@@ -71,8 +71,8 @@ function happen(shop: ShopEstimate, sump: SumpState, event: Happening, offset: R
       break
     case 'skim':
       for (const { belief } of sump.branches) {
-        belief.mean[bias]! -= oil.skimmed * Math.max(0, belief.mean[bias]!)
         blur(belief, bias, 0.08 ** 2)
+        belief.mean[bias]! -= oil.skimmed * Math.max(0, belief.mean[bias]!)
       }
       break
     case 'job':
