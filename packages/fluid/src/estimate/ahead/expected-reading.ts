@@ -91,6 +91,7 @@ function sightAt(branch: Branch, trial: ReadingEvent, { priors }: ShopEstimate):
 const mostRounds = 20
 
 const notRead = {
+  brix: null,
   kind: 'reading',
   instrument: null,
   titration: null,
