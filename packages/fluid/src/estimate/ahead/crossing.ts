@@ -14,8 +14,10 @@ export interface WatchedLimits {
   chlorideHigh?: number | undefined
 }
 
+/** Days ahead at which the probabilities are worked out; between them they run straight. */
+const lookedAt = [0, 1, 2, 3, 4, 5, 6, 7, 9, 11, 14, 17, 21, 26, 31, 36, 42]
 /** How far ahead crossings are looked for, in days. */
-export const crossingHorizon = 42
+export const crossingHorizon = lookedAt.at(-1)!
 /** A crossing less likely than this is none. */
 const leastLikely = 0.05
 
@@ -34,7 +36,7 @@ export function crossingOf(shop: ShopEstimate, id: string, at: ShopTime, limits:
     'hardness.high': [],
     'chloride.high': [],
   }
-  for (let day = 0; day <= crossingHorizon; day++) {
+  for (const day of lookedAt) {
     const then = later(shop, sump, now + day)
     const { concentration, volumeLow, hardnessHigh, chlorideHigh } = limits
     const mix = partsOf(then, strength)
@@ -63,8 +65,9 @@ function firstCrossing(limit: Crossing['limit'], beyond: readonly number[]): Cro
 
 /** The day on which a rising probability reaches a value, straight between days. */
 function dayOf(rising: readonly number[], value: number): number {
-  const day = rising.findIndex((probability) => probability >= value)
-  if (day <= 0) return 0
-  const [before, after] = [rising[day - 1]!, rising[day]!]
-  return day - 1 + (after > before ? (value - before) / (after - before) : 0)
+  const place = rising.findIndex((probability) => probability >= value)
+  if (place <= 0) return 0
+  const [before, after] = [rising[place - 1]!, rising[place]!]
+  const [from, to] = [lookedAt[place - 1]!, lookedAt[place]!]
+  return from + (after > before ? ((value - before) / (after - before)) * (to - from) : 0)
 }

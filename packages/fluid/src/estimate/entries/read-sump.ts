@@ -11,7 +11,7 @@ import type { RoundOffset } from './round.ts'
 import { type Circumstances, mostSurprising, sightOf, takeAll, takeMinerals } from './sights.ts'
 
 /** From how many standard deviations on a reading is a surprise with more than one story. */
-const surprising = 1.8
+const surprising = 2
 
 /**
  * Takes a reading into every branch of a sump that has been brought up to its time. One that fits is simply learnt from; at
@@ -49,7 +49,7 @@ export function takeReading(shop: ShopEstimate, sump: SumpState, reading: Readin
 }
 
 /** Where a pour was due that nobody wrote, less of a surprise will do. */
-const opensFrom = ({ forgotten }: Habits) => (forgotten > 0.08 ? 1.1 : surprising)
+const opensFrom = ({ forgotten }: Habits) => (forgotten > 0.08 ? 1.3 : surprising)
 
 /** Counts readings that fit, to learn their noise from. */
 function count(
