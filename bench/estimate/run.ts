@@ -1,8 +1,6 @@
 // `npx node bench/estimate/run.ts`: what the book and simple estimators reach on simulated shops, kept in bench/results.
-import { writeFileSync } from 'node:fs'
-import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
-import { machine } from '../machine.ts'
+import { keepResult } from './keep-result.ts'
 import { limitsOf, ratiosOf, sayLimits } from './limits.ts'
 import { askPeer, emptyTally, summarise } from './measure.ts'
 import { trimmedShare } from './metrics/errors.ts'
@@ -106,19 +104,13 @@ const judged = [sumpbook.name, ...asCommand.map(({ name }) => name)].map((name) 
   return { name, ratios, limits }
 })
 if (!values['no-file']) {
-  const on = new Date().toISOString().slice(0, 10)
-  const kept = {
-    on,
-    machine: machine(),
-    world: values.world,
+  keepResult(values.world, {
     ...size,
     askedOn: asked.map(([day, hour]) => ({ day, hour })),
     trimmedShare,
     judged,
     peers: results,
-  }
-  const file = new URL(`../results/estimate-${values.world}-${on}.json`, import.meta.url)
-  writeFileSync(fileURLToPath(file), `${JSON.stringify(kept, null, 2)}\n`)
+  })
 }
 
 function percent(share: number): string {
