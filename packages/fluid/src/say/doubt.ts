@@ -13,7 +13,7 @@ export function sayDoubt(
   reader: Reader,
 ): string {
   const how = doubt.probability >= likely ? 'likely' : 'more likely than not'
-  return `${foundWords(doubt, reader)}: ${how} ${storyWords(doubt, reader)}. ${nextWords(doubt)}`
+  return `${foundWords(doubt, reader)}: ${how} ${sayStory(doubt, reader)}. ${nextWords(doubt)}`
 }
 
 function foundWords({ kind, found }: Pick<EstimatedDoubt, 'kind' | 'found'>, reader: Reader): string {
@@ -38,7 +38,8 @@ function rangeWords(low: number, high: number, say: (value: number) => string): 
   return from.endsWith(` ${unit}`) ? `${from.slice(0, -unit.length - 1)} to ${to}` : `${from} to ${to}`
 }
 
-function storyWords({ kind, volume }: Pick<EstimatedDoubt, 'kind' | 'volume'>, reader: Reader): string {
+/** A story by itself: "about 40 L of mix that nobody wrote down". */
+export function sayStory({ kind, volume }: Pick<EstimatedDoubt, 'kind' | 'volume'>, reader: Reader): string {
   const litres = volume === null ? '' : `about ${sayVolume(Math.abs(volume), reader)} of `
   const stories: Record<DoubtKind, string> = {
     misread: 'misread or mistyped',

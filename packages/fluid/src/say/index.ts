@@ -1,4 +1,17 @@
-export { sayDoubt } from './doubt.ts'
+export { sayChance } from './chance.ts'
+export { type DayReader, sayDayAhead, sayOnDay } from './days.ts'
+export { sayDoubt, sayStory } from './doubt.ts'
 export { lowerFirst, sayCount, sayList } from './phrases.ts'
 export { type RecipeContext, type RecipeWords, sayAlternative, sayReasons, sayRecipe, sayWay } from './recipe.ts'
+export {
+  type CheckReason,
+  type DatedCrossing,
+  type StandingFigures,
+  sayAbout,
+  sayCrossing,
+  sayDrift,
+  sayHardness,
+  sayNextCheck,
+  sayStanding,
+} from './standing.ts'
 export { type Reader, sayConcentration, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'
