@@ -100,7 +100,7 @@ function calmOffset(sights: readonly RoundSight[], { roundOffset }: ShopPriors, 
   let sum = 0
   for (const { read, expected, sd } of sights) {
     const apart = read - expected
-    if (Math.abs(apart) > 2 * Math.hypot(sd, roundOffset)) return null
+    if (Math.abs(apart) > 2.6 * Math.hypot(sd, roundOffset)) return null
     precision += 1 / sd ** 2
     sum += apart / sd ** 2
   }
