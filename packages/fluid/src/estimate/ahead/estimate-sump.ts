@@ -1,5 +1,5 @@
 import { type Belief, copyBelief, learn, spreadOf } from '../../filter/index.ts'
-import type { EstimatedDoubt, SumpEstimate } from '../answer-types.ts'
+import type { EstimatedDoubt, FiguresAhead, SumpEstimate } from '../answer-types.ts'
 import { doubtOf } from '../doubts/doubt.ts'
 import type { ShopTime } from '../events.ts'
 import { type Exposure, pass } from '../flow.ts'
@@ -33,20 +33,22 @@ export function estimateSump(shop: ShopEstimate, id: string, at: ShopTime, ahead
       carryOff: lossOf(shop, sump, ofNow, now, 'carryOff'),
       markVolume: figureOfLogs(scaleParts(ofNow, plate)),
     },
-    ahead: aheadDays.map((days) => {
-      const then = later(shop, sump, now + days)
-      const concentration = partsOf(then, strength)
-      const volume = volumeParts(then, plate)
-      return {
-        days,
-        concentration: figureOf(concentration, 0, 100),
-        volume: figureOf(volume, 0),
-        hardness: figureOf(partsOf(then, hardness), 0),
-        inner: { concentration: innerOf(concentration, 0), volume: innerOf(volume, 0) },
-      }
-    }),
+    ahead: aheadDays.map((days) => figuresOf(later(shop, sump, now + days), plate, days)),
     doubts: doubtsOf(sump, now),
     dataAt: sump.dataAt,
+  }
+}
+
+/** Figures of a day ahead. */
+export function figuresOf(then: readonly Weighed[], plate: number, days: number): FiguresAhead {
+  const concentration = partsOf(then, strength)
+  const volume = volumeParts(then, plate)
+  return {
+    days,
+    concentration: figureOf(concentration, 0, 100),
+    volume: figureOf(volume, 0),
+    hardness: figureOf(partsOf(then, hardness), 0),
+    inner: { concentration: innerOf(concentration, 0), volume: innerOf(volume, 0) },
   }
 }
 
