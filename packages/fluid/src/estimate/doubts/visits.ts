@@ -19,21 +19,27 @@ const classOf = (fill: number) => {
   return place === -1 ? ends.length : place
 }
 
-/** Of a hundred pours some two are never written down (common practice, no source). */
-const forgets = 0.06
+/** Of a hundred pours two or three are never written down (common practice, no source). */
+const forgets = 0.025
+/** However regular a sump's visits, a missing record may still be true. */
+const mostForgotten = 0.9
 
 /**
  * How likely it is that a sump was filled up at its last visit without anybody writing it. People fill up what they find low: where they
- * nearly always did at such a level, a missing record is likelier forgotten than true.
+ * nearly always did at such a level, a missing record is likelier forgotten than true. Of the visits without a record
  *
- *     P = f p / (f p + 1 − p),  p: share of visits at such a level that were followed by a pour
+ *     P = f q / (1 − p),  q = p / (1 − f)
+ *
+ * were followed by a forgotten pour, with p the share of visits at such a level that have one written and f the share of pours forgotten.
+ *
+ * Source: Bayes' rule.
  */
 export function forgottenPour(sump: SumpState, shop: Visits): number {
   if (sump.lastFill === null || sump.pouredSince) return 0
   const level = classOf(sump.lastFill)
   const ofShop = (shop.poured[level]! + 1) / (shop.made[level]! + 2)
   const p = (sump.visits.poured[level]! + 3 * ofShop) / (sump.visits.made[level]! + 3)
-  return (forgets * p) / (forgets * p + 1 - p)
+  return Math.min(mostForgotten, (forgets * Math.min(1, p / (1 - forgets))) / (1 - p))
 }
 
 /** Counts the visit before this one, now that it is known whether a pour followed. */

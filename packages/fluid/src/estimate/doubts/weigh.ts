@@ -45,6 +45,7 @@ export function weigh(sump: SumpState, reading: ReadingEvent, weighing: Weighing
     }
     const plain = tells ? copyBranch(branch) : branch
     if (surprise !== null) plain.stories.push({ surprise: surprise.number, story: 'stands', volume: 0 })
+    if (tells) plain.weight += Math.log(1 - habits.forgotten)
     plain.weight += takeAll(plain, sump, reading, circumstances)
     candidates.push(plain)
   }

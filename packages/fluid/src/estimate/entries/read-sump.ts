@@ -49,7 +49,7 @@ export function takeReading(shop: ShopEstimate, sump: SumpState, reading: Readin
 }
 
 /** Where a pour was due that nobody wrote, less of a surprise will do. */
-const opensFrom = ({ forgotten }: Habits) => (forgotten > 0.08 ? 1.3 : surprising)
+const opensFrom = ({ forgotten }: Habits) => (forgotten > 0.3 ? 0 : forgotten > 0.08 ? 1.3 : surprising)
 
 /** Counts readings that fit, to learn their noise from. */
 function count(
