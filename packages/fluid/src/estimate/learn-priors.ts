@@ -48,7 +48,7 @@ export function learnPriors({ sumps, priors, tally, firstDay }: ShopEstimate): S
     pours: ofShop(pours, publishedPriors.pours, 0.045),
     full: ofShop(full, publishedPriors.full, 0.02),
     idle: priors.idle,
-    unrest: within(priors.unrest * noiseRatio(tally.brix), 0.75, 1.6),
+    unrest: within(priors.unrest * noiseRatio(tally.brix), 0.5, 1.6),
     brixNoise: scaled(priors.brixNoise, noiseRatio(tally.brix)),
     levelNoise: within(priors.levelNoise * noiseRatio(tally.level), 0.018, 0.06),
     roundOffset: priors.roundOffset,

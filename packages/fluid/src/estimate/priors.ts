@@ -63,10 +63,10 @@ export const groupOf = (priors: ShopPriors, group: string): GroupPriors =>
 
 /** How a sump's quantities wander: sds a root of a day, and sds of what a sump starts with. Common practice, no source. */
 export const wander = {
-  evaporation: 0.025,
-  carryOff: 0.045,
+  evaporation: 0.02,
+  carryOff: 0.038,
   scale: 0.004,
-  bias: 0.014,
+  bias: 0.012,
   titration: 0.012,
   pours: 0.003,
   gauge: 0.0025,
@@ -93,8 +93,8 @@ export const start = {
   guessedScaleSd: 0.35,
   fill: { mean: 0.93, sd: 0.1 },
   strengthSd: 2,
-  biasFresh: { mean: 0.05, sd: 0.12 },
-  biasUsed: { mean: 0.15, sd: 0.22 },
+  biasFresh: { mean: 0.05, sd: 0.11 },
+  biasUsed: { mean: 0.15, sd: 0.2 },
   titrationSd: 0.3,
   holdUp: { mean: 0.12, sd: 0.07 },
   gaugeSd: 0.025,
