@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { pass, takeBack } from './flow.ts'
-import { publishedPriors } from './priors.ts'
+import { chemistry, dayByDay, oil, wander } from './priors.ts'
 import {
   bias,
   carryOff,
@@ -28,35 +28,37 @@ const usual = {
   [bias]: 0.1,
   [gain]: 0.25,
 }
+const atRest = { evaporation: 0.35, carryOff: 0.04 }
 const workDays = (days: number) => ({ days, evaporation: days, carryOff: days })
 
 test('a day of work takes water and fluid: less is left, and richer', () => {
-  // 0.95 − 0.016 − 0.006 = 0.928; strength × (0.95 / 0.928)^(16/22), of which 0.07 % is used up.
+  // 0.95 − 0.016 − 0.006 = 0.928; strength × (0.95 / 0.928)^(16/22), of which a little is used up.
   const belief = beliefOf(usual)
   pass(belief, workDays(1))
   expect(belief.mean[fill]).toBeCloseTo(0.928, 12)
   const growth = (0.95 / 0.928) ** (16 / 22)
-  expect(belief.mean[strength]).toBeCloseTo(8 * growth * Math.exp(-0.0007), 12)
+  expect(belief.mean[strength]).toBeCloseTo(8 * growth * Math.exp(-chemistry.depletion), 12)
   expect(belief.mean[chloride]).toBeCloseTo(80 * growth, 12)
 })
 
-test('hardness above 150 mg/L drops out as scum, and comes from chips', () => {
+test('hardness above what soaps bear drops out as scum, and comes from chips', () => {
   const growth = (0.95 / 0.928) ** (16 / 22)
+  const { scumAbove, scum } = chemistry
   const hard = beliefOf(usual)
   pass(hard, workDays(1))
-  expect(hard.mean[hardness]).toBeCloseTo(300 * growth - 150 * (1 - Math.exp(-0.002)) + 0.25, 12)
-  const soft = beliefOf({ ...usual, [hardness]: 150 })
+  expect(hard.mean[hardness]).toBeCloseTo(300 * growth - (300 - scumAbove) * (1 - Math.exp(-scum)) + 0.25, 12)
+  const soft = beliefOf({ ...usual, [hardness]: scumAbove })
   pass(soft, workDays(1))
-  expect(soft.mean[hardness]).toBeCloseTo(150 * growth + 0.25, 12)
+  expect(soft.mean[hardness]).toBeCloseTo(scumAbove * growth + 0.25, 12)
 })
 
 test('what the refractometer feigns grows with oil and dirt, to a most', () => {
   const belief = beliefOf(usual)
   pass(belief, workDays(10))
-  expect(belief.mean[bias]).toBeCloseTo(0.11, 12)
-  const dirty = beliefOf({ ...usual, [bias]: 0.6 })
+  expect(belief.mean[bias]).toBeCloseTo(0.1 + 10 * oil.aDay, 12)
+  const dirty = beliefOf({ ...usual, [bias]: oil.most })
   pass(dirty, workDays(10))
-  expect(dirty.mean[bias]).toBe(0.6)
+  expect(dirty.mean[bias]).toBe(oil.most)
 })
 
 test('no time changes nothing, nor does a time that is no number', () => {
@@ -142,17 +144,17 @@ test.each([
   }
 })
 
-test('days differ: a loss is known to an eighth, over three days of the same weather and longer by their root', () => {
-  // Evaporation alone, its rate known: sd 0.12 of what went in a day; of nine days √(9 / 3) less of all nine.
+test('days differ: a loss is known to a share of it, over three days of the same weather and longer by their root', () => {
+  // Evaporation alone, its rate known; of nine days √(9 / 3) less than of three.
   const wet = { [fill]: 0.95, [evaporation]: Math.log(0.02), [carryOff]: Math.log(1e-12) }
   const sdAfter = (days: number) => {
     const belief = beliefOf(wet)
     pass(belief, { days: 1e-9, evaporation: days, carryOff: days })
     return Math.sqrt(belief.cov[fill * size + fill]!)
   }
-  expect(sdAfter(1)).toBeCloseTo(0.12 * 0.02, 8)
-  expect(sdAfter(3)).toBeCloseTo(0.12 * 0.06, 8)
-  expect(sdAfter(9)).toBeCloseTo((0.12 * 0.18) / Math.sqrt(3), 8)
+  expect(sdAfter(1)).toBeCloseTo(dayByDay.evaporation * 0.02, 8)
+  expect(sdAfter(3)).toBeCloseTo(dayByDay.evaporation * 0.06, 8)
+  expect(sdAfter(9)).toBeCloseTo((dayByDay.evaporation * 0.18) / Math.sqrt(3), 8)
 })
 
 test('a restless shop is so much less certain of its losses', () => {
@@ -167,10 +169,10 @@ test('a restless shop is so much less certain of its losses', () => {
 test('what wanders becomes less certain with time, but not for ever', () => {
   const belief = beliefOf(usual)
   pass(belief, { days: 100, evaporation: 0, carryOff: 0 })
-  // A root of a day: 0.025² · 100, 0.004² · 100, 0.014² · 100.
-  expect(belief.cov[evaporation * (size + 1)]).toBeCloseTo(0.0625, 6)
-  expect(belief.cov[scale * (size + 1)]).toBeCloseTo(0.0016, 8)
-  expect(belief.cov[bias * (size + 1)]).toBeCloseTo(0.0196, 7)
+  // By the root of time: a hundred days are ten sds of one.
+  expect(belief.cov[evaporation * (size + 1)]).toBeCloseTo((10 * wander.evaporation) ** 2, 6)
+  expect(belief.cov[scale * (size + 1)]).toBeCloseTo((10 * wander.scale) ** 2, 8)
+  expect(belief.cov[bias * (size + 1)]).toBeCloseTo((10 * wander.bias) ** 2, 7)
   pass(belief, { days: 100_000, evaporation: 0, carryOff: 0 })
   expect(belief.cov[evaporation * (size + 1)]).toBeCloseTo(0.81, 9)
   expect(belief.cov[titration * (size + 1)]).toBeCloseTo(0.36, 9)
@@ -185,7 +187,7 @@ test('more than that it is not made certain of either', () => {
 test('days that turn out to have been idle come back, but for what goes on at rest', () => {
   // Five days: water 0.016 · 5 · 0.65 = 0.052, fluid 0.006 · 5 · 0.96 = 0.0288.
   const belief = beliefOf({ ...usual, [fill]: 0.8, [strength]: 9 })
-  takeBack(belief, 5, publishedPriors.idle)
+  takeBack(belief, 5, atRest)
   expect(belief.mean[fill]).toBeCloseTo(0.8 + 0.052 + 0.0288, 12)
   expect(belief.mean[strength]).toBeCloseTo((9 * (0.8 + 0.0288)) / (0.8 + 0.0288 + 0.052), 12)
   expect(Math.sqrt(belief.cov[fill * (size + 1)]!)).toBeCloseTo(0.5 * (0.052 + 0.0288), 12)
@@ -194,8 +196,8 @@ test('days that turn out to have been idle come back, but for what goes on at re
 test('five days at work taken back are about five days at rest', () => {
   const [taken, rested] = [beliefOf(usual), beliefOf(usual)]
   pass(taken, workDays(5))
-  takeBack(taken, 5, publishedPriors.idle)
-  pass(rested, { days: 5, evaporation: 5 * 0.35, carryOff: 5 * 0.04 })
+  takeBack(taken, 5, atRest)
+  pass(rested, { days: 5, evaporation: 5 * atRest.evaporation, carryOff: 5 * atRest.carryOff })
   expect(taken.mean[fill]).toBeCloseTo(rested.mean[fill]!, 12)
   expect(taken.mean[strength]).toBeCloseTo(rested.mean[strength]!, 1)
 })

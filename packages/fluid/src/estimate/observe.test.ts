@@ -10,7 +10,7 @@ import {
   takeSight,
   varianceOf,
 } from './observe.ts'
-import { publishedPriors } from './priors.ts'
+import { brixPerHardness, publishedPriors } from './priors.ts'
 import { bias, chloride, fill, gauge, hardness, holdUp, size, strength, titration } from './state.ts'
 import { beliefOf } from './testing.ts'
 
@@ -24,21 +24,22 @@ const usual = {
   [holdUp]: 0.12,
   [gauge]: 0.01,
 }
+const priors = { ...publishedPriors, brixNoise: { fixed: 0.09, share: 0.012 }, levelNoise: 0.025 }
 const seen = { brix: 5, perPercent: 0.5, offset: 0.1, offsetVariance: 0.0064, resolution: 0.1 }
 
 test('a refractometer shows the concentrate by its factor, salts, oil and dirt, and what its round has too much', () => {
-  // 8 · 0.5 + 250 · 0.00018 + 0.2 + 0.1 = 4.345.
-  const sight = sightOfBrix(beliefOf(usual), seen, publishedPriors)
+  // 8 · 0.5 + 0.2 + 0.1 = 4.3, and the salts.
+  const sight = sightOfBrix(beliefOf(usual), seen, priors)
   expect(sight.read).toBe(5)
-  expect(sight.expected).toBeCloseTo(4.345, 12)
-  // 0.09² + (0.012 · 4.345)² + 0.1² / 12 + 0.0064.
-  expect(sight.variance).toBeCloseTo(0.0081 + 0.05214 ** 2 + 0.01 / 12 + 0.0064, 12)
+  expect(sight.expected).toBeCloseTo(4.3 + 250 * brixPerHardness, 12)
+  // 0.09² + (0.012 · shown)² + 0.1² / 12 + 0.0064.
+  expect(sight.variance).toBeCloseTo(0.0081 + (0.012 * sight.expected) ** 2 + 0.01 / 12 + 0.0064, 12)
 })
 
 test('what a reading is uncertain by comes from the concentrate, the salts and the oil', () => {
   const belief = beliefOf(usual, { [strength]: 0.25, [hardness]: 2500, [bias]: 0.04, [fill]: 9 })
-  const sight = sightOfBrix(belief, seen, publishedPriors)
-  expect(varianceOf(belief, sight)).toBeCloseTo(0.25 * 0.25 + 2500 * 0.00018 ** 2 + 0.04 + sight.variance, 12)
+  const sight = sightOfBrix(belief, seen, priors)
+  expect(varianceOf(belief, sight)).toBeCloseTo(0.25 * 0.25 + 2500 * brixPerHardness ** 2 + 0.04 + sight.variance, 12)
 })
 
 test('titration finds the concentrate and what else takes part', () => {
@@ -50,10 +51,10 @@ test('titration finds the concentrate and what else takes part', () => {
 
 test('a level with the pumps stopped is the fill and what it shows too much; running, the lines are missing from it', () => {
   const belief = beliefOf(usual, { [fill]: 0.01, [holdUp]: 0.0025, [gauge]: 0.0004 })
-  const stopped = sightOfLevel(belief, { share: 0.88, running: false }, publishedPriors)
+  const stopped = sightOfLevel(belief, { share: 0.88, running: false }, priors)
   expect(stopped.expected).toBeCloseTo(0.91, 12)
   expect(varianceOf(belief, stopped)).toBeCloseTo(0.01 + 0.0004 + 0.025 ** 2, 12)
-  const running = sightOfLevel(belief, { share: 0.88, running: true }, publishedPriors)
+  const running = sightOfLevel(belief, { share: 0.88, running: true }, priors)
   expect(running.expected).toBeCloseTo(0.79, 12)
   expect(varianceOf(belief, running)).toBeCloseTo(0.01 + 0.0025 + 0.0004 + 0.025 ** 2, 12)
   // A running level above what was expected speaks for less in the lines.

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { chargeAnew, type Pour, pourShare, pourUpTo, takeOut } from './pour.ts'
+import { start } from './priors.ts'
 import {
   bias,
   carryOff,
@@ -182,8 +183,8 @@ test('a fresh charge keeps of the old fluid what was held back', () => {
   expect(belief.mean[fill]).toBeCloseTo(1, 12)
   expect(belief.mean[strength]).toBeCloseTo(6.2, 12)
   expect(belief.mean[hardness]).toBeCloseTo(120, 12)
-  // A tenth of what the refractometer feigned stays, 0.05 come with fresh fluid.
-  expect(belief.mean[bias]).toBeCloseTo(0.1 * 0.5 + 0.9 * 0.05, 12)
+  // A tenth of what the refractometer feigned stays, the rest is what fresh fluid feigns.
+  expect(belief.mean[bias]).toBeCloseTo(0.1 * 0.5 + 0.9 * start.biasFresh.mean, 12)
 })
 
 test('a charge nobody measured is filled to the mark', () => {

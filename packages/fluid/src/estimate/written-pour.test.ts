@@ -1,14 +1,15 @@
 import { expect, test } from 'vitest'
+import { written } from './priors.ts'
 import { pourOf } from './written-pour.ts'
 
-test('a mix brings the minerals of the water in it, and is known to a twentieth', () => {
-  // 10 %: nine tenths of the water. Hardness known to a tenth and 1 mg/L.
+test('a mix brings the minerals of the water in it, and is known to a share of it', () => {
+  // 10 %: nine tenths of the water, each known to a share and 1 mg/L.
   const pour = pourOf({ strength: 10, water: { hardness: 200, chloride: 50 } })
-  expect(pour).toMatchObject({ strength: 10, strengthSd: 0.5, mixed: true })
+  expect(pour).toMatchObject({ strength: 10, strengthSd: written.strength * 10, mixed: true })
   expect(pour.hardness).toBeCloseTo(180, 12)
-  expect(pour.hardnessSd).toBeCloseTo(19, 12)
+  expect(pour.hardnessSd).toBeCloseTo(written.water * 180 + 1, 12)
   expect(pour.chloride).toBeCloseTo(45, 12)
-  expect(pour.chlorideSd).toBeCloseTo(5.5, 12)
+  expect(pour.chlorideSd).toBeCloseTo(written.water * 45 + 1, 12)
 })
 
 test('water that nobody measured may be soft or hard', () => {
