@@ -22,9 +22,9 @@ test('a machine that stands is at rest on days of work as well', () => {
 test('a sump is brought to a time once, and a clock that goes back changes nothing', () => {
   const told = shop()
   const sump = sumpOf(told)
-  bringTo(told, sump, 11)
   const { mean } = sump.branches[0]!.belief
   const [before, e, d] = [mean[fill]!, Math.exp(mean[evaporation]!), Math.exp(mean[carryOff]!)]
+  bringTo(told, sump, 11)
   const at11 = mean[fill]
   // The published losses of a day, as shares of the mark.
   expect(at11).toBeCloseTo(before - e * (5 + 2 * idle.evaporation) - d * (5 + 2 * idle.carryOff), 9)
