@@ -121,7 +121,7 @@ function unsettle(belief: Belief, days: number, wet: number, oily: number, unres
   shake(belief, moving, byCarryOff, (unrest * dayByDay.carryOff ** 2) / Math.max(oily / spell, 1))
   blur(belief, fill, 0.002 ** 2 * time)
   blur(belief, strength, (0.003 * mean[strength]!) ** 2 * time)
-  blur(belief, hardness, (wander.hardness * mean[hardness]!) ** 2 * time + 4 * time)
+  blur(belief, hardness, (wander.hardness * mean[hardness]!) ** 2 * time + 2 * time)
   blur(belief, chloride, (wander.chloride * mean[chloride]!) ** 2 * time + 0.2 * time)
   widen(cov, evaporation, wander.evaporation, time, 0.9)
   widen(cov, carryOff, wander.carryOff, time, 0.9)

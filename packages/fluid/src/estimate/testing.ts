@@ -142,3 +142,56 @@ export function truePour(sump: TrueSump, litres: number, strength: number): void
   sump.volume += litres
   sump.concentration = concentrate / sump.volume
 }
+
+/** A sump that is kept well and written up honestly for some weeks: its events, and how it really stands at the end. */
+export interface KeptSump {
+  events: ShopEvent[]
+  truth: TrueSump
+  /** The time of the last visit. */
+  at: ShopTime
+}
+
+export interface Keeping {
+  weeks?: number
+  evaporation?: number
+  carryOff?: number
+  target?: number
+  spec?: Partial<SumpSpec>
+  instrument?: string
+}
+
+/** Twice a week read in the morning, to a tenth and to 2 L, and filled up to 200 L with measured litres of what holds the target. */
+export function keptSump(sump: string, keeping: Keeping = {}): KeptSump {
+  const { weeks = 6, evaporation = 1.5, carryOff = 3, target = 8, spec = {}, instrument = 'refractometer' } = keeping
+  const truth = { volume: 200, concentration: target, evaporation, carryOff }
+  const strength = (target * carryOff) / (evaporation + carryOff)
+  const water = { hardness: 150, chloride: 40 }
+  const events: ShopEvent[] = [
+    setup(sump, { target, ...spec }),
+    charge(sump, 0.3, { volume: null, strength: target, water }),
+  ]
+  let at = 0.3
+  for (let day = 1; day <= 7 * weeks; day++) {
+    trueDay(truth)
+    if (day % 7 !== 4 && day % 7 !== 0) continue
+    at = day + 0.3
+    events.push(readingOf(sump, at, truth, { instrument }))
+    const litres = 200 - truth.volume
+    truePour(truth, litres, strength)
+    events.push(addition(sump, at + 0.02, { amount: litres, strength, water }))
+  }
+  return { events, truth, at }
+}
+
+/** What an honest reading of it shows. */
+export const readingOf = (
+  sump: string,
+  at: ShopTime,
+  { concentration, volume }: TrueSump,
+  said: Partial<ReadingEvent> = {},
+): ReadingEvent =>
+  reading(sump, at, { brix: Math.round(10 * concentration) / 10, seen: 2 * Math.round(volume / 2), ...said })
+
+export function trueDays(sump: TrueSump, days: number): void {
+  for (let day = 0; day < days; day++) trueDay(sump)
+}
