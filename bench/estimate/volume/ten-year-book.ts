@@ -75,7 +75,13 @@ export async function tenYearBook() {
       estimateOfNextProgram: opened.taken,
       today,
       late,
-      limit: { what: 'one entry and one sump, ms', atMost: 20, found: today.bothMs, met: today.bothMs <= 20 },
+      limit: {
+        what: 'one entry and one sump, ms',
+        atMost: 20,
+        found: today.bothMs,
+        foundOfProcessor: today.userMs,
+        met: today.bothMs <= 20,
+      },
     }
   } finally {
     rmSync(folder, { recursive: true, force: true })

@@ -75,6 +75,7 @@ export async function yearOfThousand() {
       what: 'translate, fold and answer, s',
       atMost: 2,
       found: estimated('seconds'),
+      foundOfProcessor: estimated('userSeconds'),
       met: estimated('seconds') <= 2,
     },
   }
