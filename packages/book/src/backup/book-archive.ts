@@ -4,6 +4,7 @@ import type { ArrivedBody, BookContent } from '../copy/content.ts'
 import { BookError } from '../errors.ts'
 import { canonicalJson } from '../journal/canonical.ts'
 import { chainHash, emptyHead, type Head } from '../journal/chain.ts'
+import type { BesideRow } from '../store/beside.ts'
 import type { StoredThing } from '../store/store.ts'
 import { compressed, decompressed } from './lines.ts'
 import { damaged, memberStream, readArchive } from './read-archive.ts'
@@ -24,12 +25,14 @@ export interface Manifest {
 }
 
 const names = { meta: 'book/meta.jsonl.gz', things: 'book/things.jsonl.gz', entries: 'book/entries.jsonl.gz' }
+/** Only in a backup of a book that has people, devices or something held. */
+const besideName = 'book/beside.jsonl.gz'
 const manifestName = 'manifest.json'
 const attachmentsFolder = 'attachments/'
 
 /** The book's parts, into an archive. */
 export async function addBook(archive: ArchiveWriter, content: BookContent): Promise<Omit<Manifest, 'attachments'>> {
-  const { meta, things, head } = content
+  const { meta, things, beside, head } = content
   await archive.add(names.meta, compressed(meta.map(canonicalJson)))
   await archive.add(names.things, compressed(things.map(canonicalJson)))
   let lastArrival: string | null = null
@@ -42,6 +45,7 @@ export async function addBook(archive: ArchiveWriter, content: BookContent): Pro
     }
   }
   await archive.add(names.entries, compressed(lines()))
+  if (beside.length > 0) await archive.add(besideName, compressed(beside.map(canonicalJson)))
   return { format: backupFormat, head, lastArrival, entries, things: things.length }
 }
 
@@ -52,15 +56,17 @@ export const addManifest = (archive: ArchiveWriter, manifest: Manifest) =>
   archive.add(manifestName, [Buffer.from(`${canonicalJson(manifest)}\n`)])
 
 /** The body stands in the line as it is, to the letter: it is canonical JSON already. */
-const entryLine = ({ seq, receivedAt, hash, body }: ArrivedBody) =>
-  `{"seq":${seq},"receivedAt":${JSON.stringify(receivedAt)},"hash":"${hash}","body":${body}}`
+const entryLine = ({ seq, receivedAt, hash, body, envelope }: ArrivedBody) =>
+  `{"seq":${seq},"receivedAt":${JSON.stringify(receivedAt)},"hash":"${hash}",${envelope === null ? '' : `"envelope":${JSON.stringify(envelope)},`}"body":${body}}`
 
-const entryPattern = /^\{"seq":(\d+),"receivedAt":"([^"\\]*)","hash":"([0-9a-f]{64})","body":(\{.*\})\}$/s
+const entryPattern =
+  /^\{"seq":(\d+),"receivedAt":"([^"\\]*)","hash":"([0-9a-f]{64})",(?:"envelope":("(?:[^"\\]|\\.)*"),)?"body":(\{.*\})\}$/s
 
 function readEntry(line: string): ArrivedBody {
-  const [, seq, receivedAt, hash, body] = entryPattern.exec(line) ?? []
+  const [, seq, receivedAt, hash, envelope, body] = entryPattern.exec(line) ?? []
   if (seq === undefined) throw damaged(`a line is no entry: ${line.slice(0, 40)}`)
-  return { seq: Number(seq), receivedAt: receivedAt!, hash: hash!, body: body! }
+  const sealed = envelope === undefined ? null : (JSON.parse(envelope) as string)
+  return { seq: Number(seq), receivedAt: receivedAt!, hash: hash!, body: body!, envelope: sealed }
 }
 
 /** Entries one by one, as long as their chain holds, to its end. */
@@ -103,7 +109,13 @@ export async function readBookArchive(path: string): Promise<BookArchive> {
   }
   const manifest = await readManifest(path, of(manifestName))
   const attachments = members.filter(({ name }) => name.startsWith(attachmentsFolder))
-  const known = [...Object.values(names), ...attachments.map(({ name }) => name), manifestName]
+  const beside = members.filter(({ name }) => name === besideName)
+  const known = [
+    ...Object.values(names),
+    ...beside.map(({ name }) => name),
+    ...attachments.map(({ name }) => name),
+    manifestName,
+  ]
   if (canonicalJson(members.map(({ name }) => name)) !== canonicalJson(known)) {
     throw damaged('its parts are not those of a backup')
   }
@@ -114,6 +126,7 @@ export async function readBookArchive(path: string): Promise<BookArchive> {
     head: manifest.head,
     meta: await rowsOf(path, of(names.meta), ['key', 'value']),
     things: await rowsOf<StoredThing>(path, of(names.things), ['body', 'id', 'kind', 'position']),
+    beside: beside.length === 0 ? [] : await rowsOf<BesideRow>(path, beside[0]!, ['row', 'table']),
     entries: () => entriesOf(path, of(names.entries)),
   }
   const found = {
@@ -130,7 +143,7 @@ export async function readBookArchive(path: string): Promise<BookArchive> {
 export async function contentDigest(path: string): Promise<string> {
   const { manifest, content, attachments } = await readBookArchive(path)
   const hash = createHash('sha256')
-  hash.update(canonicalJson([manifest, content.meta, content.things, attachments.map(attachmentName)]))
+  hash.update(canonicalJson([manifest, content.meta, content.things, content.beside, attachments.map(attachmentName)]))
   for await (const entries of content.entries()) for (const one of entries) hash.update(`${entryLine(one)}\n`)
   return hash.digest('hex')
 }

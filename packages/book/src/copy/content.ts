@@ -1,6 +1,7 @@
 import { BookError } from '../errors.ts'
 import { arriving } from '../journal/arriving.ts'
 import type { Head } from '../journal/chain.ts'
+import type { BesideRow } from '../store/beside.ts'
 import type { JournalReader, JournalWriter, ReceivedEntry, StoredThing } from '../store/store.ts'
 
 /** An entry as it arrived once: what makes it the same entry anywhere. Every other column follows from the body. */
@@ -10,6 +11,8 @@ export interface ArrivedBody {
   receivedAt: string
   /** Canonical JSON. */
   body: string
+  /** What the server knew of how it came; null where nothing. */
+  envelope: string | null
 }
 
 /** All that a book is, wherever it lies: what a backup holds, and what moves from one store to another. */
@@ -17,6 +20,8 @@ export interface BookContent {
   head: Head
   meta: readonly { key: string; value: string }[]
   things: readonly StoredThing[]
+  /** People, devices, what is held. */
+  beside: readonly BesideRow[]
   /** In order of arrival, some at a time: a book may be larger than the memory. */
   entries(): AsyncIterable<readonly ArrivedBody[]>
 }
@@ -31,6 +36,7 @@ export async function contentOf(journal: JournalReader): Promise<BookContent> {
     head: { seq, hash },
     meta: await journal.allMeta(),
     things: await journal.things(),
+    beside: await journal.beside(),
     entries: () => entriesOf(journal),
   }
 }
@@ -39,7 +45,13 @@ async function* entriesOf(journal: JournalReader): AsyncGenerator<ArrivedBody[]>
   for (let after = 0; ; ) {
     const rows = await journal.rows(after, entriesAtOnce)
     if (rows.length > 0) {
-      yield rows.map(({ seq, hash, received_at: receivedAt, body }) => ({ seq, hash, receivedAt, body }))
+      yield rows.map(({ seq, hash, received_at: receivedAt, body, envelope }) => ({
+        seq,
+        hash,
+        receivedAt,
+        body,
+        envelope: envelope ?? null,
+      }))
     }
     if (rows.length < entriesAtOnce) return
     after = rows.at(-1)!.seq
@@ -49,7 +61,7 @@ async function* entriesOf(journal: JournalReader): AsyncGenerator<ArrivedBody[]>
 /** Whether a store holds nothing at all. */
 export async function isEmpty(journal: JournalReader): Promise<boolean> {
   const [{ seq }, things, meta] = await Promise.all([journal.head(), journal.countThings(), journal.allMeta()])
-  return seq === 0 && things === 0 && meta.length === 0
+  return seq === 0 && things === 0 && meta.length === 0 && (await journal.beside()).length === 0
 }
 
 /**
@@ -63,6 +75,7 @@ export async function fill(journal: JournalWriter, content: BookContent): Promis
   }
   for (const { key, value } of content.meta) await journal.setMeta(key, value)
   await journal.addThings(content.things)
+  await journal.addBeside(content.beside)
   let arrived: ArrivedBody | undefined
   for await (const entries of content.entries()) {
     await journal.appendReceived(entries.map(received))
@@ -77,6 +90,6 @@ export async function fill(journal: JournalWriter, content: BookContent): Promis
 const broken = (where: string) =>
   new BookError('damaged-store', `The chain of the book does not hold ${where}: "sumpbook verify" says more.`)
 
-function received({ receivedAt, body }: ArrivedBody): ReceivedEntry {
-  return { ...arriving(JSON.parse(body) as Parameters<typeof arriving>[0]), body, receivedAt }
+function received({ receivedAt, body, envelope }: ArrivedBody): ReceivedEntry {
+  return { ...arriving(JSON.parse(body) as Parameters<typeof arriving>[0]), body, receivedAt, envelope }
 }

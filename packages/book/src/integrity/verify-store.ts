@@ -100,7 +100,7 @@ async function walk(journal: JournalReader, list: FaultList, known: KnownHead | 
 }
 
 function step(walked: Walked, row: EntryRow, list: FaultList, known: KnownHead | undefined): void {
-  const { seq, id, hash, body, kind, received_at: receivedAt } = row
+  const { seq, id, hash, body, kind, received_at: receivedAt, envelope } = row
   const { head } = walked
   const found = (fault: string) => list.add({ seq, id, fault })
   if (seq !== head.seq + 1) found(`the entries before it are missing, from place ${head.seq + 1} on`)
@@ -115,7 +115,7 @@ function step(walked: Walked, row: EntryRow, list: FaultList, known: KnownHead |
     found('the head that was kept has another hash at this place')
   }
   walked.entries += 1
-  walked.head.arrivalsSeal = sealed(head.arrivalsSeal, [arrivalRow({ seq, receivedAt })])
+  walked.head.arrivalsSeal = sealed(head.arrivalsSeal, [arrivalRow({ seq, receivedAt, envelope })])
   if (kind === 'setup' || kind === 'void') [head.setupSeq, head.setupHash] = [seq, hash]
   if (kind === 'void') walked.voids.push({ id, target: targetOf(body) })
   head.seq = seq
@@ -143,7 +143,7 @@ async function compareHead(
   if (kept.setupSeq !== setupSeq || kept.setupHash !== setupHash) {
     found('the head names another entry as the last that changed a thing')
   }
-  if (kept.arrivalsSeal !== arrivalsSeal) found('an instant of arrival is not the one that was written')
+  if (kept.arrivalsSeal !== arrivalsSeal) found('an instant of arrival or an envelope is not the one that was written')
   if (kept.thingsSeal !== sealed(emptySeal, things.map(thingRow))) {
     found('the things of the shop are not those that came in: one was changed, added or taken away')
   }

@@ -21,6 +21,7 @@ const sample: EntryRow = {
   body: '',
   hash: '',
   received_at: '',
+  envelope: '',
 }
 const columns = Object.keys(sample) as (keyof EntryRow)[]
 

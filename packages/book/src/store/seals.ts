@@ -32,5 +32,12 @@ export const thingRow = ({ kind, id, position, body }: StoredThing): string => c
 /** What is sealed of what the book says of itself. */
 export const metaRow = ({ key, value }: { key: string; value: string }): string => canonicalJson([key, value])
 
-/** What is sealed of an arrival: its instant, which the chain leaves out. */
-export const arrivalRow = ({ seq, receivedAt }: { seq: number; receivedAt: string }): string => `${seq} ${receivedAt}`
+/** What is sealed of an arrival: its instant and its envelope, which the chain leaves out. */
+export const arrivalRow = ({ seq, receivedAt, envelope }: Arrived): string =>
+  envelope == null ? `${seq} ${receivedAt}` : `${seq} ${receivedAt} ${envelope}`
+
+interface Arrived {
+  seq: number
+  receivedAt: string
+  envelope?: string | null
+}

@@ -1,6 +1,7 @@
 import { type Kysely, sql, type Transaction } from 'kysely'
 import { BookError } from '../errors.ts'
 import { nextHead } from '../journal/chain.ts'
+import { addBeside, besideOf } from './beside.ts'
 import { type HotQueries, hotQueries } from './hot-queries.ts'
 import type { StorePlace } from './place.ts'
 import { keepProjections, projectionsOf } from './projections.ts'
@@ -15,7 +16,7 @@ import type {
   StoredEntry,
   StoredThing,
 } from './store.ts'
-import type { EntryRow, Tables } from './tables.ts'
+import type { EntryRow, HeldRow, Tables } from './tables.ts'
 
 /** Rows a statement: large enough to be fast, well under every database's count of parameters. */
 const rowsAtOnce = 500
@@ -25,7 +26,7 @@ const rowsAtOnce = 500
  * `writer`; an embedded database gives each its own connection so that nobody waits for a long import.
  */
 export function sqlStore(connections: Connections): Store {
-  const { reader, writer, place, locksRows, again, readOnce, hold, faultsOfDisk } = connections
+  const { reader, writer, place, locksRows, again, readOnce, hold, faultsOfDisk, people } = connections
   const hot = hotQueries(writer)
   const work = async <T>(transaction: Transaction<Tables>, write: (journal: JournalWriter) => Promise<T>) =>
     write(journalWriter(transaction, hot, await headOf(transaction, { locked: locksRows })))
@@ -33,6 +34,7 @@ export function sqlStore(connections: Connections): Store {
     place,
     hold,
     faultsOfDisk,
+    people,
     ...journalReader(reader),
     write: (write) => again(() => writer.transaction().execute((transaction) => work(transaction, write))),
     snapshot: (read) => readOnce((db) => read(journalReader(db))),
@@ -56,6 +58,7 @@ export interface Connections {
   readOnce<T>(read: (db: Kysely<Tables>) => Promise<T>): Promise<T>
   hold: Store['hold']
   faultsOfDisk: Store['faultsOfDisk']
+  people: Store['people']
 }
 
 function journalReader(db: Kysely<Tables>): JournalReader {
@@ -80,6 +83,15 @@ function journalReader(db: Kysely<Tables>): JournalReader {
         .groupBy('sump')
         .execute()
       return new Map(rows.map(({ sump, count }) => [sump!, Number(count)]))
+    },
+    beside: () => besideOf(db),
+    held: async (ids) => {
+      const held = new Map<string, HeldRow>()
+      for (const part of inParts(ids)) {
+        for (const row of await db.selectFrom('held').selectAll().where('id', 'in', part).execute())
+          held.set(row.id, row)
+      }
+      return held
     },
     voids: async () => {
       const rows = await db.selectFrom('entry').select(['id', 'body']).where('governs', '=', 'void').execute()
@@ -115,6 +127,13 @@ function journalWriter(db: Kysely<Tables>, hot: HotQueries, start: SealedHead): 
     ...journalReader(db),
     append: (entries, receivedAt) => appendReceived(entries.map((entry) => ({ ...entry, receivedAt }))),
     appendReceived,
+    addBeside: (rows) => addBeside(db, rows),
+    holdBack: async (entries) => {
+      for (const rows of inParts(entries)) await db.insertInto('held').values(rows).execute()
+    },
+    answerHeld: async (id, { entry, answer }) => {
+      await db.updateTable('held').set({ answered_by: entry, answer }).where('id', '=', id).execute()
+    },
     keepProjections: (name, projections) => keepProjections(db, name, projections),
     addThings: async (things: readonly StoredThing[]) => {
       if (things.length === 0) return
@@ -138,7 +157,7 @@ function journalWriter(db: Kysely<Tables>, hot: HotQueries, start: SealedHead): 
 function placed(entries: readonly ReceivedEntry[], start: SealedHead): { rows: EntryRow[]; moved: SealedHead } {
   let { setupSeq, setupHash, ...head } = start
   const rows = entries.map((entry): EntryRow => {
-    const { id, at, rank, kind, sump, aboutKind, aboutId, body, receivedAt } = entry
+    const { id, at, rank, kind, sump, aboutKind, aboutId, body, receivedAt, envelope = null } = entry
     const { seq, hash } = nextHead(head, body)
     head = { ...head, seq, hash }
     if (kind === 'setup' || kind === 'void') [setupSeq, setupHash] = [seq, hash]
@@ -155,9 +174,10 @@ function placed(entries: readonly ReceivedEntry[], start: SealedHead): { rows: E
       body,
       hash,
       received_at: receivedAt,
+      envelope,
     }
   })
-  const arrivals = rows.map(({ seq, received_at: receivedAt }) => arrivalRow({ seq, receivedAt }))
+  const arrivals = rows.map(({ seq, received_at: receivedAt, envelope }) => arrivalRow({ seq, receivedAt, envelope }))
   const arrivalsSeal = sealed(head.arrivalsSeal, arrivals)
   return { rows, moved: { ...head, setupSeq, setupHash, arrivalsSeal } }
 }
@@ -188,7 +208,7 @@ async function entriesOf(db: Kysely<Tables>, query: EntryQuery): Promise<StoredE
   const { sump, kinds, since, until, order, after, limit } = query
   let select = db
     .selectFrom('entry')
-    .select(['seq', 'id', 'at', 'rank', 'kind', 'sump', 'body', 'hash', 'received_at as receivedAt'])
+    .select(['seq', 'id', 'at', 'rank', 'kind', 'sump', 'body', 'hash', 'received_at as receivedAt', 'envelope'])
   if (sump !== undefined) select = select.where('sump', '=', sump)
   if (kinds !== undefined) select = select.where(kinds.every(governs) ? 'governs' : 'kind', 'in', kinds)
   if (since !== undefined) select = select.where('at', '>=', since)

@@ -1,8 +1,10 @@
+import type { Kysely } from 'kysely'
 import type { Head } from '../journal/chain.ts'
+import type { BesideRow } from './beside.ts'
 import type { StorePlace } from './place.ts'
 import type { StoredProjection } from './projections.ts'
 import type { Seal } from './seals.ts'
-import type { EntryRow } from './tables.ts'
+import type { EntryRow, HeldRow, Tables } from './tables.ts'
 
 /** An entry as the journal holds it. */
 export interface StoredEntry {
@@ -18,6 +20,8 @@ export interface StoredEntry {
   body: string
   hash: string
   receivedAt: string
+  /** What the server knows of how it came, canonical JSON; null where it came without accounts. */
+  envelope: string | null
 }
 
 /** An entry on its way into the journal. */
@@ -30,6 +34,7 @@ export interface ArrivingEntry {
   aboutKind: string | null
   aboutId: string | null
   body: string
+  envelope?: string | null
 }
 
 /** An entry that arrived once already, somewhere else: its instant of arrival comes with it. */
@@ -88,6 +93,10 @@ export interface JournalReader {
   bodies(ids: readonly string[]): Promise<Map<string, string>>
   /** How many entries each sump has, known or not. */
   countBySump(): Promise<Map<string, number>>
+  /** What lies beside the journal and goes where the book goes: people, devices, what is held. */
+  beside(): Promise<BesideRow[]>
+  /** Entries that wait for a keeper, or waited, under these ids. */
+  held(ids: readonly string[]): Promise<Map<string, HeldRow>>
   /** Every void, standing or not. */
   voids(): Promise<{ id: string; target: string }[]>
   meta(key: string): Promise<string | null>
@@ -104,6 +113,12 @@ export interface JournalWriter extends JournalReader {
   append(entries: readonly ArrivingEntry[], receivedAt: string): Promise<number>
   /** Entries of another store, each with the instant it arrived there. */
   appendReceived(entries: readonly ReceivedEntry[]): Promise<number>
+  /** Keeps entries outside the journal until a keeper has looked at them. */
+  holdBack(entries: readonly HeldRow[]): Promise<void>
+  /** Says what became of an entry that was held. */
+  answerHeld(id: string, by: { entry: string; answer: 'let in' | 'set aside' }): Promise<void>
+  /** Into tables that are empty. */
+  addBeside(rows: readonly BesideRow[]): Promise<void>
   addThings(things: readonly StoredThing[]): Promise<void>
   setMeta(key: string, value: string): Promise<void>
   /** Keeps these projections under a name, and no others. */
@@ -121,6 +136,12 @@ export interface OpenOptions {
   mustExist?: boolean
 }
 
+/** The way to the tables of people. */
+export interface PeopleDoor {
+  db: Kysely<Tables>
+  kind: 'sqlite' | 'postgres'
+}
+
 /** A book's store: embedded SQLite, or a PostgreSQL server that several programs share. */
 export interface Store extends JournalReader {
   /**
@@ -131,6 +152,8 @@ export interface Store extends JournalReader {
   /** Everything `work` reads is of one moment, however long it takes and whoever writes meanwhile. */
   snapshot<T>(work: (journal: JournalReader) => Promise<T>): Promise<T>
   readonly place: StorePlace
+  /** The tables of people, for who keeps accounts: outside the journal, one statement at a time. */
+  people(): Promise<PeopleDoor>
   /** What the database itself finds wrong with how the book lies on its disk. */
   faultsOfDisk(): Promise<string[]>
   /** Keeps this process's writers waiting while somebody else (a worker thread with its own connection) writes. Readers go on. */

@@ -10,6 +10,80 @@ export interface Tables {
   head: HeadRow
   /** What follows from the journal and may be thrown away. */
   projection: { name: string; day: number; key: string; body: string }
+  /** Entries that wait for a keeper before the journal takes them. */
+  held: HeldRow
+  /** Accounts, in the form the authentication library keeps them. */
+  person: PersonRow
+  person_session: {
+    id: string
+    token: string
+    userId: string
+    createdAt: string | Date
+    updatedAt: string | Date
+    expiresAt: string | Date
+    ipAddress: string | null
+    userAgent: string | null
+  }
+  person_account: { id: string; userId: string; providerId: string; accountId: string; password: string | null }
+  /** Codes that let somebody in once. */
+  person_code: {
+    hash: string
+    purpose: string
+    person: string | null
+    made_at: string
+    expires_at: string
+    used_at: string | null
+  }
+  /** Tokens of people and of devices. */
+  person_token: TokenRow
+  /** Who switched in on which shared device, and when. */
+  person_switch: { token: string; person: string; at: string }
+  /** How often something was tried since when. */
+  person_try: { key: string; since: string; count: number }
+  person_secret: { name: string; value: string }
+}
+
+export interface HeldRow {
+  id: string
+  body: string
+  envelope: string
+  received_at: string
+  reason: string
+  /** The verdict that let it in, or the void that set it aside; null while it waits. */
+  answered_by: string | null
+  answer: string | null
+}
+
+export interface PersonRow {
+  id: string
+  name: string
+  /** What a person signs in with. */
+  email: string
+  role: string
+  createdAt: string | Date
+  twoFactorEnabled: boolean | number | null
+  closed_at: string | null
+  /** Of the quick switch on a shared device, hashed. */
+  pin: string | null
+}
+
+export interface TokenRow {
+  id: string
+  hash: string
+  /** `personal`, `device` or `shared`. */
+  kind: string
+  name: string
+  person: string | null
+  /** What can be done with it at most. */
+  role: string
+  scopes: string
+  acting: string | null
+  acting_until: string | null
+  made_at: string
+  made_by: string | null
+  expires_at: string | null
+  used_at: string | null
+  ended_at: string | null
 }
 
 export interface HeadRow {
@@ -41,4 +115,6 @@ export interface EntryRow {
   body: string
   hash: string
   received_at: string
+  /** What the server knows of how it came, canonical JSON; null where it came without accounts. */
+  envelope: string | null
 }

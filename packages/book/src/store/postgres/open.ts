@@ -53,6 +53,7 @@ function storeOf(db: Kysely<Tables>, place: PostgresPlace): Store {
     // Whoever writes, from whatever process, waits at the head's row: there is nobody to keep waiting here.
     hold: (work) => work(),
     faultsOfDisk: async () => [],
+    people: async () => ({ db, kind: 'postgres' }),
   })
 }
 

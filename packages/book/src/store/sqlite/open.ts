@@ -11,6 +11,7 @@ import { untilFree } from '../until-free.ts'
 import { copyBeforeUpgrade } from './copy.ts'
 import { sqliteDialect } from './dialect.ts'
 import { isBusy, readable } from './errors.ts'
+import { patientDialect } from './patient.ts'
 
 /** A book in memory, for tests and for trying out. */
 export const inMemory = ':memory:'
@@ -57,6 +58,7 @@ export function storeOf({
       const { rows } = await sql<{ integrity_check: string }>`pragma integrity_check`.execute(reader)
       return rows.map(({ integrity_check: fault }) => fault).filter((fault) => fault !== 'ok')
     },
+    people: async () => ({ db: new Kysely<Tables>({ dialect: patientDialect({ reader, writer }) }), kind: 'sqlite' }),
   })
 }
 

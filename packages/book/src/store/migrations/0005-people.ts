@@ -1,0 +1,137 @@
+import type { Kysely } from 'kysely'
+import type { Tables } from '../tables.ts'
+
+/**
+ * Who may do what: accounts, their sessions and second factors in the form the authentication library keeps them; codes, tokens
+ * and devices of our own; what is held until a keeper has looked at it. An entry has an envelope: who sent it, from which
+ * device, and how far that device's clock was off.
+ */
+export async function up(db: Kysely<Tables>): Promise<void> {
+  await db.schema.alterTable('entry').addColumn('envelope', 'text').execute()
+  await db.schema
+    .createTable('person')
+    .addColumn('id', 'text', (column) => column.primaryKey())
+    .addColumn('name', 'text', (column) => column.notNull())
+    .addColumn('email', 'text', (column) => column.notNull().unique())
+    .addColumn('emailVerified', 'boolean', (column) => column.notNull())
+    .addColumn('image', 'text')
+    .addColumn('createdAt', 'timestamptz', (column) => column.notNull())
+    .addColumn('updatedAt', 'timestamptz', (column) => column.notNull())
+    .addColumn('twoFactorEnabled', 'boolean')
+    .addColumn('role', 'text', (column) => column.notNull())
+    .addColumn('closed_at', 'text')
+    .addColumn('pin', 'text')
+    .execute()
+  await db.schema
+    .createTable('person_session')
+    .addColumn('id', 'text', (column) => column.primaryKey())
+    .addColumn('expiresAt', 'timestamptz', (column) => column.notNull())
+    .addColumn('token', 'text', (column) => column.notNull().unique())
+    .addColumn('createdAt', 'timestamptz', (column) => column.notNull())
+    .addColumn('updatedAt', 'timestamptz', (column) => column.notNull())
+    .addColumn('ipAddress', 'text')
+    .addColumn('userAgent', 'text')
+    .addColumn('userId', 'text', (column) => column.notNull().references('person.id').onDelete('cascade'))
+    .execute()
+  await db.schema
+    .createTable('person_account')
+    .addColumn('id', 'text', (column) => column.primaryKey())
+    .addColumn('accountId', 'text', (column) => column.notNull())
+    .addColumn('providerId', 'text', (column) => column.notNull())
+    .addColumn('userId', 'text', (column) => column.notNull().references('person.id').onDelete('cascade'))
+    .addColumn('accessToken', 'text')
+    .addColumn('refreshToken', 'text')
+    .addColumn('idToken', 'text')
+    .addColumn('accessTokenExpiresAt', 'timestamptz')
+    .addColumn('refreshTokenExpiresAt', 'timestamptz')
+    .addColumn('scope', 'text')
+    .addColumn('password', 'text')
+    .addColumn('createdAt', 'timestamptz', (column) => column.notNull())
+    .addColumn('updatedAt', 'timestamptz', (column) => column.notNull())
+    .execute()
+  await db.schema
+    .createTable('person_verification')
+    .addColumn('id', 'text', (column) => column.primaryKey())
+    .addColumn('identifier', 'text', (column) => column.notNull())
+    .addColumn('value', 'text', (column) => column.notNull())
+    .addColumn('expiresAt', 'timestamptz', (column) => column.notNull())
+    .addColumn('createdAt', 'timestamptz', (column) => column.notNull())
+    .addColumn('updatedAt', 'timestamptz', (column) => column.notNull())
+    .execute()
+  await db.schema
+    .createTable('person_two_factor')
+    .addColumn('id', 'text', (column) => column.primaryKey())
+    .addColumn('secret', 'text', (column) => column.notNull())
+    .addColumn('backupCodes', 'text', (column) => column.notNull())
+    .addColumn('userId', 'text', (column) => column.notNull().references('person.id').onDelete('cascade'))
+    .addColumn('verified', 'boolean')
+    .addColumn('failedVerificationCount', 'integer')
+    .addColumn('lockedUntil', 'timestamptz')
+    .execute()
+  await indexed(db, 'person_session', 'userId')
+  await indexed(db, 'person_account', 'userId')
+  await indexed(db, 'person_verification', 'identifier')
+  await indexed(db, 'person_two_factor', 'userId')
+  await ourOwn(db)
+}
+
+async function ourOwn(db: Kysely<Tables>): Promise<void> {
+  await db.schema
+    .createTable('person_code')
+    .addColumn('hash', 'text', (column) => column.primaryKey())
+    .addColumn('purpose', 'text', (column) => column.notNull())
+    .addColumn('person', 'text', (column) => column.references('person.id').onDelete('cascade'))
+    .addColumn('made_at', 'text', (column) => column.notNull())
+    .addColumn('expires_at', 'text', (column) => column.notNull())
+    .addColumn('used_at', 'text')
+    .execute()
+  await db.schema
+    .createTable('person_token')
+    .addColumn('id', 'text', (column) => column.primaryKey())
+    .addColumn('hash', 'text', (column) => column.notNull().unique())
+    .addColumn('kind', 'text', (column) => column.notNull())
+    .addColumn('name', 'text', (column) => column.notNull())
+    .addColumn('person', 'text', (column) => column.references('person.id').onDelete('cascade'))
+    .addColumn('role', 'text', (column) => column.notNull())
+    .addColumn('scopes', 'text', (column) => column.notNull())
+    .addColumn('acting', 'text', (column) => column.references('person.id').onDelete('cascade'))
+    .addColumn('acting_until', 'text')
+    .addColumn('made_at', 'text', (column) => column.notNull())
+    .addColumn('made_by', 'text')
+    .addColumn('expires_at', 'text')
+    .addColumn('used_at', 'text')
+    .addColumn('ended_at', 'text')
+    .execute()
+  await indexed(db, 'person_token', 'person')
+  await db.schema
+    .createTable('person_switch')
+    .addColumn('token', 'text', (column) => column.notNull())
+    .addColumn('person', 'text', (column) => column.notNull())
+    .addColumn('at', 'text', (column) => column.notNull())
+    .addPrimaryKeyConstraint('person_switch_key', ['token', 'person', 'at'])
+    .execute()
+  await db.schema
+    .createTable('person_try')
+    .addColumn('key', 'text', (column) => column.primaryKey())
+    .addColumn('since', 'text', (column) => column.notNull())
+    .addColumn('count', 'integer', (column) => column.notNull())
+    .execute()
+  await db.schema
+    .createTable('person_secret')
+    .addColumn('name', 'text', (column) => column.primaryKey())
+    .addColumn('value', 'text', (column) => column.notNull())
+    .execute()
+  await db.schema
+    .createTable('held')
+    .addColumn('id', 'text', (column) => column.primaryKey())
+    .addColumn('body', 'text', (column) => column.notNull())
+    .addColumn('envelope', 'text', (column) => column.notNull())
+    .addColumn('received_at', 'text', (column) => column.notNull())
+    .addColumn('reason', 'text', (column) => column.notNull())
+    .addColumn('answered_by', 'text')
+    .addColumn('answer', 'text')
+    .execute()
+}
+
+const indexed = (db: Kysely<Tables>, table: string, column: string) =>
+  db.schema.createIndex(`${table}_by_${column.toLowerCase()}`).on(table).column(column).execute()
