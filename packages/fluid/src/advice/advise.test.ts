@@ -70,6 +70,13 @@ test('with only the level missing, what would be poured is shown for three level
   ])
 })
 
+test('with the level missing and the strength known less well than its band is wide, both are to be measured', () => {
+  // 2 × 1.645 × 1.3 = 4.28 is wider than 4.
+  const { recipe, alternatives } = advised({ volume: null, concentration: figure(5.6, 1.3) } as never)
+  expect(recipe.because).toEqual(['level-unknown', 'interval-wider-than-band'])
+  expect(alternatives).toEqual([])
+})
+
 test('a straight oil is refused whatever is missing', () => {
   expect(advised({ volume: null, concentration: null }, { class: 'straight-oil', target: null }).recipe.action).toBe(
     'refuse',

@@ -1,3 +1,4 @@
+import { quantile95 } from '../interval90.ts'
 import type { Figure } from '../quantities.ts'
 import { type Dispensed, dispense } from '../recipe/containers.ts'
 import type { Reason, Recipe } from '../recipe/recipe.ts'
@@ -63,8 +64,13 @@ function missingFor(
   if (bench.brixFactor === null && bench.brixChart === null && concentration === null) missing.push('factor-unknown')
   else if (concentration === null) missing.push('strength-unknown')
   if (volume === null) missing.push('level-unknown')
+  if (missing.length > 0 && concentration !== null && isWide(concentration, bench)) {
+    missing.push('interval-wider-than-band')
+  }
   return missing
 }
+
+const isWide = ({ sd }: Figure, { band }: RecipeBench) => band !== null && 2 * quantile95 * sd > band.high - band.low
 
 function recipeOf(volume: Figure, concentration: Figure, bench: RecipeBench): Recipe {
   if (bench.class === 'straight-oil') return { ...measureFirst(['straight-oil']), action: 'refuse' }

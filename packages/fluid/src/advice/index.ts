@@ -1,4 +1,5 @@
 export { type Advice, advise } from './advise.ts'
 export type { BenchContainer, RecipeBench } from './bench.ts'
 export { trueLitres, trueMarks } from './true-marks.ts'
+export { volumeBesideMark, volumeToPour } from './volume-to-pour.ts'
 export { type StandingToRead, type WeighedReading, weighReading } from './weigh-reading.ts'

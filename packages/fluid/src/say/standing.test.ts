@@ -28,6 +28,12 @@ test('what is not known is said to be so', () => {
   expect(sayStanding({ concentration: null, volume: null, mark: null }, metric)).toBe(
     'Strength not known, level not known.',
   )
+  expect(sayStanding({ concentration: null, volume: figure(150, 140, 160), mark: 200 }, metric)).toBe(
+    'Strength not known; about 150 L of 200 L in it.',
+  )
+  expect(sayStanding({ concentration: figure(6.1, 5.6, 6.6), volume: null, mark: 200 }, metric)).toBe(
+    'Stands at 6.1 % (5.6–6.6), level not known.',
+  )
 })
 
 test('the drift of a week is said, and that there is none', () => {
@@ -41,6 +47,12 @@ test('a crossing is said with its likely day and its earliest', () => {
   )
   expect(sayCrossing(crossing({ earliest: '2026-11-30T01:00:00Z' }), seen)).toBe(
     'Left alone it likely leaves its band on Monday.',
+  )
+})
+
+test('a limit that may be crossed already is said so', () => {
+  expect(sayCrossing(crossing({ earliest: '2026-11-25T10:00:00Z' }), seen)).toContain(
+    'on Monday, perhaps today already.',
   )
 })
 

@@ -24,10 +24,10 @@ export interface StandingFigures {
 
 /** Where a sump stands in one sentence: "Stands at 6.1 % (5.6–6.6) in about 240 L of 310 L." */
 export function sayStanding({ concentration, volume, mark }: StandingFigures, reader: Reader): string {
-  const strength =
-    concentration === null ? 'Strength not known' : `Stands at ${sayConcentration(concentration, reader)}`
   const of = mark === null ? '' : ` of ${sayVolume(mark, reader)}`
-  return `${strength}${volume === null ? ', level not known' : ` in ${sayAbout(volume, reader)}${of}`}.`
+  const level = volume === null ? null : `${sayAbout(volume, reader)}${of}`
+  if (concentration === null) return `Strength not known${level === null ? ', level not known' : `; ${level} in it`}.`
+  return `Stands at ${sayConcentration(concentration, reader)}${level === null ? ', level not known' : ` in ${level}`}.`
 }
 
 /** Where it drifts: "Left alone it stands at 6.9 % in a week." Nothing where it stays at the tenth said. */
@@ -49,12 +49,13 @@ export function sayCrossing({ limit, probability, earliest, likely }: DatedCross
   const { crosses, crossed } = limitWords[limit]
   if (Date.parse(likely) <= Date.parse(reader.now)) return crossed
   const first = sayDayAhead(earliest, reader)
+  const soonest = first === 'today' ? 'perhaps today already' : `by ${first} at the earliest`
   if (probability < 0.5) {
-    return `Left alone there is a chance of ${sayChance(probability)} that it ${crosses} within six weeks, by ${first} at the earliest.`
+    return `Left alone there is a chance of ${sayChance(probability)} that it ${crosses} within six weeks, ${soonest}.`
   }
   const on = sayOnDay(likely, reader)
   const isSame = first === sayDayAhead(likely, reader)
-  return `Left alone it likely ${crosses} ${on}${isSame ? '' : `, by ${first} at the earliest`}.`
+  return `Left alone it likely ${crosses} ${on}${isSame ? '' : `, ${soonest}`}.`
 }
 
 const limitWords: Record<Crossing['limit'], { crosses: string; crossed: string }> = {
