@@ -90,8 +90,8 @@ test('what a phone with a clock two minutes ahead has written counts at once, bu
   await book.put(testReading(1, { at: '2026-03-03T10:02:00Z' }))
   const strengthOf = async (at?: Date) => {
     const { items, calm } = await book.today(at === undefined ? {} : { at })
-    return [...items, ...calm][0]!.concentration
+    return [...items, ...calm][0]!.lastStrength
   }
-  expect((await strengthOf())?.mean).toBeCloseTo(8, 10)
+  expect((await strengthOf())?.concentration).toBeCloseTo(8, 10)
   expect(await strengthOf(testNow)).toBeNull()
 })

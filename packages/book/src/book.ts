@@ -15,8 +15,9 @@ import { type Arrival, clockToleranceMs, orThrow, putEntries } from './journal/p
 import { thingCache } from './setup/thing-cache.ts'
 import type { ThingHistory, Things } from './setup/things.ts'
 import type { Store } from './store/store.ts'
-import { readToday, type TodayReader } from './today/read-today.ts'
-import type { Today } from './today/today.ts'
+import { inWalkingOrder } from './today/condition.ts'
+import { readSumps, readToday, type TodayReader } from './today/read-today.ts'
+import type { Today, TodayItem } from './today/today.ts'
 
 /** One shop's book: everything the server, the command line and scripts do with it. */
 export interface Book {
@@ -59,6 +60,12 @@ export interface Book {
    */
   outlook(sump: string, options?: { at?: Date; daysBack?: number; reader?: TodayReader }): Promise<Outlook>
   today(options?: { at?: Date; reader?: TodayReader }): Promise<Today>
+  /**
+   * Every sump as it stands now, in walking order, or one alone.
+   *
+   * @throws {BookError} `not-found`
+   */
+  sumps(options?: { sump?: string; reader?: TodayReader }): Promise<TodayItem[]>
   close(): Promise<void>
 }
 
@@ -67,6 +74,7 @@ export function openBook(store: Store, clock: () => Date): Book {
   const things = thingCache(store)
   const estimates = checkpoints({ store, things, estimator: shopEstimator, print: enginePrint })
   const putMany = putTogether(async (entries) => putEntries(store, entries, clock(), await things()))
+  const parts = { journal: store, checkpoints: estimates, things }
   return {
     store,
     things,
@@ -80,7 +88,11 @@ export function openBook(store: Store, clock: () => Date): Book {
     estimate: (options = {}) => readEstimate(estimates, clock(), options),
     settle: () => estimates.settle(clock().getTime()),
     outlook: (sump, options = {}) => readOutlook(store, estimates, { sump, at: clock(), ...options }),
-    today: ({ at, reader = {} } = {}) => readToday(store, { ...timesOf(at, clock()), reader }),
+    today: ({ at, reader = {} } = {}) => readToday(parts, { ...timesOf(at, clock()), reader }),
+    sumps: async (options = {}) => {
+      const { items } = await readSumps(parts, { ...timesOf(undefined, clock()), ...options })
+      return items.sort(inWalkingOrder)
+    },
     close: () => store.close(),
   }
 }

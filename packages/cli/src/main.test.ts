@@ -60,15 +60,37 @@ test('today says what to pour', async () => {
   const { code, out } = await run(await shopFolder(), ['today', ...at])
   expect(code).toBe(0)
   expect(out).toContain('Today at Test works')
-  expect(out).toContain('Add 38 L at 18.2 %.')
-  expect(out).toContain('31.1 L of deionised water, then 6.9 L of concentrate into it.')
+  expect(out).toMatch(/Now 5\.\d % \(\d\.\d–\d\.\d\), under its band of 6\.0 % to 10\.0 %\./)
+  expect(out).toMatch(/Add 3\d(\.\d)? L at [\d.]+ %\./)
+  expect(out).toMatch(/[\d.]+ L of deionised water, then [\d.]+ L of concentrate into it\./)
+})
+
+test('today says where the sumps in order stand, where they go, and when they are read next', async () => {
+  const cwd = await shopFolder()
+  const poured = {
+    id: '00000000-0000-4000-8000-000000000009',
+    at: '2026-03-03T08:40:00Z',
+    kind: 'addition',
+    sump: 's1',
+    volume: 36,
+    strength: 18,
+  }
+  writeFileSync(join(cwd, 'shop.json'), JSON.stringify({ ...shop, entries: [...shop.entries, poured] }))
+  await run(cwd, ['import', join(cwd, 'shop.json')])
+  const { out } = await run(cwd, ['today', ...at])
+  expect(out).toMatch(/Mill 1: Stands at 7\.\d % \(\d\.\d–\d\.\d\) in about [\d.]+ L of 200 L\./)
+  expect(out).toMatch(/Left alone it stands at \d\.\d % in a week\..* Next check /)
 })
 
 test('today in US units and as JSON', async () => {
   const cwd = await shopFolder()
-  expect((await run(cwd, ['today', ...at, '--units', 'us'])).out).toContain('Add 10 gal at 18.2 %.')
+  expect((await run(cwd, ['today', ...at, '--units', 'us'])).out).toMatch(/Add [\d.]+ gal at [\d.]+ %\./)
   const { out } = await run(cwd, ['today', ...at, '--json'])
-  expect(JSON.parse(out)).toMatchObject({ items: [{ sump: 's1', action: 'top-up', recipe: { add: { volume: 38 } } }] })
+  const { items } = JSON.parse(out)
+  expect(items).toMatchObject([{ sump: 's1', action: 'top-up' }])
+  const [{ volume, recipe, mark }] = items
+  // To the mark, whose middle is √(low90 · high90).
+  expect(volume.mean + recipe.add.volume).toBeCloseTo(Math.sqrt(mark.low90 * mark.high90), 6)
 })
 
 test('an export imports into another book as the same', async () => {

@@ -2,18 +2,20 @@ import {
   type Crossing,
   crossingOf,
   type DoubtKind,
+  type EstimatedDoubt,
   estimateSump,
   type Figure,
   type Reader,
   type RecipeBench,
   type SumpEstimate,
   sayDoubt,
+  trueMarks,
 } from '@sumpbook/fluid'
 import type { Sump } from '../schema/things/index.ts'
 import { benchOf } from '../today/bench.ts'
-import { dayMs } from './shop-clock.ts'
+import { dayMs, type ShopClock } from './shop-clock.ts'
 import type { ShopStanding } from './shop-standing.ts'
-import { benchInLitres, type EstimatedRecipe, recipeBy } from './sump-recipe.ts'
+import { type EstimatedRecipe, recipeBy } from './sump-recipe.ts'
 
 /** Where every sump stands at an instant, where it will stand, what to pour, and which records do not fit. */
 export interface EstimateDocument {
@@ -52,6 +54,8 @@ export interface DoubtAnswer {
   probability: number
   /** Litres; null where the story is of a reading. */
   volume: number | null
+  /** What was read and what was expected, in °Brix, percent or litres, whichever surprised. */
+  found: EstimatedDoubt['found']
   text: string
   open: boolean
   others: { kind: DoubtKind | 'stands'; probability: number }[]
@@ -83,12 +87,13 @@ function sumpAnswer(standing: ShopStanding, sump: Sump, ahead: readonly number[]
     ahead: estimate.ahead.map(({ inner: _, ...figures }) => figures),
     crossing: crossingFor(standing, sump, bench, estimate.now.markVolume),
     recipe: recipeBy(estimate, bench, reader),
-    doubts: estimate.doubts.map((doubt) => {
-      const { found: _, at: then, ...rest } = doubt
-      return { ...rest, at: instantText(clock.instantOf(then)), text: sayDoubt(doubt, reader) }
-    }),
+    doubts: estimate.doubts.map((doubt) => doubtAnswer(doubt, clock, reader)),
     dataAt: estimate.dataAt === null ? null : instantText(clock.instantOf(estimate.dataAt)),
   }
+}
+
+export function doubtAnswer(doubt: EstimatedDoubt, clock: ShopClock, reader: Reader): DoubtAnswer {
+  return { ...doubt, at: instantText(clock.instantOf(doubt.at)), text: sayDoubt(doubt, reader) }
 }
 
 export function benchFor({ memory, things, ms }: ShopStanding, sump: Sump): RecipeBench {
@@ -109,7 +114,7 @@ export function crossingFor(
   const concentration = { ...fluid?.limits?.concentration, ...sump.limits?.concentration }
   const crossing = crossingOf(shop, sump.id, clock.at(ms), {
     concentration: { low: concentration.low, high: concentration.high },
-    volumeLow: benchInLitres(bench, mark).minVolume ?? undefined,
+    volumeLow: trueMarks(bench, mark).minVolume ?? undefined,
     hardnessHigh: limits.hardness?.high,
     chlorideHigh: limits.chloride?.high,
   })

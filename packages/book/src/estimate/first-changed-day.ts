@@ -1,8 +1,8 @@
+import { receiverOf } from '../journal/receiver.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
 import type { Entry, EntryOf, Setup } from '../schema/entries/index.ts'
 import { type ThingHistory, thingHistory } from '../setup/things.ts'
 import type { JournalReader, StoredEntry } from '../store/store.ts'
-import { receiverOf } from '../today/events.ts'
 import type { ShopClock } from './shop-clock.ts'
 import { differencesOf } from './things-seen.ts'
 

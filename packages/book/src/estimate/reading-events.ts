@@ -79,7 +79,7 @@ interface KnownScales {
 const known = new WeakMap<Things, KnownScales>()
 
 /** How °Brix becomes percent on a day, for every fluid of the shop; a lot's own factor counts for the fluid it is of. */
-function scalesOn(day: number, things: Things, charge: SumpMemory['charge']): ReadonlyMap<string, ScaleInUse> {
+export function scalesOn(day: number, things: Things, charge: SumpMemory['charge']): ReadonlyMap<string, ScaleInUse> {
   const { dated, maps } = knownOf(things)
   const key = dated ? JSON.stringify([day, charge?.fluid ?? '', charge?.lot ?? null]) : ''
   const there = maps.get(key)

@@ -4,7 +4,7 @@ import type { Entry } from '../schema/entries/index.ts'
 import { readThings } from '../setup/read-things.ts'
 import type { Things } from '../setup/things.ts'
 import type { JournalReader, StoredEntry } from '../store/store.ts'
-import { strengthOf } from '../today/events.ts'
+import { strengthRead } from '../today/strength-read.ts'
 import { utc } from './order.ts'
 import { sayEntry } from './say-entry.ts'
 import { withdrawnBy } from './withdrawn.ts'
@@ -53,7 +53,7 @@ export async function sumpHistory(
     const entry = JSON.parse(stored.body) as Entry
     if (entry.kind === 'charge' && !line.withdrawn) [fluid, lot] = [entry.fluid ?? fluid, entry.lot ?? null]
     const then = history.at(utc(stored.at))
-    const strength = entry.kind === 'reading' ? strengthOf(entry, then.fluid.get(fluid), then, lot) : null
+    const strength = entry.kind === 'reading' ? strengthRead(entry, then.fluid.get(fluid), then, lot) : null
     return {
       ...line,
       entry: stored.id,

@@ -1,5 +1,7 @@
 import { lowerFirst, type Reader, sayCount, sayList, sayVolume } from '@sumpbook/fluid'
+import { withdrawnBy } from '../journal/withdrawn.ts'
 import type { Entry } from '../schema/entries/index.ts'
+import type { JournalReader } from '../store/store.ts'
 import type { Cart, TodayItem } from './today.ts'
 
 /** A shift's note is read out for two days. */
@@ -23,10 +25,17 @@ export function cartOf(items: readonly TodayItem[]): Cart {
 }
 
 /** The last shift's note, while it is fresh. */
-export function handoverOf(entries: readonly Entry[], at: Date): string | null {
-  const last = entries.findLast((entry) => entry.kind === 'handover')
-  if (last?.kind !== 'handover' || at.getTime() - Date.parse(last.at) > noteDays * 86_400_000) return null
-  return last.text ?? null
+export async function readHandover(journal: JournalReader, { at, until }: { at: Date; until: Date }) {
+  const since = new Date(at.getTime() - noteDays * 86_400_000).toISOString()
+  const [notes, voids] = await Promise.all([
+    journal.entries({ kinds: ['handover'], order: 'time', since, until: until.toISOString() }),
+    journal.voids(),
+  ])
+  const withdrawn = withdrawnBy(voids)
+  const last = notes.findLast(({ id }) => !withdrawn.has(id))
+  if (last === undefined) return null
+  const entry = JSON.parse(last.body) as Entry
+  return entry.kind === 'handover' ? (entry.text ?? null) : null
 }
 
 /** The day in a sentence or two. */
@@ -37,9 +46,11 @@ export function ledeOf(
   reader: Reader,
 ): string {
   const pours = items.filter(({ recipe }) => recipe.add !== null || recipe.drawOff > 0).length
-  const reads = items.length - pours
+  const doubts = items.filter(({ condition }) => condition === 'doubt').length
+  const reads = items.length - pours - doubts
   const toDo = [
     pours > 0 ? sayCount(pours, 'sump to fill', 'sumps to fill') : '',
+    doubts > 0 ? sayCount(doubts, 'to settle', 'to settle') : '',
     reads > 0 ? sayCount(reads, 'to read', 'to read') : '',
   ].filter((part) => part !== '')
   const carried = [
@@ -47,7 +58,7 @@ export function ledeOf(
     ...concentrates.map(({ name, litres }) => `${sayVolume(litres, reader)} of ${name} concentrate`),
   ]
   return [
-    toDo.length === 0 ? 'Nothing to do: every sump was read within the week and is in its band.' : `${sayList(toDo)}.`,
+    toDo.length === 0 ? 'Nothing to do: every sump is in its band, and none is due to be read.' : `${sayList(toDo)}.`,
     carried.length === 0 ? '' : `For the cart: ${sayList(carried)}.`,
     handover === null ? '' : `Last shift’s note: “${handover}”`,
   ]

@@ -1,37 +1,45 @@
+import { trueMarks } from '@sumpbook/fluid'
 import type { Condition, TodayItem } from './today.ts'
 
-/** A week without a reading: public guidance asks for a weekly check of concentration (DGUV Regel 109-003, Annex 3). */
-export const daysUntilUnread = 7
 /** A fill of this share of the mark or more is worth a walk (common practice, no source). */
 const worthAWalk = 0.1
 
 /** A sump with its recipe, before it is judged. */
-export type Judged = Omit<TodayItem, 'condition' | 'sentence' | 'why'>
+export type Judged = Omit<TodayItem, 'condition' | 'sentence' | 'why' | 'ahead'>
 
-/** Why a sump is on the list, or `in-order`. The age is that of its last reading of strength, null without one. */
-export function conditionOf({ recipe, concentration, bench, volume }: Judged, ageDays: number | null): Condition {
+/**
+ * Why a sump is on the list, or `in-order`.
+ *
+ * @param isDue whether it is time to read it
+ */
+export function conditionOf({ recipe, concentration, bench, mark, volume }: Judged, isDue: boolean): Condition {
   const { because, add, action } = recipe
   if (action === 'refuse') return 'straight-oil'
   if (because.includes('below-suction')) return 'below-suction'
+  if (because.includes('doubt')) return 'doubt'
   if (because.includes('above-brim')) return 'over-full'
   if (action === 'measure-first' && because.some((reason) => reason !== 'level-unknown')) return 'measure-first'
   const { low = 0, high = 100 } = bench.band ?? {}
   if (concentration !== null && concentration.mean < low) return 'lean'
   if (concentration !== null && concentration.mean > high) return 'rich'
-  if (volume !== null && add !== null && add.volume >= worthAWalk * bench.fillVolume!) return 'low-level'
-  return ageDays === null || ageDays > daysUntilUnread ? 'unread' : 'in-order'
+  const { fillVolume } = trueMarks(bench, mark)
+  if (volume !== null && fillVolume !== null && add !== null && add.volume >= worthAWalk * fillVolume)
+    return 'low-level'
+  return isDue ? 'unread' : 'in-order'
 }
 
+/** What stands at the pump, runs over, is outside its band or in doubt is never folded away or put off. */
 const consequence: Record<Condition, number> = {
   'below-suction': 0,
   'over-full': 1,
   lean: 2,
   rich: 3,
-  'measure-first': 4,
-  'low-level': 5,
-  unread: 6,
-  'in-order': 7,
-  'straight-oil': 8,
+  doubt: 4,
+  'measure-first': 5,
+  'low-level': 6,
+  unread: 7,
+  'in-order': 8,
+  'straight-oil': 9,
 }
 
 /** The condition first; within it how far outside its band, in widths of the band; then the walk. */

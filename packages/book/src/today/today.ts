@@ -1,6 +1,10 @@
-import type { Action, Advice, Figure, RecipeBench } from '@sumpbook/fluid'
+import type { Action, Advice, ExpectedReading, Figure, RecipeBench } from '@sumpbook/fluid'
+import type { CrossingAnswer, DoubtAnswer } from '../estimate/estimate-document.ts'
+import type { NextCheck } from './next-check.ts'
 
-export type { RecipeBench } from '@sumpbook/fluid'
+export type { ExpectedReading, RecipeBench } from '@sumpbook/fluid'
+export type { CrossingAnswer, DoubtAnswer } from '../estimate/estimate-document.ts'
+export type { NextCheck } from './next-check.ts'
 
 /** What the shop should do now: one list, most consequence first, and where every other sump stands. */
 export interface Today {
@@ -22,7 +26,7 @@ export interface Cart {
   concentrates: { fluid: string; name: string; litres: number }[]
 }
 
-/** One sump as its records leave it. Volumes are of the whole system, in litres; times RFC 3339, UTC. */
+/** One sump by all of its records, as the estimate has it. Volumes are of the whole system, in litres; times RFC 3339, UTC. */
 export interface SumpNow {
   sump: string
   name: string
@@ -30,16 +34,33 @@ export interface SumpNow {
   /** Where on the round it comes; null where nobody said. */
   order: number | null
   fluid: { id: string; name: string; class: string | null }
-  /** What a phone needs to make the recipe itself, the same as the server's. */
+  /** The time for which the figures hold. */
+  asOf: string
+  /** What a phone needs to make the recipe itself, the same as the server's. Marks are those of the plate. */
   bench: RecipeBench
+  /** Null where no record tells of it, and of a straight oil. */
   concentration: Figure | null
+  /** Null where no record tells of the sump. */
   volume: Figure | null
+  /** Litres that it truly holds at its full mark, as learnt; null where no record tells of the sump. */
+  mark: Figure | null
+  /** What a refractometer would show now, and what a reading weighs; null where no scale or no strength is known. */
+  expected: ExpectedReading | null
+  /** Where it stands in a week if nothing is done; null as the concentration. */
+  inAWeek: { concentration: Figure; volume: Figure } | null
+  crossing: CrossingAnswer | null
+  /** Null of a straight oil. */
+  nextCheck: NextCheck | null
+  /** Records that do not fit and still move the figures: while there are any, nothing is poured. */
+  doubts: DoubtAnswer[]
   /** The last reading of strength, as found. */
   lastStrength: LastReading | null
   /** The last reading of level or volume. */
   lastLevel: LastReading | null
   /** One sentence: where it stands. */
   sentence: string
+  /** Where it goes if nothing is done, and when it is read next; empty while a record is in doubt. */
+  ahead: string
 }
 
 export interface LastReading {
@@ -58,6 +79,7 @@ export type Condition =
   | 'over-full'
   | 'lean'
   | 'rich'
+  | 'doubt'
   | 'low-level'
   | 'measure-first'
   | 'unread'

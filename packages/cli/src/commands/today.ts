@@ -39,7 +39,12 @@ function listText({ shop, lede, items, calm, quarantined }: Today): string {
     ...items.map(itemText),
     ...(calm.length === 0
       ? []
-      : [['Nothing to do:', ...calm.map(({ name, sentence }) => `  ${name}: ${sentence}`)].join('\n')]),
+      : [
+          [
+            'Nothing to do:',
+            ...calm.map(({ name, sentence, ahead }) => `  ${`${name}: ${sentence} ${ahead}`.trim()}`),
+          ].join('\n'),
+        ]),
     ...(cautions.length === 0 ? [] : [cautions.join('\n')]),
     ...(quarantined === 0
       ? []

@@ -22,6 +22,8 @@ export const shop = z.looseObject({
         .refine(({ from, to }) => from <= to, { error: 'a day not before `from`', path: ['to'] }),
     )
     .optional(),
+  /** Days after which every sump is read again, whatever is expected of it; a week where nobody said. */
+  readEveryDays: z.int().min(1).max(31).optional(),
 })
 
 export type Shop = z.infer<typeof shop>

@@ -1,0 +1,45 @@
+import { type Band, type CheckReason, nextCheck } from '@sumpbook/fluid'
+import { dayText } from '../estimate/shop-clock.ts'
+import type { ShopStanding } from '../estimate/shop-standing.ts'
+import type { Things } from '../setup/things.ts'
+
+/** A week without a reading: public guidance asks for a weekly check of concentration (DGUV Regel 109-003, Annex 3). */
+const usualEveryDays = 7
+
+/** Days after which every sump is read again, whatever is expected of it: the shop's own rule, a week where nobody said. */
+export const readEveryDays = ({ shop }: Things): number => shop.readEveryDays ?? usualEveryDays
+
+/** When a sump is to be read next, and why then. */
+export interface NextCheck {
+  /** The beginning of that day in the shop, RFC 3339. */
+  at: string
+  /** `2026-03-03`. */
+  on: string
+  because: CheckReason
+}
+
+/**
+ * The first day on which a sump that nobody touches stands outside its band with a probability above 5 %, never later than the shop's
+ * rule after its last reading, and never on the day it was read.
+ *
+ * @param readAt when it was last read or charged, milliseconds since 1970-01-01 UTC; null where it never was
+ */
+export function nextCheckOf(
+  { shop, clock, ms, things }: ShopStanding,
+  { sump, band, readAt }: { sump: string; band: Band | null; readAt: number | null },
+): NextCheck {
+  const now = clock.at(ms)
+  const today = Math.floor(now)
+  const on = (day: number, because: CheckReason): NextCheck => ({
+    at: new Date(clock.instantOf(day)).toISOString(),
+    on: dayText(day),
+    because,
+  })
+  if (readAt === null) return on(today, 'never-read')
+  const lastRead = Math.floor(clock.at(readAt))
+  const byRule = lastRead + readEveryDays(things)
+  if (byRule <= today) return on(byRule, 'rule')
+  const { days, because } = nextCheck(shop, sump, now, { band, within: byRule - today })
+  const day = Math.max(Math.floor(now + days), lastRead + 1)
+  return because === 'rule' || day >= byRule ? on(byRule, 'rule') : on(day, 'band')
+}

@@ -1,0 +1,176 @@
+import {
+  estimateSump,
+  expectedReading,
+  type Reader,
+  type SumpEstimate,
+  sayConcentration,
+  sayCount,
+  sayCrossing,
+  sayDrift,
+  sayNextCheck,
+  sayPercent,
+  sayReasons,
+  sayStanding,
+  trueMarks,
+  volumeBesideMark,
+} from '@sumpbook/fluid'
+import { benchFor, crossingFor, doubtAnswer, instantText } from '../estimate/estimate-document.ts'
+import { scalesOn } from '../estimate/reading-events.ts'
+import type { ShopStanding } from '../estimate/shop-standing.ts'
+import { adviceBy } from '../estimate/sump-recipe.ts'
+import { daysBetween } from '../journal/calendar.ts'
+import { utc } from '../journal/order.ts'
+import type { Reading } from '../schema/entries/index.ts'
+import type { Sump } from '../schema/things/index.ts'
+import { conditionOf, type Judged } from './condition.ts'
+import type { LastReadings } from './last-readings.ts'
+import { nextCheckOf, readEveryDays } from './next-check.ts'
+import { sayReading } from './say-reading.ts'
+import type { Condition, LastReading, TodayItem } from './today.ts'
+
+/** Who reads it, and when. */
+export interface AskedBy {
+  /** The time of asking, RFC 3339. */
+  at: string
+  reader: Reader
+}
+
+/** One sump as the estimate has it, with its recipe and its sentences. */
+export function sumpNow(standing: ShopStanding, sump: Sump, read: LastReadings, { at, reader }: AskedBy): TodayItem {
+  const { shop, clock, ms, things, memory } = standing
+  const estimate = estimateSump(shop, sump.id, clock.at(ms), [7])
+  const bench = benchFor(standing, sump)
+  const charge = memory.sumps.get(sump.id)?.charge ?? null
+  const fluid = charge?.fluid ?? sump.fluid
+  const isOil = bench.class === 'straight-oil'
+  const isTold = estimate.dataAt !== null
+  const isStrengthTold = !isOil && (read.concentration !== null || read.charge?.strength !== undefined)
+  const concentration = isStrengthTold ? estimate.now.concentration : null
+  const advice = adviceBy(tellsOf(estimate, { concentration, isTold }), bench, reader)
+  const [inAWeek] = estimate.ahead
+  const knownAt = [read.strength, read.charge].flatMap((entry) => (entry === null ? [] : [Date.parse(entry.at)]))
+  const readAt = knownAt.length === 0 ? null : Math.max(...knownAt)
+  const nextCheck = isOil ? null : nextCheckOf(standing, { sump: sump.id, band: bench.band, readAt })
+  const dueAt = nextCheck === null ? Number.POSITIVE_INFINITY : Date.parse(nextCheck.at)
+  const refractometer = { scales: scalesOn(Math.floor(clock.at(ms)), things, charge), resolution: bench.resolution }
+  const item: Judged = {
+    ...advice,
+    action: advice.recipe.action,
+    sump: sump.id,
+    name: sump.name,
+    place: sump.place ?? null,
+    order: sump.order ?? null,
+    fluid: { id: fluid, name: things.fluid.get(fluid)?.name ?? fluid, class: bench.class ?? null },
+    asOf: instantText(ms),
+    bench,
+    concentration,
+    volume: isTold ? estimate.now.volume : null,
+    mark: isTold ? estimate.now.markVolume : null,
+    expected: isStrengthTold ? expectedReading(shop, sump.id, clock.at(ms), refractometer) : null,
+    inAWeek: isStrengthTold ? { concentration: inAWeek!.concentration, volume: inAWeek!.volume } : null,
+    crossing: isStrengthTold ? crossingFor(standing, sump, bench, estimate.now.markVolume) : null,
+    nextCheck,
+    doubts: estimate.doubts.filter(({ open }) => open).map((doubt) => doubtAnswer(doubt, clock, reader)),
+    lastStrength: lastOf(read.strength, 'strength', read.concentration, reader),
+    lastLevel: lastOf(read.level, 'level', null, reader),
+    dataAt: estimate.dataAt === null ? null : instantText(clock.instantOf(estimate.dataAt)),
+  }
+  const condition = conditionOf(item, dueAt <= Date.parse(at))
+  const dayReader = { ...reader, timeZone: things.shop.timeZone, now: at }
+  return {
+    ...item,
+    words: condition === 'unread' ? { ...item.words, headline: 'Read it', how: '', outcome: '' } : item.words,
+    condition,
+    sentence: standingWords(item, reader),
+    ahead: aheadWords(item, dayReader),
+    why: whyOf(item, condition, dayReader, readEveryDays(things)),
+  }
+}
+
+/** What the records tell: of a sump that none tells of, neither level nor strength is known. */
+const tellsOf = (
+  { now, doubts }: SumpEstimate,
+  { concentration, isTold }: { concentration: SumpEstimate['now']['concentration'] | null; isTold: boolean },
+) => ({
+  now: {
+    concentration,
+    markVolume: now.markVolume,
+    volume: isTold ? now.volume : { ...now.volume, sd: Number.POSITIVE_INFINITY },
+  },
+  doubts,
+})
+
+function lastOf(
+  entry: Reading | null,
+  what: 'strength' | 'level',
+  concentration: number | null,
+  reader: Reader,
+): LastReading | null {
+  if (entry === null) return null
+  const { id, at, by = null } = entry
+  return { entry: id, at: utc(at), by, text: sayReading(entry, what, reader), concentration }
+}
+
+function standingWords({ concentration, volume, bench, mark }: Judged, reader: Reader): string {
+  if (bench.class === 'straight-oil') return 'A straight oil: no water, no mix.'
+  const beside = volume === null ? null : volumeBesideMark(volume, mark)
+  return sayStanding({ concentration, volume: beside, mark: trueMarks(bench, mark).fillVolume }, reader)
+}
+
+type DayReader = Reader & { timeZone: string; now: string }
+
+/** Where it goes if nothing is done, and when it is read next. */
+function aheadWords(item: Judged, reader: DayReader): string {
+  if (item.doubts.length > 0) return ''
+  return joined([...driftWords(item, reader), checkWords(item, reader)])
+}
+
+/** That it may have left its band says nothing new of a sump that is outside of it already. */
+function checkWords({ nextCheck, concentration, bench: { band } }: Judged, reader: DayReader): string {
+  if (nextCheck === null) return ''
+  const isIn =
+    concentration !== null && band !== null && concentration.mean >= band.low && concentration.mean <= band.high
+  const because = nextCheck.because === 'band' && !isIn ? 'rule' : nextCheck.because
+  return sayNextCheck({ ...nextCheck, because }, reader)
+}
+
+function driftWords({ concentration, inAWeek, crossing, asOf }: Judged, reader: DayReader): string[] {
+  if (concentration === null || inAWeek === null) return []
+  const drift = sayDrift(concentration.mean, inAWeek.concentration.mean, reader)
+  return [drift, crossing === null ? '' : sayCrossing(crossing, { ...reader, now: asOf })]
+}
+
+function whyOf(item: Judged, condition: Condition, reader: DayReader, everyDays: number): string {
+  const { concentration, bench, lastStrength, doubts } = item
+  const reasons = sayReasons(item.recipe.because.filter((reason) => isWorthSaying(reason, item)))
+  if (doubts.length > 0) return joined([...doubts.map(({ text }) => text), ...reasons])
+  const parts: string[] = []
+  if (concentration !== null && bench.band !== null) {
+    const now = `Now ${sayConcentration(concentration, reader)}`
+    const band = `${sayPercent(bench.band.low, reader)} to ${sayPercent(bench.band.high, reader)}`
+    if (condition === 'lean') parts.push(`${now}, under its band of ${band}.`)
+    else if (condition === 'rich') parts.push(`${now}, above its band of ${band}.`)
+    else parts.push(`${now}; its band is ${band}.`)
+  }
+  parts.push(...reasons)
+  if (condition !== 'measure-first') parts.push(...driftWords(item, reader))
+  if (condition === 'unread') parts.push(checkWords(item, reader))
+  if (lastStrength !== null) {
+    const age = daysBetween(lastStrength.at, reader.now, reader.timeZone)
+    if (age > everyDays)
+      parts.push(`The last reading is ${sayCount(age, 'day', 'days')} old: read it again before pouring.`)
+  }
+  return joined(parts)
+}
+
+/** A level this far above the mark is said: less is no more than the estimate's own doubt (common practice). */
+const clearlyAbove = 1.05
+
+/** Lean and rich are said with the figures. */
+function isWorthSaying(reason: TodayItem['recipe']['because'][number], { volume, bench, mark }: Judged): boolean {
+  if (reason === 'lean' || reason === 'rich') return false
+  const { fillVolume } = trueMarks(bench, mark)
+  return reason !== 'above-mark' || volume === null || fillVolume === null || volume.mean > clearlyAbove * fillVolume
+}
+
+const joined = (sentences: readonly string[]) => sentences.filter((sentence) => sentence !== '').join(' ')
