@@ -1,5 +1,6 @@
 import type { Belief } from '../filter/index.ts'
 import { blur, shake, spread } from '../filter/index.ts'
+import { holdToBounds } from './bounds.ts'
 import { chemistry, dayByDay, oil, type ShopPriors, spell, wander } from './priors.ts'
 import {
   bias,
@@ -29,6 +30,20 @@ export interface Exposure {
 const jacobian = new Float64Array(moving * size)
 const byEvaporation = new Float64Array(moving)
 const byCarryOff = new Float64Array(moving)
+const grown = new Float64Array(moving)
+
+/**
+ * The part of a time that one step takes, and how its growth depends on what it began with. Figures go between the functions of this file
+ * through here: as arguments they would each be an object of their own, thousands a second.
+ */
+const part = new Float64Array(7)
+const days = 0
+const wet = 1
+const oily = 2
+const unrestSquared = 3
+const growthByFill = 4
+const growthByEvaporation = 5
+const growthByCarryOff = 6
 
 /** No step takes more than this share of what is there: a balance without records ends as a puddle, never below nothing. */
 const mostLost = 0.3
@@ -45,29 +60,33 @@ const mostLost = 0.3
  * Source: conservation of mass; the closed form is that of a tank with constant in- and outflow.
  */
 export function pass(belief: Belief, exposure: Exposure, unrest = 1): void {
-  const { days } = exposure
-  if (!(days > 0)) return
+  if (!(exposure.days > 0)) return
   const { mean } = belief
   let left = 1
   for (let i = 0; i < mostSteps && left > 0; i++) {
     const lost = Math.exp(mean[evaporation]!) * exposure.evaporation + Math.exp(mean[carryOff]!) * exposure.carryOff
-    const part =
-      i === mostSteps - 1 ? left : Math.min(left, (0.25 * Math.max(mean[fill]!, 0.03)) / Math.max(lost, 1e-9))
-    step(belief, days * part, exposure.evaporation * part, exposure.carryOff * part)
-    unsettle(belief, days * part, exposure.evaporation * part, exposure.carryOff * part, unrest ** 2)
-    left = part >= left ? 0 : left - part
+    const most = (0.25 * Math.max(mean[fill]!, 0.03)) / Math.max(lost, 1e-9)
+    const share = i === mostSteps - 1 ? left : Math.min(left, most)
+    part[days] = exposure.days * share
+    part[wet] = exposure.evaporation * share
+    part[oily] = exposure.carryOff * share
+    part[unrestSquared] = unrest * unrest
+    flow(belief)
+    unsettle(belief)
+    left = share >= left ? 0 : left - share
   }
+  holdToBounds(belief)
 }
 
 /** However long a time, it is cut into no more steps than this. */
 const mostSteps = 30
 
-function step(belief: Belief, days: number, wet: number, oily: number): void {
+function flow(belief: Belief): void {
   const { mean } = belief
   const n = size
   const before = Math.max(mean[fill]!, 0.02)
-  let e = Math.exp(mean[evaporation]!) * wet
-  let d = Math.exp(mean[carryOff]!) * oily
+  let e = Math.exp(mean[evaporation]!) * part[wet]!
+  let d = Math.exp(mean[carryOff]!) * part[oily]!
   const lost = e + d
   if (lost > mostLost * before) {
     e *= (mostLost * before) / lost
@@ -79,72 +98,76 @@ function step(belief: Belief, days: number, wet: number, oily: number): void {
   const power = sum > 1e-12 ? e / sum : 0
   const growth = Math.exp(power * ratio)
   // Derivatives of the growth's logarithm.
-  const byFill = power * (1 / before - 1 / after)
-  const byE = sum > 1e-12 ? (d / sum ** 2) * ratio + power / after : 1 / before
-  const byD = sum > 1e-12 ? (-e / sum ** 2) * ratio + power / after : 0
+  part[growthByFill] = power * (1 / before - 1 / after)
+  part[growthByEvaporation] = (sum > 1e-12 ? (d / (sum * sum)) * ratio + power / after : 1 / before) * e
+  part[growthByCarryOff] = (sum > 1e-12 ? (-e / (sum * sum)) * ratio + power / after : 0) * d
 
-  const used = Math.exp(-chemistry.depletion * days)
+  const used = Math.exp(-chemistry.depletion * part[days]!)
+  const outOf = 1 - Math.exp(-chemistry.scum * part[days]!)
   const soft = Math.max(0, mean[hardness]! - chemistry.scumAbove)
-  const dropped = soft * (1 - Math.exp(-chemistry.scum * days))
-  const strengthAfter = mean[strength]! * growth * used
-  const hardnessAfter = mean[hardness]! * growth - dropped + mean[gain]! * days
-  const chlorideAfter = mean[chloride]! * growth
+  grown[strength] = mean[strength]! * growth * used
+  grown[hardness] = mean[hardness]! * growth
+  grown[chloride] = mean[chloride]! * growth
 
   jacobian.fill(0)
   jacobian[fill * n + fill] = 1
   jacobian[fill * n + evaporation] = -e
   jacobian[fill * n + carryOff] = -d
-  const kept = soft > 0 ? growth - (1 - Math.exp(-chemistry.scum * days)) : growth
-  grow(strength, strengthAfter, growth * used, byFill, byE * e, byD * d)
-  grow(hardness, mean[hardness]! * growth, kept, byFill, byE * e, byD * d)
-  jacobian[hardness * n + gain] = days
-  grow(chloride, chlorideAfter, growth, byFill, byE * e, byD * d)
+  jacobian[strength * n + strength] = growth * used
+  jacobian[hardness * n + hardness] = soft > 0 ? growth - outOf : growth
+  jacobian[chloride * n + chloride] = growth
+  jacobian[hardness * n + gain] = part[days]!
+  for (let i = strength; i <= chloride; i++) grow(i)
   spread(belief, moving, jacobian)
 
   mean[fill] = after
-  mean[strength] = Math.min(strengthAfter, 99)
-  mean[hardness] = Math.max(hardnessAfter, 0.5)
-  mean[chloride] = chlorideAfter
-  if (mean[bias]! < oil.most) mean[bias]! += oil.aDay * days
+  mean[strength] = grown[strength]!
+  mean[hardness] = grown[hardness]! - soft * outOf + mean[gain]! * part[days]!
+  mean[chloride] = grown[chloride]!
+  if (mean[bias]! < oil.most) mean[bias]! += oil.aDay * part[days]!
 }
 
 /** What nobody knows of a time just past: days that differ, rates and errors that wander; `unrest` scales the variances of the losses. */
-function unsettle(belief: Belief, days: number, wet: number, oily: number, unrest: number): void {
+function unsettle(belief: Belief): void {
   const { mean, cov } = belief
   const n = size
-  const time = days * unrest
+  const time = part[days]! * part[unrestSquared]!
+  const unrest = Math.sqrt(part[unrestSquared]!)
+  const unlike = unrest * dayByDay.evaporation * Math.sqrt(1 / Math.max(part[wet]! / spell, 1))
+  const unlikeCarried = unrest * dayByDay.carryOff * Math.sqrt(1 / Math.max(part[oily]! / spell, 1))
   for (let i = 0; i < moving; i++) {
-    byEvaporation[i] = jacobian[i * n + evaporation]!
-    byCarryOff[i] = jacobian[i * n + carryOff]!
+    byEvaporation[i] = jacobian[i * n + evaporation]! * unlike
+    byCarryOff[i] = jacobian[i * n + carryOff]! * unlikeCarried
   }
-  shake(belief, moving, byEvaporation, (unrest * dayByDay.evaporation ** 2) / Math.max(wet / spell, 1))
-  shake(belief, moving, byCarryOff, (unrest * dayByDay.carryOff ** 2) / Math.max(oily / spell, 1))
-  blur(belief, fill, 0.002 ** 2 * time)
-  blur(belief, strength, (0.003 * mean[strength]!) ** 2 * time)
-  blur(belief, hardness, (wander.hardness * mean[hardness]!) ** 2 * time + 2 * time)
-  blur(belief, chloride, (wander.chloride * mean[chloride]!) ** 2 * time + 0.2 * time)
-  widen(cov, evaporation, wander.evaporation, time, 0.9)
-  widen(cov, carryOff, wander.carryOff, time, 0.9)
-  widen(cov, scale, wander.scale, days, 0.5)
-  widen(cov, bias, wander.bias, days, 0.6)
-  widen(cov, titration, wander.titration, days, 0.6)
-  widen(cov, pours, wander.pours, days, 0.2)
-  widen(cov, gauge, wander.gauge, days, 0.12)
+  shake(belief, moving, byEvaporation, 1)
+  shake(belief, moving, byCarryOff, 1)
+  cov[fill * n + fill]! += 0.002 ** 2 * time
+  cov[strength * n + strength]! += (0.003 * mean[strength]!) ** 2 * time
+  cov[hardness * n + hardness]! += ((wander.hardness * mean[hardness]!) ** 2 + 2) * time
+  cov[chloride * n + chloride]! += ((wander.chloride * mean[chloride]!) ** 2 + 0.2) * time
+  const long = part[days]!
+  widen(cov, evaporation, wander.evaporation ** 2 * time, 0.9 ** 2)
+  widen(cov, carryOff, wander.carryOff ** 2 * time, 0.9 ** 2)
+  widen(cov, scale, wander.scale ** 2 * long, 0.5 ** 2)
+  widen(cov, bias, wander.bias ** 2 * long, 0.6 ** 2)
+  widen(cov, titration, wander.titration ** 2 * long, 0.6 ** 2)
+  widen(cov, pours, wander.pours ** 2 * long, 0.2 ** 2)
+  widen(cov, gauge, wander.gauge ** 2 * long, 0.12 ** 2)
 }
 
 /** A quantity that grows by what evaporates, with what its growth depends on. */
-function grow(i: number, value: number, own: number, byFill: number, byE: number, byD: number): void {
+function grow(i: number): void {
   const at = i * size
-  jacobian[at + i] = own
-  jacobian[at + fill] = value * byFill
-  jacobian[at + evaporation] = value * byE
-  jacobian[at + carryOff] = value * byD
+  const value = grown[i]!
+  jacobian[at + fill] = value * part[growthByFill]!
+  jacobian[at + evaporation] = value * part[growthByEvaporation]!
+  jacobian[at + carryOff] = value * part[growthByCarryOff]!
 }
 
-/** What wanders does not wander off for ever: no wider than an sd of `most`. */
-function widen(cov: Float64Array, i: number, sd: number, time: number, most: number): void {
+/** What wanders does not wander off for ever: no wider than a variance of `most`. */
+function widen(cov: Float64Array, i: number, variance: number, most: number): void {
   const at = i * size + i
-  if (cov[at]! < most ** 2) cov[at] = Math.min(most ** 2, cov[at]! + sd ** 2 * time)
+  if (cov[at]! < most) cov[at] = Math.min(most, cov[at]! + variance)
 }
 
 /**
@@ -152,9 +175,9 @@ function widen(cov: Float64Array, i: number, sd: number, time: number, most: num
  */
 export function takeBack(belief: Belief, workDays: number, idle: ShopPriors['idle']): void {
   const { mean } = belief
-  const days = Math.min(workDays, 20)
-  const water = Math.exp(mean[evaporation]!) * days * (1 - idle.evaporation)
-  const fluid = Math.exp(mean[carryOff]!) * days * (1 - idle.carryOff)
+  const some = Math.min(workDays, 20)
+  const water = Math.exp(mean[evaporation]!) * some * (1 - idle.evaporation)
+  const fluid = Math.exp(mean[carryOff]!) * some * (1 - idle.carryOff)
   const before = Math.max(mean[fill]!, 0.02)
   const shrink = (before + fluid) / (before + fluid + water)
   blur(belief, fill, (0.5 * (water + fluid)) ** 2)

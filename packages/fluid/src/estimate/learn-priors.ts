@@ -11,6 +11,8 @@ export function isAdoptionDay(firstDay: number, day: number): boolean {
 /** What the published figures count for, in sumps and in readings, against what the shop shows. */
 const worthSumps = 4
 const worthReadings = 60
+/** Fewer sumps than these have nothing in common: one with odd records would speak for the others. */
+const fewestSumps = 3
 
 /**
  * What a shop's sumps have in common, learnt from their records so far and drawn towards what is published the less there
@@ -67,18 +69,21 @@ interface Known {
 
 /** Mean and spread over sumps, with the published ones counting as some sumps more. */
 function shrunk(known: readonly Known[], published: Spread, least = 0.15): Spread {
+  if (known.length < fewestSumps) return published
   let spread = published.sd ** 2
   let mean = published.mean
   for (let round = 0; round < 20; round++) {
     let [weights, sum, squares] = [worthSumps / (2 * spread), (worthSumps / (2 * spread)) * published.mean, 0]
-    for (const { mean: x, variance } of known) {
+    for (const { mean: own, variance } of known) {
+      const x = heard(own, mean, spread + variance)
       const weight = 1 / (spread + variance)
       weights += weight
       sum += weight * x
     }
     mean = sum / weights
     // The expected square of each sump's distance from the mean, given what is known of it.
-    for (const { mean: x, variance } of known) {
+    for (const { mean: own, variance } of known) {
+      const x = heard(own, mean, spread + variance)
       const kept = spread / (spread + variance)
       squares += (kept * (x - mean)) ** 2 + kept * variance
     }
@@ -86,6 +91,10 @@ function shrunk(known: readonly Known[], published: Spread, least = 0.15): Sprea
   }
   return { mean, sd: within(Math.sqrt(spread), least, 1.2) }
 }
+
+/** A sump far from all others is heard, but not louder than at two sds: its records may be nonsense. */
+const heard = (x: number, mean: number, variance: number) =>
+  Math.min(mean + 2 * Math.sqrt(variance), Math.max(mean - 2 * Math.sqrt(variance), x))
 
 function noiseRatio({ count, squares }: { count: number; squares: number }): number {
   // Readings that did not fit are not counted: of a normal cut at 2.4 sd some 0.93 of the variance is left, of broader tails less.

@@ -1,5 +1,6 @@
 import type { Belief } from '../filter/index.ts'
 import { blur, renew, shake, spread } from '../filter/index.ts'
+import { holdToBounds } from './bounds.ts'
 import { start, written } from './priors.ts'
 import {
   bias,
@@ -131,6 +132,7 @@ function finish(belief: Belief, after: number, part: number, pour: Pour): void {
   blur(belief, strength, (pour.strengthSd * share) ** 2)
   blur(belief, hardness, (pour.hardnessSd * share) ** 2)
   blur(belief, chloride, (pour.chlorideSd * share) ** 2)
+  holdToBounds(belief)
 }
 
 /** Fluid taken out as it is: the mix stays what it was. */

@@ -2,7 +2,7 @@ import type { Crossing } from '../answer-types.ts'
 import type { ShopTime } from '../events.ts'
 import type { ShopEstimate } from '../shop-estimate.ts'
 import { chloride, hardness, strength } from '../state.ts'
-import { later, partsOf, sumpIn, volumeParts } from './estimate-sump.ts'
+import { dropAll, later, partsOf, sumpIn, volumeParts } from './estimate-sump.ts'
 import { above } from './mixture.ts'
 
 /** The limits that are watched; what is missing is not. */
@@ -45,6 +45,7 @@ export function crossingOf(shop: ShopEstimate, id: string, at: ShopTime, limits:
     if (volumeLow !== undefined) watched['volume.low'].push(1 - above(volumeParts(then, sump.plate), volumeLow))
     if (hardnessHigh !== undefined) watched['hardness.high'].push(above(partsOf(then, hardness), hardnessHigh))
     if (chlorideHigh !== undefined) watched['chloride.high'].push(above(partsOf(then, chloride), chlorideHigh))
+    dropAll(then)
   }
   const crossings = Object.entries(watched).flatMap(([limit, beyond]) => {
     const crossing = firstCrossing(limit as Crossing['limit'], beyond)

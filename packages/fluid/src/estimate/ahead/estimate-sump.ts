@@ -1,4 +1,4 @@
-import { type Belief, copyBelief, learn, spreadOf } from '../../filter/index.ts'
+import { type Belief, copyBelief, dropBelief, learn, spreadOf } from '../../filter/index.ts'
 import type { EstimatedDoubt, FiguresAhead, SumpEstimate } from '../answer-types.ts'
 import { doubtOf } from '../doubts/doubt.ts'
 import type { ShopTime } from '../events.ts'
@@ -23,7 +23,7 @@ export function estimateSump(shop: ShopEstimate, id: string, at: ShopTime, ahead
   const now = Math.max(at, sump.at)
   const ofNow = later(shop, sump, now)
   const { plate } = sump
-  return {
+  const answer: SumpEstimate = {
     now: {
       concentration: figureOf(partsOf(ofNow, strength), 0, 100),
       volume: figureOf(volumeParts(ofNow, plate), 0),
@@ -33,10 +33,17 @@ export function estimateSump(shop: ShopEstimate, id: string, at: ShopTime, ahead
       carryOff: lossOf(shop, sump, ofNow, now, 'carryOff'),
       markVolume: figureOfLogs(scaleParts(ofNow, plate)),
     },
-    ahead: aheadDays.map((days) => figuresOf(later(shop, sump, now + days), plate, days)),
+    ahead: aheadDays.map((days) => {
+      const then = later(shop, sump, now + days)
+      const figures = figuresOf(then, plate, days)
+      dropAll(then)
+      return figures
+    }),
     doubts: doubtsOf(sump, now),
     dataAt: sump.dataAt,
   }
+  dropAll(ofNow)
+  return answer
 }
 
 /** Figures of a day ahead. */
@@ -56,6 +63,11 @@ export function sumpIn({ sumps }: ShopEstimate, id: string): SumpState {
   const sump = sumps.get(id)
   if (sump === undefined) throw new RangeError(`no sump ${id} in this estimate`)
   return sump
+}
+
+/** Gives back beliefs that nobody looks at again. */
+export function dropAll(weighed: readonly Weighed[]): void {
+  for (const { belief } of weighed) dropBelief(belief)
 }
 
 /** A belief with its probability. */

@@ -59,7 +59,8 @@ export function figureOf(parts: readonly Part[], floor: number, most = Number.PO
   const narrow = parts.length === 1 && one !== undefined
   return {
     mean: clip(mean),
-    sd,
+    // Nothing that lies between two ends is more uncertain than half of what is between them.
+    sd: Math.min(sd, (most - floor) / 2),
     low90: clip(narrow ? mean - quantile95 * sd : quantile(parts, 0.05)),
     high90: clip(narrow ? mean + quantile95 * sd : quantile(parts, 0.95)),
   }

@@ -2,7 +2,7 @@ import type { Days, Percent } from '../../quantities.ts'
 import type { ShopTime } from '../events.ts'
 import type { ShopEstimate } from '../shop-estimate.ts'
 import { strength } from '../state.ts'
-import { later, partsOf, sumpIn } from './estimate-sump.ts'
+import { dropAll, later, partsOf, sumpIn } from './estimate-sump.ts'
 import { above } from './mixture.ts'
 
 /** The risk of standing outside the band at which somebody should look. */
@@ -24,7 +24,9 @@ export function nextCheck(
   const sump = sumpIn(shop, id)
   const now = Math.max(at, sump.at)
   for (let days = 0; days < within; days++) {
-    const parts = partsOf(later(shop, sump, now + days), strength)
+    const then = later(shop, sump, now + days)
+    const parts = partsOf(then, strength)
+    dropAll(then)
     if (above(parts, band.high) + 1 - above(parts, band.low) > checkedFrom) return { days, because: 'risk' }
   }
   return { days: within, because: 'rule' }

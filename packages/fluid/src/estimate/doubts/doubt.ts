@@ -29,7 +29,7 @@ export function doubtOf(sump: SumpState, surprise: Surprise, open: boolean): Est
     entry: surprise.entry,
     entries: [surprise.entry],
     at: surprise.at,
-    probability,
+    probability: Math.min(1, probability),
     volume: kind.startsWith('unlogged') || kind === 'leak-in' ? volume : null,
     found: surprise.found,
     open,

@@ -1,3 +1,4 @@
+import { dropBelief } from '../../filter/index.ts'
 import { type Circumstances, mostSurprising, type Surprising, takeAll } from '../entries/sights.ts'
 import type { ReadingEvent } from '../events.ts'
 import { type Branch, copyBranch, litresOf, probabilities, type SumpState, type Surprise } from '../shop-estimate.ts'
@@ -135,8 +136,11 @@ function likeliest(candidates: readonly Branch[]): Branch[] {
   const sorted = candidates.filter(({ weight }) => Number.isFinite(weight)).sort((a, b) => b.weight - a.weight)
   if (sorted.length === 0) return [candidates.at(-1)!].map((branch) => ({ ...branch, weight: 0 }))
   const most = sorted[0]!.weight
+  const least = most + Math.log(leastShare)
+  let kept = 0
+  while (kept < sorted.length && kept < mostBranches && sorted[kept]!.weight > least) kept++
+  for (let i = kept; i < sorted.length; i++) dropBelief(sorted[i]!.belief)
+  sorted.length = kept
+  for (const branch of sorted) branch.weight -= most
   return sorted
-    .filter(({ weight }) => weight > most + Math.log(leastShare))
-    .slice(0, mostBranches)
-    .map((branch) => ({ ...branch, weight: branch.weight - most }))
 }

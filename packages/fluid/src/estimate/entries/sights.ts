@@ -1,5 +1,6 @@
 import { percentFromChart } from '../../refractometer/product-chart.ts'
 import type { ScaleInUse } from '../../refractometer/scale-on.ts'
+import { holdToBounds } from '../bounds.ts'
 import type { ReadingEvent } from '../events.ts'
 import {
   classOf,
@@ -15,7 +16,7 @@ import {
 } from '../observe.ts'
 import type { ShopPriors } from '../priors.ts'
 import type { Branch, SumpState } from '../shop-estimate.ts'
-import { chloride, fill, hardness, scale, strength } from '../state.ts'
+import { chloride, hardness } from '../state.ts'
 import type { RoundOffset } from './round.ts'
 
 /** Quantities of a reading that the balance expects. */
@@ -136,7 +137,7 @@ export function takeAll(
     const sight = sightOf(quantity, branch, sump, reading, circumstances)
     if (sight !== null) likely += takeSight(branch.belief, sight)
   }
-  keepInRange(branch)
+  holdToBounds(branch.belief)
   return likely
 }
 
@@ -151,14 +152,5 @@ export function takeMinerals(branch: Branch, reading: ReadingEvent): void {
     if (pads === null) takeSight(branch.belief, sightOfMinerals(branch.belief, which, value as number))
     else takeClass(branch.belief, which, pads.low, pads.high)
   }
-  keepInRange(branch)
-}
-
-/** Nothing is less than nothing. */
-function keepInRange({ belief: { mean } }: Branch): void {
-  mean[fill] = Math.min(5, Math.max(0.02, mean[fill]!))
-  mean[strength] = Math.min(99, Math.max(0.02, mean[strength]!))
-  mean[hardness] = Math.max(0.5, mean[hardness]!)
-  mean[chloride] = Math.max(0.1, mean[chloride]!)
-  mean[scale] = Math.min(2.5, Math.max(-2.5, mean[scale]!))
+  holdToBounds(branch.belief)
 }
