@@ -11,7 +11,7 @@ import { importInWorker } from './import/import-in-worker.ts'
 import { isExample, loadExample } from './import/load-example.ts'
 import type { SheetSource } from './import/sheet/sheet-source.ts'
 import type { ImportReport } from './import/sheet-types.ts'
-import { type Arrival, clockToleranceMs, orThrow, putEntries } from './journal/put.ts'
+import { type Arrival, type ArrivalNote, clockToleranceMs, noNote, orThrow, putEntries } from './journal/put.ts'
 import { thingCache } from './setup/thing-cache.ts'
 import type { ThingHistory, Things } from './setup/things.ts'
 import type { Store } from './store/store.ts'
@@ -32,8 +32,8 @@ export interface Book {
    * @throws {BookError} `refused-input`, `other-entry-under-id`
    */
   put(entry: unknown): Promise<Arrival>
-  /** Takes many entries, each judged by itself, all that pass in one durable write. */
-  putMany(entries: readonly unknown[]): Promise<Arrival[]>
+  /** Takes many entries, each judged by itself, all that pass in one durable write; `notes` say how each of them came. */
+  putMany(entries: readonly unknown[], notes?: readonly ArrivalNote[]): Promise<Arrival[]>
   /**
    * A book file, a CSV or a workbook, all or nothing.
    *
@@ -73,7 +73,7 @@ export interface Book {
 export function openBook(store: Store, clock: () => Date): Book {
   const things = thingCache(store)
   const estimates = checkpoints({ store, things, estimator: shopEstimator, print: enginePrint })
-  const putMany = putTogether(async (entries) => putEntries(store, entries, clock(), await things()))
+  const putMany = putTogether(async (entries, notes) => putEntries(store, entries, clock(), await things(), notes))
   const parts = { journal: store, checkpoints: estimates, things }
   return {
     store,
@@ -87,7 +87,7 @@ export function openBook(store: Store, clock: () => Date): Book {
     export: () => exportBook(store),
     estimate: (options = {}) => readEstimate(estimates, clock(), options),
     settle: () => estimates.settle(clock().getTime()),
-    outlook: (sump, options = {}) => readOutlook(store, estimates, { sump, at: clock(), ...options }),
+    outlook: (sump, options = {}) => readOutlook(parts, { sump, at: clock(), ...options }),
     today: ({ at, reader = {} } = {}) => readToday(parts, { ...timesOf(at, clock()), reader }),
     sumps: async (options = {}) => {
       const { items } = await readSumps(parts, { ...timesOf(undefined, clock()), ...options })
@@ -101,14 +101,18 @@ export function openBook(store: Store, clock: () => Date): Book {
 const timesOf = (asked: Date | undefined, now: Date) =>
   asked === undefined ? { at: now, until: new Date(now.getTime() + clockToleranceMs) } : { at: asked }
 
-type PutMany = (entries: readonly unknown[]) => Promise<Arrival[]>
+type PutMany = (entries: readonly unknown[], notes?: readonly ArrivalNote[]) => Promise<Arrival[]>
 
 /**
  * Entries that come while a write is on its way share the next one: one durable write serves all who wait, each is
  * answered only after its own is on the disk.
  */
 function putTogether(write: PutMany): PutMany {
-  let waiting: { entries: readonly unknown[]; settle: PromiseWithResolvers<Arrival[]> }[] = []
+  let waiting: {
+    entries: readonly unknown[]
+    notes: readonly ArrivalNote[]
+    settle: PromiseWithResolvers<Arrival[]>
+  }[] = []
   let writing = false
   const writeNext = async () => {
     writing = true
@@ -118,7 +122,10 @@ function putTogether(write: PutMany): PutMany {
       const together = waiting
       waiting = []
       try {
-        const arrivals = await write(together.flatMap(({ entries }) => entries))
+        const arrivals = await write(
+          together.flatMap(({ entries }) => entries),
+          together.flatMap(({ entries, notes }) => entries.map((_, n) => notes[n] ?? noNote)),
+        )
         let from = 0
         for (const { entries, settle } of together) {
           settle.resolve(arrivals.slice(from, from + entries.length))
@@ -130,9 +137,9 @@ function putTogether(write: PutMany): PutMany {
     }
     writing = false
   }
-  return (entries) => {
+  return (entries, notes = []) => {
     const settle = Promise.withResolvers<Arrival[]>()
-    waiting.push({ entries, settle })
+    waiting.push({ entries, notes, settle })
     if (!writing) void writeNext()
     return settle.promise
   }

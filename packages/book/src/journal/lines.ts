@@ -5,6 +5,7 @@ import { readThings } from '../setup/read-things.ts'
 import type { Things } from '../setup/things.ts'
 import type { JournalReader, StoredEntry } from '../store/store.ts'
 import { strengthRead } from '../today/strength-read.ts'
+import { readEnvelope } from './envelope.ts'
 import { utc } from './order.ts'
 import { sayEntry } from './say-entry.ts'
 import { withdrawnBy } from './withdrawn.ts'
@@ -15,6 +16,7 @@ export interface JournalLine {
   at: string
   kind: string
   sump: string | null
+  /** The person who was signed in, by id; else as the entry says. */
   by: string | null
   text: string
   withdrawn: boolean
@@ -101,12 +103,13 @@ function placeOf(cursor: string): { at: string; rank: number; id: string } {
   ])
 }
 
-interface Withdrawals {
+export interface Withdrawals {
   withdrawn: ReadonlySet<string>
   reasons: ReadonlyMap<string, string>
 }
 
-async function readWithdrawals(journal: JournalReader): Promise<Withdrawals> {
+/** What is withdrawn, and why. */
+export async function readWithdrawals(journal: JournalReader): Promise<Withdrawals> {
   const entries = await journal.entries({ kinds: ['void'], order: 'time' })
   const voids = entries.map(({ id, body }) => ({
     id,
@@ -122,7 +125,8 @@ async function readWithdrawals(journal: JournalReader): Promise<Withdrawals> {
   return { withdrawn, reasons: new Map(reasons) }
 }
 
-function lineOf(
+/** An entry as a line. */
+export function lineOf(
   stored: StoredEntry,
   now: Things,
   { withdrawn, reasons }: Withdrawals,
@@ -134,7 +138,7 @@ function lineOf(
     at: stored.at,
     kind: stored.kind,
     sump: stored.sump,
-    by: entry.by ?? null,
+    by: readEnvelope(stored.envelope)?.person ?? entry.by ?? null,
     text: sayEntry(entry, now, { units: now.shop.units, ...reader }) ?? stored.kind,
     withdrawn: withdrawn.has(stored.id),
     reason: reasons.get(stored.id) ?? null,

@@ -6,11 +6,16 @@ import { halfCharacters } from '../schema/whole-text.ts'
 import { brimFaults } from '../setup/brim.ts'
 import { setupFaults } from '../setup/check.ts'
 import type { ThingHistory } from '../setup/things.ts'
-import type { Store } from '../store/store.ts'
+import type { ArrivingEntry, JournalWriter, Store } from '../store/store.ts'
+import type { HeldRow } from '../store/tables.ts'
 import { arriving } from './arriving.ts'
 import { canonicalJson } from './canonical.ts'
+import { type Envelope, envelopeText } from './envelope.ts'
 import { utc } from './order.ts'
 import { isQuarantined } from './references.ts'
+
+/** The answer of a verdict that lets entries in which a keeper had to look at first. */
+export const letIn = 'let in'
 
 /** What became of one entry. */
 export interface Arrival {
@@ -30,36 +35,102 @@ export const clockToleranceMs = 5 * 60_000
 
 /**
  * Takes entries into the journal, each exactly once: the same entry again changes nothing. Each is judged by itself;
- * those that pass are written in one durable transaction, in the order given.
+ * those that pass are written in one durable transaction, in the order given. What is to be held waits outside the journal.
  *
  * @param now the server's clock, to question a time in the future
  * @param history the things of the shop, for what only they can tell (a level above the brim)
+ * @param notes how each of them came, where the server knows more than the entry says
  */
 export async function putEntries(
   store: Store,
   sent: readonly unknown[],
   now: Date,
   history: ThingHistory,
+  notes: readonly ArrivalNote[] = [],
 ): Promise<Arrival[]> {
-  const judged = await Promise.all(sent.map((body) => takenBefore(store, body, judge(body, history, now))))
+  const judged = await Promise.all(
+    sent.map(async (body, n) => {
+      const note = notes[n] ?? noNote
+      return { ...(await takenBefore(store, body, judge(body, history, clockOfDevice(now, note)))), note }
+    }),
+  )
   if (judged.every(({ entry: accepted }) => accepted === null)) return judged.map(({ arrival }) => arrival)
+  const receivedAt = now.toISOString()
   return store.write(async (journal) => {
-    const accepted = judged.flatMap(({ entry: body }) => (body === null ? [] : [arriving(body)]))
-    const standing = await journal.bodies(accepted.map(({ id }) => id))
+    const accepted = judged.flatMap(({ entry: body, note }) =>
+      body === null ? [] : [{ ...arriving(body), envelope: envelopeText(note.envelope), hold: note.hold }],
+    )
+    const ids = accepted.map(({ id }) => id)
+    const held = await journal.held(ids)
+    const standing = new Map([...held].map(([id, { body }]) => [id, body]))
+    for (const [id, body] of await journal.bodies(ids)) standing.set(id, body)
     const fresh = accepted.filter(({ id, body }) => {
       if (standing.has(id)) return false
       standing.set(id, body)
       return true
     })
-    await journal.append(fresh, now.toISOString())
+    const taken = fresh.filter(({ hold }) => hold === null)
+    await journal.append(taken, receivedAt)
+    await journal.holdBack(
+      fresh.flatMap((entry) => (entry.hold === null ? [] : [heldRow(entry, entry.hold, receivedAt)])),
+    )
+    await answerHeld(journal, taken, receivedAt)
     const added = new Set(fresh.map(({ id }) => id))
-    return judged.map(({ entry: body, arrival }) => {
+    return judged.map(({ entry: body, arrival, note }) => {
       if (body === null) return arrival
       const id = body.id.toLowerCase()
-      if (added.delete(id)) return arrival
-      return { ...arrival, status: standing.get(id) === canonicalJson(body) ? 'same' : 'conflict' }
+      if (added.delete(id)) return { ...arrival, quarantine: note.hold ?? arrival.quarantine }
+      const quarantine = waiting(held.get(id)) ?? arrival.quarantine
+      return { ...arrival, quarantine, status: standing.get(id) === canonicalJson(body) ? 'same' : 'conflict' }
     })
   })
+}
+
+/** What a server knows of how an entry came, beside what the entry says. */
+export interface ArrivalNote {
+  /** Kept with the entry, outside its body; null where nothing is known. */
+  envelope: Envelope | null
+  /** Why a keeper must look at it before it counts; null where nobody must. */
+  hold: string | null
+}
+
+/** An entry that came as it came. */
+export const noNote: ArrivalNote = { envelope: null, hold: null }
+
+/** A clock that runs ahead is no reason to question what its owner saw just now: it is judged by the time it shows. */
+const clockOfDevice = (now: Date, { envelope }: ArrivalNote) =>
+  new Date(now.getTime() + Math.max(0, envelope?.clockAheadMs ?? 0))
+
+const waiting = (held: HeldRow | undefined): string | null =>
+  held === undefined || held.answer !== null ? null : held.reason
+
+function heldRow({ id, body, envelope }: ArrivingEntry, reason: string, receivedAt: string): HeldRow {
+  return {
+    id,
+    body,
+    envelope: envelope ?? '{}',
+    received_at: receivedAt,
+    reason,
+    answered_by: null,
+    answer: null,
+  }
+}
+
+/** A verdict "let in" brings entries that are held into the journal, with the envelope they came in; a void sets them aside. */
+async function answerHeld(journal: JournalWriter, fresh: readonly ArrivingEntry[], receivedAt: string): Promise<void> {
+  for (const { id, kind, body } of fresh) {
+    if (kind !== 'verdict' && kind !== 'void') continue
+    const said = JSON.parse(body) as { entry?: string; entries?: string[]; answer?: string }
+    if (kind === 'verdict' && said.answer !== letIn) continue
+    const named = kind === 'void' ? [said.entry!] : (said.entries ?? [])
+    const rows = await journal.held(named.map((one) => one.toLowerCase()))
+    for (const row of [...rows.values()].filter(({ answer }) => answer === null)) {
+      await journal.answerHeld(row.id, { entry: id, answer: kind === 'void' ? 'set aside' : letIn })
+      if (kind === 'void') continue
+      const envelope = { ...(JSON.parse(row.envelope) as Envelope), heldSince: row.received_at }
+      await journal.append([{ ...arriving(JSON.parse(row.body)), envelope: envelopeText(envelope) }], receivedAt)
+    }
+  }
 }
 
 /**
@@ -69,7 +140,8 @@ export async function putEntries(
 async function takenBefore(store: Store, sent: unknown, judged: Judged): Promise<Judged> {
   const { arrival } = judged
   if (arrival.status !== 'refused' || arrival.id === '') return judged
-  const standing = (await store.bodies([arrival.id])).get(arrival.id)
+  const standing =
+    (await store.bodies([arrival.id])).get(arrival.id) ?? (await store.held([arrival.id])).get(arrival.id)?.body
   if (standing === undefined || standing !== canonicalJson(sent)) return judged
   return { entry: null, arrival: { ...arrival, status: 'same', faults: [], confirmable: false } }
 }

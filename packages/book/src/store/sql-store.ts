@@ -93,6 +93,21 @@ function journalReader(db: Kysely<Tables>): JournalReader {
       }
       return held
     },
+    waitingHeld: () => db.selectFrom('held').selectAll().where('answer', 'is', null).orderBy('received_at').execute(),
+    entriesOfStrangers: async ({ sumps, kinds, after }) => {
+      const strange = [...(sumps.length === 0 ? [sql<boolean>`1 = 1`] : []), sql<boolean>`sump is null`]
+      return entriesSelected(db)
+        .where('seq', '>', after)
+        .where((where) =>
+          where.or([
+            ...strange,
+            where('kind', 'not in', kinds),
+            ...(sumps.length === 0 ? [] : [where('sump', 'not in', sumps)]),
+          ]),
+        )
+        .orderBy('seq', 'desc')
+        .execute()
+    },
     voids: async () => {
       const rows = await db.selectFrom('entry').select(['id', 'body']).where('governs', '=', 'void').execute()
       return rows.map(({ id, body }) => ({ id, target: (JSON.parse(body) as { entry: string }).entry.toLowerCase() }))
@@ -204,11 +219,14 @@ async function headOf(db: Kysely<Tables>, { locked = false } = {}): Promise<Seal
   }
 }
 
-async function entriesOf(db: Kysely<Tables>, query: EntryQuery): Promise<StoredEntry[]> {
-  const { sump, kinds, since, until, order, after, limit } = query
-  let select = db
+const entriesSelected = (db: Kysely<Tables>) =>
+  db
     .selectFrom('entry')
     .select(['seq', 'id', 'at', 'rank', 'kind', 'sump', 'body', 'hash', 'received_at as receivedAt', 'envelope'])
+
+async function entriesOf(db: Kysely<Tables>, query: EntryQuery): Promise<StoredEntry[]> {
+  const { sump, kinds, since, until, order, after, limit } = query
+  let select = entriesSelected(db)
   if (sump !== undefined) select = select.where('sump', '=', sump)
   if (kinds !== undefined) select = select.where(kinds.every(governs) ? 'governs' : 'kind', 'in', kinds)
   if (since !== undefined) select = select.where('at', '>=', since)

@@ -67,6 +67,14 @@ export interface EntryQuery {
   limit?: number
 }
 
+/** What is known: other entries are strangers. */
+export interface StrangerQuery {
+  sumps: readonly string[]
+  kinds: readonly string[]
+  /** Only entries that arrived after this place. */
+  after: number
+}
+
 /** How far the journal has come. */
 export interface JournalHead extends Head {
   /** The place of the last entry that may have changed a thing, a set-up or a void; 0 before the first. */
@@ -97,6 +105,10 @@ export interface JournalReader {
   beside(): Promise<BesideRow[]>
   /** Entries that wait for a keeper, or waited, under these ids. */
   held(ids: readonly string[]): Promise<Map<string, HeldRow>>
+  /** Entries that wait for a keeper now. */
+  waitingHeld(): Promise<HeldRow[]>
+  /** Entries of no sump of these, or of no kind of these, youngest arrival first. */
+  entriesOfStrangers(known: StrangerQuery): Promise<StoredEntry[]>
   /** Every void, standing or not. */
   voids(): Promise<{ id: string; target: string }[]>
   meta(key: string): Promise<string | null>
