@@ -32,13 +32,6 @@ export interface Checkpoints<S> {
    * @throws {BookError} `not-found` a sump the book does not have
    */
   standing(ms: number, sump?: string): Promise<Stood<S>>
-  /**
-   * The shop at the end of each of the last days before an instant, as the records up to then have it, and then at the instant.
-   *
-   * @param look is shown the shop, which it must not change and may not keep
-   * @throws {BookError} `not-found` a sump the book does not have
-   */
-  walk(ms: number, back: { sump: string; daysBack: number }, look: Look<S>): Promise<Stood<S>>
   /** Writes what is kept up to an instant into the store, so that another program need not begin with the first day. */
   settle(ms: number): Promise<void>
   /** The days for which a fold is kept, rising; for tests and measurements. */
@@ -50,8 +43,6 @@ export interface Stood<S> {
   standing: ShopStanding<S>
   sumps: Sump[]
 }
-
-type Look<S> = (then: ShopStanding<S>) => void
 
 /** Days before the youngest at which a fold is kept in memory. */
 const ages = [0, 1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 1024, 2048, 4096]
@@ -100,21 +91,6 @@ export function checkpoints<S, P>({ store, things, estimator, print }: Checkpoin
     return { standing: await standAt(fold, { ms, things: then, clock, sumps, ...context }), sumps }
   }
 
-  async function walk(ms: number, { sump, daysBack }: { sump: string; daysBack: number }, look: Look<S>) {
-    const { keeping, history, clock, context } = await upToDate(ms)
-    sumpsAsked(history.at(new Date(ms).toISOString()), sump)
-    const today = Math.floor(clock.at(ms))
-    await foldUpTo(keeping, today, context)
-    const fold = copyFold(await foldUpTo(keeping, today - daysBack, context), estimator.copy)
-    for (let day = today - daysBack + 1; day <= today; day++) {
-      await foldTo(fold, day, context)
-      const end = clock.instantOf(day)
-      const then = history.at(new Date(end).toISOString())
-      look({ shop: fold.shop, memory: fold.memory, things: then, clock, ms: end })
-    }
-    return standing(ms, sump)
-  }
-
   async function settle(ms: number): Promise<void> {
     const { keeping, key, clock, context } = await upToDate(ms)
     await foldUpTo(keeping, Math.floor(clock.at(ms)), context)
@@ -127,7 +103,6 @@ export function checkpoints<S, P>({ store, things, estimator, print }: Checkpoin
 
   return {
     standing: (ms, sump) => one(() => standing(ms, sump)),
-    walk: (ms, back, look) => one(() => walk(ms, back, look)),
     settle: (ms) => one(() => settle(ms)),
     get kept() {
       const { folds = [], adopted = null } = keeping ?? {}

@@ -1,65 +1,19 @@
 import {
-  type Crossing,
   crossingOf,
-  type DoubtKind,
   type EstimatedDoubt,
   estimateSump,
   type Figure,
   type Reader,
   type RecipeBench,
-  type SumpEstimate,
   sayDoubt,
   trueMarks,
 } from '@sumpbook/fluid'
 import type { Sump } from '../schema/things/index.ts'
 import { benchOf } from '../today/bench.ts'
+import type { CrossingAnswer, DoubtAnswer, EstimateDocument, SumpAnswer } from './answer-types.ts'
 import { dayMs, type ShopClock } from './shop-clock.ts'
 import type { ShopStanding } from './shop-standing.ts'
-import { type EstimatedRecipe, recipeBy } from './sump-recipe.ts'
-
-/** Where every sump stands at an instant, where it will stand, what to pour, and which records do not fit. */
-export interface EstimateDocument {
-  /** As asked. */
-  at: string
-  shop: { name: string; timeZone: string; units: Reader['units'] }
-  sumps: Record<string, SumpAnswer>
-}
-
-export interface SumpAnswer {
-  name: string
-  now: SumpEstimate['now']
-  /** With nothing added and nothing drawn off, in the order asked. */
-  ahead: Omit<SumpEstimate['ahead'][number], 'inner'>[]
-  crossing: CrossingAnswer | null
-  recipe: EstimatedRecipe
-  doubts: DoubtAnswer[]
-  /** Of the youngest record it rests on, RFC 3339; null where there is none. */
-  dataAt: string | null
-}
-
-/** When a limit is first crossed if nothing is done; times RFC 3339. */
-export interface CrossingAnswer {
-  limit: Crossing['limit']
-  probability: number
-  earliest: string
-  likely: string
-  latest: string
-}
-
-export interface DoubtAnswer {
-  kind: DoubtKind
-  entry: string | null
-  entries: string[]
-  at: string
-  probability: number
-  /** Litres; null where the story is of a reading. */
-  volume: number | null
-  /** What was read and what was expected, in °Brix, percent or litres, whichever surprised. */
-  found: EstimatedDoubt['found']
-  text: string
-  open: boolean
-  others: { kind: DoubtKind | 'stands'; probability: number }[]
-}
+import { recipeBy } from './sump-recipe.ts'
 
 /** @param ahead days, each × 24 hours after `at` */
 export function estimateDocument(
@@ -68,12 +22,8 @@ export function estimateDocument(
   reader: Reader,
 ): EstimateDocument {
   const { name, timeZone, units } = standing.things.shop
-  const shop = { name, timeZone, units }
-  return {
-    at,
-    shop,
-    sumps: Object.fromEntries(sumps.map((sump) => [sump.id, sumpAnswer(standing, sump, ahead, reader)])),
-  }
+  const answers = sumps.map((sump) => [sump.id, sumpAnswer(standing, sump, ahead, reader)] as const)
+  return { at, shop: { name, timeZone, units }, sumps: Object.fromEntries(answers) }
 }
 
 function sumpAnswer(standing: ShopStanding, sump: Sump, ahead: readonly number[], reader: Reader): SumpAnswer {

@@ -1,40 +1,15 @@
-import { estimateSump, type ShopEstimate, type SumpEstimate } from '@sumpbook/fluid'
+import { estimateSump, holdingStrength, type ShopEstimate, type SumpEstimate, smoothSump } from '@sumpbook/fluid'
 import { withdrawnBy } from '../journal/withdrawn.ts'
+import type { Sump } from '../schema/things/index.ts'
+import type { ThingHistory } from '../setup/things.ts'
 import type { JournalReader } from '../store/store.ts'
 import type { TodayReader } from '../today/read-today.ts'
+import type { Ends, Fan, FannedDay, Outlook, SumpAnswer } from './answer-types.ts'
 import type { Checkpoints } from './checkpoints.ts'
-import { estimateDocument, instantText, type SumpAnswer } from './estimate-document.ts'
+import { benchFor, estimateDocument, instantText } from './estimate-document.ts'
 import { dayMs } from './shop-clock.ts'
 import type { ShopStanding } from './shop-standing.ts'
-
-/** One sump's past and future, as a drawing needs it. Times RFC 3339. */
-export interface Outlook extends Omit<SumpAnswer, 'ahead'> {
-  sump: string
-  at: string
-  /** Where it stood at the end of each day, by the records up to then; from its first record on. */
-  history: FannedDay[]
-  /** What was written of it in that time and stands, for marks. */
-  entries: { id: string; kind: string; at: string }[]
-  /** Day by day with nothing added and nothing drawn off. */
-  ahead: (FannedDay & { days: number })[]
-}
-
-/** Figures of one moment with the intervals of a fan. */
-export interface FannedDay {
-  at: string
-  concentration: Fan
-  volume: Fan
-  hardness: Fan
-}
-
-/** A mean with its central intervals of 90 % and of 50 %. */
-export interface Fan {
-  mean: number
-  low90: number
-  high90: number
-  low50: number
-  high50: number
-}
+import { toldOfSump } from './told-of-sump.ts'
 
 export interface OutlookQuestion {
   sump: string
@@ -55,27 +30,76 @@ const quantile75 = 0.6744897501960817
  * @throws {BookError} `not-found` a sump the book does not have
  */
 export async function readOutlook(
-  journal: JournalReader,
-  checkpoints: Checkpoints<ShopEstimate>,
+  { journal, checkpoints, things }: OutlookParts,
   { sump, at, daysBack = usualDaysBack, reader = {} }: OutlookQuestion,
 ): Promise<Outlook> {
-  const history: FannedDay[] = []
-  const { standing, sumps } = await checkpoints.walk(at.getTime(), { sump, daysBack }, (then) => {
-    if (then.memory.sumps.has(sump)) history.push(...fanned(then, sump, [0]).map(({ days: _, ...day }) => day))
-  })
+  const { standing, sumps } = await checkpoints.standing(at.getTime(), sump)
   const { units } = standing.things.shop
   const text = instantText(at.getTime())
   const document = estimateDocument(standing, { at: text, ahead: [], sumps }, { units, ...reader })
+  const answer = document.sumps[sump]!
   const days = Array.from({ length: daysAhead }, (_, i) => i + 1)
   const since = instantText(at.getTime() - daysBack * dayMs)
   return {
     sump,
     at: text,
-    ...document.sumps[sump]!,
-    history,
+    ...answer,
+    limits: limitsOf(standing, sumps[0]!),
+    topUpToHold: topUpToHold(standing, sumps[0]!, answer.now),
+    history: await historyOf({ journal, history: await things(), standing }, sump, daysBack),
     entries: await marksOf(journal, sump, { since, until: text }),
     ahead: fanned(standing, sump, days),
   }
+}
+
+/** What an outlook is read from. */
+export interface OutlookParts {
+  journal: JournalReader
+  checkpoints: Checkpoints<ShopEstimate>
+  things: () => Promise<ThingHistory>
+}
+
+interface PastParts {
+  journal: JournalReader
+  history: ThingHistory
+  standing: ShopStanding
+}
+
+/** Its past with hindsight, along the likeliest story of each doubt. */
+async function historyOf({ journal, history, standing }: PastParts, sump: string, daysBack: number) {
+  const { shop, clock, ms } = standing
+  const now = clock.at(ms)
+  const events = await toldOfSump(journal, sump, { history, clock, ms })
+  const { doubts } = estimateSump(shop, sump, now, [])
+  const past = smoothSump(shop, { sump, events, doubts }, { from: Math.floor(now) - daysBack + 1, at: now })
+  return past.map(({ at, concentration, volume, hardness }): FannedDay => {
+    const fan = ({ mean, low90, high90, low50, high50 }: Fan): Fan => ({ mean, low90, high90, low50, high50 })
+    return {
+      at: instantText(clock.instantOf(at)),
+      concentration: fan(concentration),
+      volume: fan(volume),
+      hardness: fan(hardness),
+    }
+  })
+}
+
+function limitsOf({ things, memory }: ShopStanding, sump: Sump): Outlook['limits'] {
+  const fluid = things.fluid.get(memory.sumps.get(sump.id)?.charge?.fluid ?? sump.fluid)
+  const of = (what: 'hardness' | 'chloride'): Ends | null => {
+    const limit: { low?: number | undefined; high?: number | undefined } = {
+      ...fluid?.limits?.[what],
+      ...sump.limits?.[what],
+    }
+    const { low = null, high = null } = limit
+    return low === null && high === null ? null : { low, high }
+  }
+  return { hardness: of('hardness'), chloride: of('chloride') }
+}
+
+function topUpToHold(standing: ShopStanding, sump: Sump, { evaporation, carryOff }: SumpAnswer['now']): number | null {
+  const { target, class: kind } = benchFor(standing, sump)
+  if (target === null || kind === 'straight-oil' || !(carryOff.mean > 0)) return null
+  return holdingStrength({ target, evaporation: evaporation.mean, carryOff: carryOff.mean })
 }
 
 function fanned({ shop, clock, ms }: ShopStanding, sump: string, days: readonly number[]): Outlook['ahead'] {

@@ -1,8 +1,10 @@
 import type { ShopEstimate } from '@sumpbook/fluid'
+import { mapInTurns } from '../in-turns.ts'
 import type { TodayReader } from '../today/read-today.ts'
+import type { EstimateDocument } from './answer-types.ts'
 import { checkQuestion, type EstimateQuestion, usualAhead } from './asked.ts'
 import type { Checkpoints } from './checkpoints.ts'
-import { type EstimateDocument, estimateDocument } from './estimate-document.ts'
+import { estimateDocument } from './estimate-document.ts'
 
 /** What a book is asked; the time is now unless another is asked for. */
 export type EstimateOptions = Partial<EstimateQuestion> & { reader?: TodayReader }
@@ -21,5 +23,10 @@ export async function readEstimate(
   checkQuestion(question)
   const { standing, sumps } = await checkpoints.standing(Date.parse(at), sump)
   const { units } = standing.things.shop
-  return estimateDocument(standing, { at, ahead, sumps }, { units, ...reader })
+  // A large shop takes a while: sump by sump, whoever else waits gets a turn.
+  const documents = await mapInTurns(sumps, (one) =>
+    estimateDocument(standing, { at, ahead, sumps: [one] }, { units, ...reader }),
+  )
+  const none = estimateDocument(standing, { at, ahead, sumps: [] }, { units, ...reader })
+  return { ...none, sumps: Object.assign({}, ...documents.map((document) => document.sumps)) }
 }

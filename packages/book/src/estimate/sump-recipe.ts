@@ -9,14 +9,7 @@ import {
   trueMarks,
   volumeToPour,
 } from '@sumpbook/fluid'
-
-/** A recipe as `calc top-up` gives it. */
-export interface EstimatedRecipe extends Omit<Recipe, 'because'> {
-  reasons: Recipe['because']
-  dispensed: Advice['dispensed']
-  notes: string[]
-  cautions: string[]
-}
+import type { EstimatedRecipe } from './answer-types.ts'
 
 /** What the advice needs of an estimate; a strength of which no record tells is null. */
 export interface AdvisedBy {

@@ -2,21 +2,13 @@ import { type Band, type CheckReason, nextCheck } from '@sumpbook/fluid'
 import { dayText } from '../estimate/shop-clock.ts'
 import type { ShopStanding } from '../estimate/shop-standing.ts'
 import type { Things } from '../setup/things.ts'
+import type { NextCheck } from './today.ts'
 
 /** A week without a reading: public guidance asks for a weekly check of concentration (DGUV Regel 109-003, Annex 3). */
 const usualEveryDays = 7
 
 /** Days after which every sump is read again, whatever is expected of it: the shop's own rule, a week where nobody said. */
 export const readEveryDays = ({ shop }: Things): number => shop.readEveryDays ?? usualEveryDays
-
-/** When a sump is to be read next, and why then. */
-export interface NextCheck {
-  /** The beginning of that day in the shop, RFC 3339. */
-  at: string
-  /** `2026-03-03`. */
-  on: string
-  because: CheckReason
-}
 
 /**
  * The first day on which a sump that nobody touches stands outside its band with a probability above 5 %, never later than the shop's

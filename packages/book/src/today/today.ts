@@ -1,10 +1,8 @@
-import type { Action, Advice, ExpectedReading, Figure, RecipeBench } from '@sumpbook/fluid'
-import type { CrossingAnswer, DoubtAnswer } from '../estimate/estimate-document.ts'
-import type { NextCheck } from './next-check.ts'
+import type { Action, Advice, CheckReason, ExpectedReading, Figure, RecipeBench } from '@sumpbook/fluid'
+import type { CrossingAnswer, DoubtAnswer } from '../estimate/answer-types.ts'
 
 export type { ExpectedReading, RecipeBench } from '@sumpbook/fluid'
-export type { CrossingAnswer, DoubtAnswer } from '../estimate/estimate-document.ts'
-export type { NextCheck } from './next-check.ts'
+export type { CrossingAnswer, DoubtAnswer, Fan, FannedDay, Outlook } from '../estimate/answer-types.ts'
 
 /** What the shop should do now: one list, most consequence first, and where every other sump stands. */
 export interface Today {
@@ -61,6 +59,15 @@ export interface SumpNow {
   sentence: string
   /** Where it goes if nothing is done, and when it is read next; empty while a record is in doubt. */
   ahead: string
+}
+
+/** When a sump is to be read next, and why then. */
+export interface NextCheck {
+  /** The beginning of that day in the shop, RFC 3339. */
+  at: string
+  /** `2026-03-03`. */
+  on: string
+  because: CheckReason
 }
 
 export interface LastReading {

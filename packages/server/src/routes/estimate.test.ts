@@ -89,7 +89,7 @@ test('an outlook has the days since the first record, the marks, and the days ah
   const app = await shopApp()
   const answer = await app.inject('/api/v1/sumps/s1/outlook')
   expect(answer.statusCode).toBe(200)
-  const { history, entries, ahead, now: standing, doubts } = answer.json()
+  const { history, entries, ahead, now: standing, doubts, topUpToHold, limits } = answer.json()
   // The ends of 2 to 30 March: 29 days, 21 of them in winter time.
   expect(history).toHaveLength(29)
   expect(history[0].at).toBe('2026-03-02T23:00:00.000Z')
@@ -105,14 +105,23 @@ test('an outlook has the days since the first record, the marks, and the days ah
     }
   }
   expect(standing.concentration.mean).toBeGreaterThan(0)
+  // x* = C* D / (E + D), by the figures beside it.
+  const { evaporation: wet, carryOff: oily } = standing
+  expect(topUpToHold).toBeCloseTo((8 * oily.mean) / (wet.mean + oily.mean), 10)
+  expect(limits).toEqual({ hardness: null, chloride: null })
   expect(doubts).toEqual([])
 })
 
-test('the outlook of fewer days is the end of the longer one', async () => {
+test('the outlook of fewer days is the end of the longer one, to the digits shown', async () => {
   const app = await shopApp()
   const long = (await app.inject('/api/v1/sumps/s1/outlook')).json()
   const short = (await app.inject('/api/v1/sumps/s1/outlook?daysBack=5')).json()
-  expect(short.history).toEqual(long.history.slice(-5))
+  const days = long.history.slice(-5)
+  expect(short.history.map(({ at }: { at: string }) => at)).toEqual(days.map(({ at }: { at: string }) => at))
+  for (const [i, { concentration }] of short.history.entries()) {
+    expect(concentration.mean).toBeCloseTo(days[i].concentration.mean, 1)
+    expect(concentration.high90).toBeCloseTo(days[i].concentration.high90, 1)
+  }
   expect(short.now).toEqual(long.now)
 })
 

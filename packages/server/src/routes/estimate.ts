@@ -62,10 +62,13 @@ const fan = z.object({
   high50: z.number(),
 })
 const day = z.object({ at: z.string(), concentration: fan, volume: fan, hardness: fan })
+const ends = z.object({ low: z.number().nullable(), high: z.number().nullable() }).nullable()
 const outlook = sump.omit({ ahead: true }).extend({
   sump: z.string(),
   at: z.string(),
-  history: z.array(day),
+  limits: z.object({ hardness: ends, chloride: ends }),
+  topUpToHold: z.number().nullable().describe('percent; the strength of steady top-ups that holds the target'),
+  history: z.array(day).describe('with hindsight: by the records before and after each day'),
   entries: z.array(z.object({ id: z.string(), kind: z.string(), at: z.string() })),
   ahead: z.array(day.extend({ days: z.number() })),
 })
