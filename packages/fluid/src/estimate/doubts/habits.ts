@@ -6,7 +6,11 @@ import type { Habits } from './stories.ts'
 import { forgottenPour } from './visits.ts'
 
 /** What is usually done at a sump, from what was done before. */
-export function habitsOf(sump: SumpState, { calendar, priors, visits }: ShopEstimate): Habits {
+export function habitsOf(
+  sump: SumpState,
+  { calendar, priors, visits }: ShopEstimate,
+  forgotten = forgottenPour(sump, visits),
+): Habits {
   const { spec, usualStrength, usualWater, plate, lastReadingAt } = sump
   const target = spec.target ?? 7
   const water = usualWater ?? { hardness: 150, chloride: 40 }
@@ -15,7 +19,7 @@ export function habitsOf(sump: SumpState, { calendar, priors, visits }: ShopEsti
     usual,
     target,
     brim: spec.capacity === null ? 1.2 : Math.max(1.03, spec.capacity / plate),
-    forgotten: forgottenPour(sump, visits),
+    forgotten,
     workSince: lastReadingAt === null ? 3 : workBetween(calendar, lastReadingAt, sump.at, sump.idles),
     idle: priors.idle,
     plainWater: { ...usual, strength: 0, strengthSd: 0.3, mixed: false },

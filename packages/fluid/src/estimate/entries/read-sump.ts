@@ -1,7 +1,6 @@
 import { habitsOf } from '../doubts/habits.ts'
 import { settle } from '../doubts/settle.ts'
-import type { Habits } from '../doubts/stories.ts'
-import { visited } from '../doubts/visits.ts'
+import { forgottenPour, visited } from '../doubts/visits.ts'
 import { weigh } from '../doubts/weigh.ts'
 import type { ReadingEvent } from '../events.ts'
 import { varianceOf } from '../observe.ts'
@@ -27,14 +26,14 @@ export function takeReading(shop: ShopEstimate, sump: SumpState, reading: Readin
     return
   }
   tally.readings++
-  const habits = habitsOf(sump, shop)
-  const from = opensFrom(habits)
+  const forgotten = forgottenPour(sump, shop.visits)
+  const from = opensFrom(forgotten)
   if (sump.branches.length === 1 && most.z < from) {
     count(shop, best, sump, reading, circumstances)
     takeAll(best, sump, reading, circumstances)
     takeMinerals(best, reading)
   } else {
-    weigh(sump, reading, { circumstances, habits, most, from })
+    weigh(sump, reading, { circumstances, habits: habitsOf(sump, shop, forgotten), most, from })
     for (const branch of sump.branches) takeMinerals(branch, reading)
   }
   if (reading.brix !== null || reading.titration !== null) {
@@ -49,7 +48,7 @@ export function takeReading(shop: ShopEstimate, sump: SumpState, reading: Readin
 }
 
 /** Where a pour was due that nobody wrote, less of a surprise will do. */
-const opensFrom = ({ forgotten }: Habits) => (forgotten > 0.3 ? 0 : forgotten > 0.08 ? 1.3 : surprising)
+const opensFrom = (forgotten: number) => (forgotten > 0.3 ? 0 : forgotten > 0.08 ? 1.3 : surprising)
 
 /** Counts readings that fit, to learn their noise from. */
 function count(

@@ -32,8 +32,8 @@ const wrongPrior = 0.04
 const wrongSd = 2.5
 /** More than this taken off lately is no single round's matter, °Brix. */
 const repeated = 0.12
-const step = 0.025
-const reach = 60
+const step = 0.03
+const reach = 48
 
 /** Without other readings beside it, a round's common error is only what instruments usually have. */
 export const alone = ({ roundOffset }: ShopPriors): RoundOffset => ({
@@ -49,7 +49,7 @@ const density = (x: number, sd: number) => Math.exp(-0.5 * (x / sd) ** 2) / sd
  * The common error of a round: readings of several sumps by one instrument on one morning that are all high are one doubt of
  * the instrument. Over a grid of errors o
  *
- *     p(o) ∝ [ (1 − p) N(o; 0, usual) + p N(o; 0, gross) ] Π [ (1 − w) N(yᵢ − o; ŷᵢ, sᵢ) + w N(yᵢ − o; ŷᵢ, wide) ]
+ *     p(o) ∝ [ (1 − p) N(o; 0, usual) + p N(o; 0, gross) ] Π [ (1 − w) N(yᵢ − o; ŷᵢ, sᵢ) + w N(yᵢ; ŷᵢ, wide) ]
  *
  * so that a single misread figure does not move the round.
  *
@@ -64,20 +64,27 @@ export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors, take
   const calm = calmOffset(sights, priors, takenOff)
   if (calm !== null) return calm
   const offHere = Math.abs(takenOff) > repeated ? 0 : offPrior
+  const { length } = sights
+  const fine = new Float64Array(3 * length)
+  for (const [k, { read, expected, sd }] of sights.entries()) {
+    fine[3 * k] = read - expected
+    fine[3 * k + 1] = sd
+    // A wrong figure is anywhere within degrees: as likely whatever the round's error is.
+    fine[3 * k + 2] = wrongPrior * density(read - expected, Math.hypot(wrongSd, sd))
+  }
   let [total, gross, mean, square] = [0, 0, 0, 0]
   for (let i = -reach; i <= reach; i++) {
     const o = i * step
     let likely = 1
-    for (const { read, expected, sd } of sights) {
-      const apart = read - expected - o
-      likely *= (1 - wrongPrior) * density(apart, sd) + wrongPrior * density(apart, Math.hypot(wrongSd, sd))
+    for (let k = 0; k < length; k++) {
+      likely *= (1 - wrongPrior) * density(fine[3 * k]! - o, fine[3 * k + 1]!) + fine[3 * k + 2]!
     }
-    const fine = (1 - offHere) * density(o, usual) * likely
+    const usually = (1 - offHere) * density(o, usual) * likely
     const off = offHere * density(o, offSd) * likely
-    total += fine + off
+    total += usually + off
     gross += off
-    mean += o * (fine + off)
-    square += o * o * (fine + off)
+    mean += o * (usually + off)
+    square += o * o * (usually + off)
   }
   if (!(total > 0)) return { ...alone(priors), others: sights }
   const middle = mean / total

@@ -1,7 +1,7 @@
 import { percentFromChart } from '../../refractometer/product-chart.ts'
 import type { ScaleInUse } from '../../refractometer/scale-on.ts'
 import { holdToBounds } from '../bounds.ts'
-import type { ReadingEvent } from '../events.ts'
+import type { ReadingEvent, Reported } from '../events.ts'
 import {
   classOf,
   middleOf,
@@ -143,14 +143,13 @@ export function takeAll(
 
 /** What is dissolved is learnt from as it is read: nothing else hangs on it. */
 export function takeMinerals(branch: Branch, reading: ReadingEvent): void {
-  for (const [value, which] of [
-    [reading.hardness, hardness],
-    [reading.chloride, chloride],
-  ] as const) {
-    if (value === null) continue
-    const pads = classOf(value)
-    if (pads === null) takeSight(branch.belief, sightOfMinerals(branch.belief, which, value as number))
-    else takeClass(branch.belief, which, pads.low, pads.high)
-  }
+  if (reading.hardness !== null) takeReported(branch, hardness, reading.hardness)
+  if (reading.chloride !== null) takeReported(branch, chloride, reading.chloride)
   holdToBounds(branch.belief)
+}
+
+function takeReported({ belief }: Branch, which: typeof hardness | typeof chloride, value: Reported): void {
+  const pads = classOf(value)
+  if (pads === null) takeSight(belief, sightOfMinerals(belief, which, value as number))
+  else takeClass(belief, which, pads.low, pads.high)
 }
