@@ -46,14 +46,23 @@ test('that sumps are badly known is not taken for a difference between them', ()
   expect(sd).toBeLessThan(0.3)
 })
 
-test('from one sump little is learnt: a fifth of the way at most', () => {
-  const shop = shopWithRates(1, { mean: Math.log(0.05), sd: 0, knownTo: 0.01 })
+test('two sumps have nothing in common that would speak for a third; three move the mean some way', () => {
   const published = publishedPriors.groups.default!.evaporation
-  const { mean } = learnPriors(shop).groups['stand-alone']!.evaporation
-  // The published mean weighs as four sumps, halved since each has a spread: 2 : 1 for a sump known exactly.
-  const share = (mean - published.mean) / (sumpOf(shop, 's0').branches[0]!.belief.mean[evaporation]! - published.mean)
-  expect(share).toBeGreaterThan(0.1)
-  expect(share).toBeLessThan(0.4)
+  const learnt = (sumps: number) =>
+    learnPriors(shopWithRates(sumps, { mean: Math.log(0.03), sd: 0, knownTo: 0.01 })).groups['stand-alone']!.evaporation
+  expect(learnt(2)).toEqual(published)
+  // The published mean weighs as half of four sumps: three to two for three that are known exactly, 0.6 of the way.
+  const share = (learnt(3).mean - published.mean) / (Math.log(0.03) - published.mean)
+  expect(share).toBeGreaterThan(0.4)
+  expect(share).toBeLessThan(0.7)
+})
+
+test('a sump whose records are nonsense does not speak for the others', () => {
+  const shop = shopWithRates(10, { mean: Math.log(0.02), sd: 0.1, knownTo: 0.05 })
+  const plain = learnPriors(shop).groups['stand-alone']!.evaporation
+  sumpOf(shop, 's3').branches[0]!.belief.mean[evaporation] = Math.log(0.02) + 8
+  const moved = learnPriors(shop).groups['stand-alone']!.evaporation
+  expect(moved.mean - plain.mean).toBeLessThan(0.25)
 })
 
 test('a shop without records learns what is published, as the next version', () => {
@@ -76,11 +85,12 @@ test('it says from how many sumps, readings and days it was learnt, and counts i
 })
 
 test('kinds of sumps learn apart from each other', () => {
-  const shop = shopOf([setup('s', { group: 'central' }), setup('t', { group: 'stand-alone' })])
-  for (const [name, rate] of [
-    ['s', 0.004],
-    ['t', 0.03],
-  ] as const) {
+  const kinds = { central: 0.004, 'stand-alone': 0.03 }
+  const sumps = Object.entries(kinds).flatMap(([group, rate]) =>
+    [1, 2, 3].map((i) => ({ name: group + i, group, rate })),
+  )
+  const shop = shopOf(sumps.map(({ name, group }) => setup(name, { group })))
+  for (const { name, rate } of sumps) {
     const sump = sumpOf(shop, name)
     sump.dataAt = 1
     sump.branches[0]!.belief.mean[carryOff] = Math.log(rate)

@@ -109,7 +109,8 @@ test('more than there is cannot be taken out: a puddle stays', () => {
 })
 
 test('nothing of concentrate or minerals is lost in a pour, or made', () => {
-  const share = fc.double({ min: 0.001, max: 3, noNaN: true })
+  // A sump fuller than four times its mark is none: together less than that.
+  const share = fc.double({ min: 0.001, max: 1.9, noNaN: true })
   const held = fc.double({ min: 0, max: 99, noNaN: true })
   fc.assert(
     fc.property(share, share, held, held, held, (level, a, before, x, salt) => {

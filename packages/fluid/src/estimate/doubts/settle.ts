@@ -1,4 +1,4 @@
-import { mergeBeliefs } from '../../filter/index.ts'
+import { dropBelief, mergeBeliefs } from '../../filter/index.ts'
 import { type Branch, copyBranch, type SumpState, type Surprise } from '../shop-estimate.ts'
 import { doubtOf } from './doubt.ts'
 import { storiesOf } from './stories-of.ts'
@@ -50,6 +50,7 @@ function join(branches: readonly Branch[]): Branch {
     branches.map(({ belief }) => belief),
     shares,
   )
+  for (const { belief } of branches) dropBelief(belief)
   joined.weight = most + Math.log(shares.reduce((sum, share) => sum + share, 0))
   return joined
 }

@@ -4,7 +4,7 @@ import type { ReadingEvent } from '../events.ts'
 import { type Branch, copyBranch, litresOf, probabilities, type SumpState, type Surprise } from '../shop-estimate.ts'
 import { fill } from '../state.ts'
 import { notThisSumps } from './misread.ts'
-import { type Habits, type Telling, tellings } from './stories.ts'
+import { type Habits, type Story, type Telling, tellings } from './stories.ts'
 
 /** More branches than this are never followed. */
 const mostBranches = 6
@@ -37,6 +37,7 @@ export function weigh(sump: SumpState, reading: ReadingEvent, weighing: Weighing
     const tells = surprise !== null && (shares[i]! > 0.05 || i === 0) && here.z >= from
     if (tells) {
       for (const telling of tellings(habits, branch.belief.mean[fill]!)) {
+        if (!couldBe(telling.story, here)) continue
         const told = followed(branch, sump, telling, { surprise, days })
         told.weight += takeAll(told, sump, reading, circumstances)
         candidates.push(told)
@@ -49,9 +50,28 @@ export function weigh(sump: SumpState, reading: ReadingEvent, weighing: Weighing
     if (tells) plain.weight += Math.log(1 - habits.forgotten)
     plain.weight += takeAll(plain, sump, reading, circumstances)
     candidates.push(plain)
+    if (tells) dropBelief(branch.belief)
   }
   sump.branches = likeliest(candidates)
 }
+
+/** Stories that move a quantity the other way than it surprised are not followed: they cannot be what was behind it. */
+function couldBe(story: Story, { quantity, z, sight }: Surprising): boolean {
+  if (z < 1 || quantity === 'titration') return true
+  const isMore = sight.read > sight.expected
+  if (quantity === 'brix') return !(isMore ? weakens : strengthens).has(story)
+  return !(isMore ? lowers : lifts).has(story)
+}
+
+const weakens: ReadonlySet<Story> = new Set(['unlogged-water'])
+const strengthens: ReadonlySet<Story> = new Set(['unlogged-concentrate', 'unlogged-drawoff'])
+const lowers: ReadonlySet<Story> = new Set(['unlogged-drawoff', 'unlogged-concentrate'])
+const lifts: ReadonlySet<Story> = new Set([
+  'unlogged-addition',
+  'unlogged-water',
+  'unlogged-concentrate',
+  'unlogged-charge',
+])
 
 /** A branch on which a story has happened just before the reading. */
 function followed(
