@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { assignBelief, blur, copyBelief, largestSize, newBelief, renew } from './belief.ts'
+import { assignBelief, blur, copyBelief, dropBelief, largestSize, newBelief, renew } from './belief.ts'
 import { newTape } from './tape.ts'
 
 const three = () => {
@@ -27,6 +27,27 @@ test('a copy goes its own way, and nothing of it is written down', () => {
   copy.mean[0] = 7
   blur(copy, 0, 5)
   expect([belief.mean[0], belief.cov[0]]).toEqual([1, 4])
+})
+
+test('a belief that was given back is copied into again, and nothing of it is left', () => {
+  const dropped = copyBelief(three())
+  dropped.mean.fill(99)
+  dropped.cov.fill(99)
+  dropBelief(dropped)
+  const again = copyBelief(three())
+  expect(again).toBe(dropped)
+  expect(again).toEqual(three())
+  expect(copyBelief(three())).not.toBe(again)
+})
+
+test('one of another size, or one that is taped, is not copied into', () => {
+  const taped = copyBelief(three())
+  taped.tape = newTape()
+  dropBelief(taped)
+  expect(copyBelief(three())).not.toBe(taped)
+  const small = newBelief(2)
+  dropBelief(small)
+  expect(copyBelief(three())).not.toBe(small)
 })
 
 test('one belief is made like another without being it', () => {
