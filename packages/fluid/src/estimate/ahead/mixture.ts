@@ -61,8 +61,9 @@ export function figureOf(parts: readonly Part[], floor: number, most = Number.PO
     mean: clip(mean),
     // Nothing that lies between two ends is more uncertain than half of what is between them.
     sd: Math.min(sd, (most - floor) / 2),
-    low90: clip(narrow ? mean - quantile95 * sd : quantile(parts, 0.05)),
-    high90: clip(narrow ? mean + quantile95 * sd : quantile(parts, 0.95)),
+    // A far branch of small probability may draw the mean out of the interval; an interval holds its figure.
+    low90: clip(Math.min(mean, narrow ? mean - quantile95 * sd : quantile(parts, 0.05))),
+    high90: clip(Math.max(mean, narrow ? mean + quantile95 * sd : quantile(parts, 0.95))),
   }
 }
 
@@ -83,7 +84,7 @@ export function figureOfLogs(parts: readonly Part[]): Figure {
   return {
     mean,
     sd: Math.sqrt(Math.max(square - mean ** 2, 0)),
-    low90: Math.exp(quantile(parts, 0.05)),
-    high90: Math.exp(quantile(parts, 0.95)),
+    low90: Math.min(mean, Math.exp(quantile(parts, 0.05))),
+    high90: Math.max(mean, Math.exp(quantile(parts, 0.95))),
   }
 }

@@ -43,6 +43,15 @@ export const alone = ({ roundOffset }: ShopPriors): RoundOffset => ({
   off: 0,
 })
 
+/** So many readings tell a round's error as well as any number of them. */
+const enough = 40
+
+/** Evenly chosen readings of a long round. */
+function someOf(sights: readonly RoundSight[]): readonly RoundSight[] {
+  if (sights.length <= enough) return sights
+  return Array.from({ length: enough }, (_, i) => sights[Math.floor((i * sights.length) / enough)]!)
+}
+
 const density = (x: number, sd: number) => Math.exp(-0.5 * (x / sd) ** 2) / sd
 
 /**
@@ -58,11 +67,12 @@ const density = (x: number, sd: number) => Math.exp(-0.5 * (x / sd) ** 2) / sd
  *
  * Source: Bayes' rule; common practice for how often instruments are off.
  */
-export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors, takenOff = 0): RoundOffset {
-  if (sights.length < 2) return { ...alone(priors), others: sights }
+export function offsetOf(all: readonly RoundSight[], priors: ShopPriors, takenOff = 0): RoundOffset {
+  const sights = someOf(all)
+  if (sights.length < 2) return { ...alone(priors), others: all }
   const usual = priors.roundOffset
   const calm = calmOffset(sights, priors, takenOff)
-  if (calm !== null) return calm
+  if (calm !== null) return { ...calm, others: all }
   const offHere = Math.abs(takenOff) > repeated ? 0 : offPrior
   const { length } = sights
   const fine = new Float64Array(3 * length)
@@ -86,13 +96,13 @@ export function offsetOf(sights: readonly RoundSight[], priors: ShopPriors, take
     mean += o * (usually + off)
     square += o * o * (usually + off)
   }
-  if (!(total > 0)) return { ...alone(priors), others: sights }
+  if (!(total > 0)) return { ...alone(priors), others: all }
   const middle = mean / total
   const variance = leastVariance(square / total - middle ** 2, usual)
   return {
     mean: beyond(middle, takenOff),
     variance,
-    others: sights,
+    others: all,
     off: sights.length >= 3 && Math.abs(middle) > leastOff ? gross / total : 0,
   }
 }
