@@ -27,22 +27,23 @@ import {
 } from '../packages/fluid/src/estimate/state.ts'
 import { type Belief, newBelief } from '../packages/fluid/src/filter/index.ts'
 
-/** A loss that is none. */
-const none = Math.log(1e-300)
-
 /** Shares of the full tank a unit of time. */
 interface Losses {
   evaporation?: number
   carryOff?: number
 }
 
-function tank(level: number, held: number, losses: Losses): Belief {
+interface Tank extends Belief {
+  losses: Losses
+}
+
+function tank(level: number, held: number, losses: Losses): Tank {
   const belief = newBelief(size)
   belief.mean[fill] = level
   for (const i of [strength, hardness, chloride]) belief.mean[i] = held
-  belief.mean[evaporation] = losses.evaporation === undefined ? none : Math.log(losses.evaporation)
-  belief.mean[carryOff] = losses.carryOff === undefined ? none : Math.log(losses.carryOff)
-  return belief
+  if (losses.evaporation !== undefined) belief.mean[evaporation] = Math.log(losses.evaporation)
+  if (losses.carryOff !== undefined) belief.mean[carryOff] = Math.log(losses.carryOff)
+  return { ...belief, losses }
 }
 
 const pourOf = (held: number): Pour => ({
@@ -57,12 +58,18 @@ const pourOf = (held: number): Pour => ({
 
 /** A calendar too short for chemistry: only what flows counts. */
 const flowOnly = 1e-12
-const flow = (belief: Belief, time: number) => pass(belief, { days: flowOnly, evaporation: time, carryOff: time })
+/** So many units of time in which the tank has the losses it has, and no others. */
+const flow = (belief: Tank, time: number) =>
+  pass(belief, {
+    days: flowOnly,
+    evaporation: belief.losses.evaporation === undefined ? 0 : time,
+    carryOff: belief.losses.carryOff === undefined ? 0 : time,
+  })
 
 const parts = 2000
 
 /** Inflow of so much of the full tank a unit of time, at what it holds, beside the tank's own losses. */
-function run(belief: Belief, time: number, inflow: number, held: number | ((at: number) => number)): void {
+function run(belief: Tank, time: number, inflow: number, held: number | ((at: number) => number)): void {
   const dt = time / parts
   for (let k = 0; k < parts; k++) {
     const heldAt = (at: number) => (typeof held === 'number' ? held : held(at))
