@@ -13,7 +13,7 @@ export function settle(sump: SumpState): void {
 }
 
 function isSettled(surprise: Surprise, sump: SumpState): boolean {
-  if (surprise.readings >= 4 || sump.at - surprise.at > 35) return true
+  if (surprise.readings >= 3 || sump.at - surprise.at > 35) return true
   if (sump.surprises.length > 3 && sump.surprises[0] === surprise) return true
   const likely = storiesOf(sump, surprise)[0]!.probability
   return likely > 0.99 && (surprise.readings >= 1 || storiesOf(sump, surprise)[0]!.story === 'stands')

@@ -7,9 +7,9 @@ import { notThisSumps } from './misread.ts'
 import { type Habits, type Story, type Telling, tellings } from './stories.ts'
 
 /** More branches than this are never followed. */
-const mostBranches = 6
+const mostBranches = 5
 /** A branch less likely than this is dropped. */
-const leastShare = 0.02
+const leastShare = 0.03
 
 /** What a surprise is weighed with. */
 export interface Weighing {
