@@ -29,8 +29,8 @@ const sumpWith = (branches: Branch[], surprises: Surprise[], at = 12): SumpState
 })
 const undecided = () => [branch(0.6, { 1: 'unlogged-water' }, 1), branch(0.4, { 1: 'stands' }, 0.8)]
 
-test('what is undecided stays open until the fourth reading after it', () => {
-  const open = sumpWith(undecided(), [surprise(1, { readings: 3 })])
+test('what is undecided stays open for two more readings, and not beyond four', () => {
+  const open = sumpWith(undecided(), [surprise(1, { readings: 2 })])
   settle(open)
   expect([open.surprises.length, open.branches.length, open.doubts.length]).toEqual([1, 2, 0])
   const settled = sumpWith(undecided(), [surprise(1, { readings: 4 })])
