@@ -4,6 +4,7 @@ import { checkpoints } from './estimate/checkpoints.ts'
 import { enginePrint } from './estimate/engine-print.ts'
 import { shopEstimator } from './estimate/estimator.ts'
 import { readOutlook } from './estimate/outlook.ts'
+import { type OtherWaterQuestion, type PlanQuestion, readOtherWater, readPlan } from './estimate/plan.ts'
 import { type EstimateOptions, readEstimate } from './estimate/read-estimate.ts'
 import { exportBook } from './export/export-book.ts'
 import type { ImportOptions } from './import/import-file.ts'
@@ -58,6 +59,10 @@ export interface Book {
    *
    * @throws {BookError} `not-found`
    */
+  /** Where a sump goes if it is topped up with one water and one strength from now on. */
+  plan(sump: string, options?: Partial<PlanQuestion>): ReturnType<typeof readPlan>
+  /** What another water would have made of its minerals. */
+  otherWater(sump: string, question: Omit<OtherWaterQuestion, 'at'> & { at?: Date }): ReturnType<typeof readOtherWater>
   outlook(sump: string, options?: { at?: Date; daysBack?: number; reader?: TodayReader }): Promise<Outlook>
   today(options?: { at?: Date; reader?: TodayReader }): Promise<Today>
   /**
@@ -88,6 +93,8 @@ export function openBook(store: Store, clock: () => Date): Book {
     estimate: (options = {}) => readEstimate(estimates, clock(), options),
     settle: () => estimates.settle(clock().getTime()),
     outlook: (sump, options = {}) => readOutlook(parts, { sump, at: clock(), ...options }),
+    plan: (sump, options = {}) => readPlan(parts, sump, { at: clock(), ...options }),
+    otherWater: (sump, question) => readOtherWater(parts, sump, { at: clock(), ...question }),
     today: ({ at, reader = {} } = {}) => readToday(parts, { ...timesOf(at, clock()), reader }),
     sumps: async (options = {}) => {
       const { items } = await readSumps(parts, { ...timesOf(undefined, clock()), ...options })
