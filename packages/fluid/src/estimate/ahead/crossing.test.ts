@@ -55,6 +55,17 @@ test('what is beyond its limit already crosses now', () => {
   expect(crossing({ concentration: { low: 9 } })).toMatchObject({ limit: 'concentration.low', likely: 0 })
 })
 
+test('what is likelier beyond its limit already than not crosses now, however surely it will later', () => {
+  const shop = knownShop()
+  sumpOf(shop).branches[0]!.belief.cov[fill * 15] = 0.01
+  // 200 L ± 20: under 205 L with 0.6.
+  const now = crossing({ volumeLow: 205 }, shop)!
+  expect(now).toMatchObject({ earliest: 0, likely: 0, latest: 0 })
+  expect(now.probability).toBeGreaterThan(0.99)
+  // Under 195 L with 0.4 only: not yet.
+  expect(crossing({ volumeLow: 195 }, shop)!.latest).toBeGreaterThan(1)
+})
+
 test('what is not reached within the horizon is not crossed', () => {
   expect(crossing({ volumeLow: 200 - 2 * crossingHorizon - 30 })).toBe(null)
   expect(crossing({ hardnessHigh: 5000, chlorideHigh: 5000 })).toBe(null)

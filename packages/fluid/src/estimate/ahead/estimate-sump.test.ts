@@ -28,6 +28,20 @@ test('what is known is told in litres, percent and mg/L', () => {
   expect([now.hardness.mean, now.chloride.mean]).toEqual([100, 60])
 })
 
+test('litres are as uncertain as fill and mark together, and less where one is known against the other', () => {
+  const shop = knownShop()
+  const { cov } = sumpOf(shop).branches[0]!.belief
+  const size = 14
+  cov[fill * (size + 1)] = 0.0016
+  cov[scale * (size + 1)] = 0.01
+  // r ± 0.04, ln s ± 0.1, r 0.9, mark 220: 220 · √(0.0016 + 0.9² · 0.01) = 21.67; with a covariance of −0.003: − 2 · 0.9 · 0.003.
+  const sd = () => estimateSump(shop, 's', 4, []).now.volume.sd
+  expect(sd()).toBeCloseTo(220 * Math.sqrt(0.0016 + 0.0081), 9)
+  cov[fill * size + scale] = -0.003
+  cov[scale * size + fill] = -0.003
+  expect(sd()).toBeCloseTo(220 * Math.sqrt(0.0016 + 0.0081 - 0.0054), 9)
+})
+
 test('losses are told in litres a calendar day, idle days included', () => {
   // 0.015 · 220 = 3.3 L on a day of work.
   expect(estimateSump(knownShop(), 's', 4, []).now.evaporation.mean).toBeCloseTo(3.3, 9)
@@ -56,6 +70,16 @@ test('the farther ahead the less sure; the inner half lies inside', () => {
     expect(inner.concentration.low).toBeGreaterThan(concentration.low90)
     expect(inner.concentration.high).toBeLessThan(concentration.high90)
   }
+})
+
+test('a sump that may run low may become much stronger, not as much weaker', () => {
+  const shop = knownShop()
+  const { mean, cov } = sumpOf(shop).branches[0]!.belief
+  mean[fill] = 0.6
+  cov[evaporation * 15] = 0.5 ** 2
+  const [ahead] = estimateSump(shop, 's', 4, [14]).ahead
+  const { mean: middle, low90, high90 } = ahead!.concentration
+  expect(high90 - middle).toBeGreaterThan(1.3 * (middle - low90))
 })
 
 test('a week ahead of a sump that nobody touches is as it comes to be', () => {

@@ -29,7 +29,9 @@ test('an answer ends the doubt, and only the courses in which it was so go on', 
 test('a figure answered as another sump’s is set aside like one that was misread', () => {
   const { events, truth, at } = keptSump('s')
   trueDays(truth, 4)
-  const odd = readingOf('s', at + 4, truth, { brix: 4 })
+  // As likely misread as concentrate that nobody wrote.
+  const odd = readingOf('s', at + 4, truth, { brix: 10.1 })
+  expect(sumpOf(shopOf([...events, odd])).branches.length).toBeGreaterThan(1)
   const after = (answer: string) => {
     const verdict: ShopEvent = { kind: 'verdict', id: 'v', at: at + 4.1, sump: 's', entries: [odd.id], answer }
     return estimateSump(shopOf([...events, odd, verdict]), 's', at + 5, [])

@@ -43,6 +43,7 @@ test('a visit keeps how full the sump was, and whether a pour followed is known 
   const events = [setup('s'), reading('s', 1, { brix: 8, seen: 170 }), addition('s', 1.1), reading('s', 4, { brix: 8 })]
   const shop = shopOf(events)
   expect(sumpOf(shop).lastFill).toBe(sumpOf(shop).branches[0]!.belief.mean[fill])
+  expect(sumpOf(shop).pouredSince).toBe(false)
   expect(shop.visits.made.reduce((sum, n) => sum + n)).toBe(1)
   expect(shop.visits.poured.reduce((sum, n) => sum + n)).toBe(1)
 })

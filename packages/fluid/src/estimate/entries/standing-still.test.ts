@@ -48,6 +48,13 @@ test('told in its midst it takes back the past of it and waits for the rest', ()
   expect(Math.abs(volume.mean - whole)).toBeLessThan(4)
 })
 
+test('told in its midst it counts once in the losses of a calendar day', () => {
+  const perDay = (events: ShopEvent[]) => estimateSump(shopOf(events), 's', 30, []).now.evaporation.mean
+  const events = [...begun, reading('s', 6, { hardness: 250 })]
+  // Of the 28 days to day 30 ten were idle, at 0.35 of a day of work: 18 + 3.5.
+  expect(perDay([...events, idle(6.1, 2, 12)]) / perDay(events)).toBeCloseTo(21.5 / 28, 4)
+})
+
 test('a weekend that is told to be idle changes nothing: nobody worked', () => {
   // Days 9 and 10 are a Saturday and a Sunday.
   const told = [setup('s'), reading('s', 8.5, { brix: 8, seen: 190 })]

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { estimateSump } from '../ahead/estimate-sump.ts'
 import type { ShopEvent } from '../events.ts'
 import { publishedPriors } from '../priors.ts'
-import { everyDay, keptSump, readingOf, shopOf, trueDays, truePour } from '../testing.ts'
+import { everyDay, keptSump, readingOf, setup, shopOf, trueDays, truePour } from '../testing.ts'
 import { smoothSump } from './smooth-sump.ts'
 
 const shop = { calendar: everyDay, priors: publishedPriors }
@@ -17,6 +17,11 @@ test('each whole day from the first asked for to now is looked back at, none bef
   const days = smoothSump(shop, told(events, at), { from: 5, at: 12.5 })
   expect(days.map((day) => day.at)).toEqual([5, 6, 7, 8, 9, 10, 11, 12])
   expect(smoothSump(shop, told(events, at), { from: -9, at: 3 })[0]!.at).toBeGreaterThanOrEqual(0)
+  const late = [
+    setup('s', {}, 3.4),
+    readingOf('s', 3.5, { volume: 190, concentration: 8, evaporation: 0, carryOff: 0 }),
+  ]
+  expect(smoothSump(shop, told(late, 6), { from: -9, at: 6 }).map((day) => day.at)).toEqual([4, 5, 6])
   expect(smoothSump(shop, { sump: 'nowhere', events: [], doubts: [] }, { from: 0, at: 9 })).toEqual([])
 })
 
