@@ -34,6 +34,14 @@ export type ErrorCode =
   | 'damaged-store'
   /** The backup is not whole, or no backup. */
   | 'damaged-backup'
+  /** Nobody is signed in, and here somebody must be. */
+  | 'sign-in-needed'
+  /** Who is signed in may not do this. */
+  | 'not-allowed'
+  /** A name, a password or a code that is not right. */
+  | 'wrong-credentials'
+  /** Somebody tries too often. */
+  | 'too-many-tries'
 
 /** A refusal a person can act on. Nothing was changed. */
 export class BookError extends Error {

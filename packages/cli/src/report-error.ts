@@ -13,6 +13,10 @@ const exitOf: Record<ErrorCode, number> = {
   'store-not-empty': exits.refused,
   'damaged-store': exits.failed,
   'damaged-backup': exits.refused,
+  'sign-in-needed': exits.refused,
+  'not-allowed': exits.refused,
+  'wrong-credentials': exits.refused,
+  'too-many-tries': exits.refused,
 }
 
 /** Says what went wrong on stderr; stdout stays empty. With `--json` it is the problem document. */

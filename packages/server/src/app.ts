@@ -1,3 +1,4 @@
+import cookie from '@fastify/cookie'
 import helmet from '@fastify/helmet'
 import multipart from '@fastify/multipart'
 import fastifyStatic from '@fastify/static'
@@ -10,6 +11,8 @@ import {
   serializerCompiler,
   validatorCompiler,
 } from 'fastify-type-provider-zod'
+import { guardAccess } from './people/guard.ts'
+import { openPeople, type People } from './people/people.ts'
 import { handleError, sendProblem } from './problems.ts'
 import { bookRoutes } from './routes/book.ts'
 import { calcRoutes } from './routes/calc.ts'
@@ -18,6 +21,10 @@ import { entryRoutes } from './routes/entries.ts'
 import { estimateRoutes } from './routes/estimate.ts'
 import { healthRoutes } from './routes/health.ts'
 import { importRoutes } from './routes/import.ts'
+import { meRoutes } from './routes/me.ts'
+import { peopleRoutes } from './routes/people.ts'
+import { planRoutes } from './routes/plan.ts'
+import { providerRoutes, sessionRoutes } from './routes/session.ts'
 import { sumpRoutes } from './routes/sumps.ts'
 import { thingRoutes } from './routes/things.ts'
 import { todayRoutes } from './routes/today.ts'
@@ -33,6 +40,12 @@ export interface AppParts {
   /** Folder of the built web app; without it only the API answers. */
   webRoot?: string
   version: string
+  /** The book's people; without them, those that the book's store keeps. */
+  people?: People
+  /** Whether accounts are needed; without, everybody who reaches the server by a name of this machine may do everything. */
+  accounts?: boolean
+  /** Whether a proxy on this machine says where a request comes from. */
+  behindProxy?: boolean
   /** How long after the start and after a write the book keeps how far its estimate has come; without it, it never does. */
   settleAfterMs?: number
   logger?: FastifyServerOptions['logger']
@@ -40,12 +53,20 @@ export interface AppParts {
 
 /** The HTTP API under `/api/v1`, described at `/api/openapi.json`, and the web app beside it. */
 export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
-  const { book, webRoot, version, settleAfterMs, logger = false } = parts
-  const app = Fastify({ logger, bodyLimit: largestBody, forceCloseConnections: true })
+  const { book, webRoot, version, settleAfterMs, logger = false, accounts: needed = false, behindProxy = false } = parts
+  const people = parts.people ?? (await openPeople(book.store))
+  const app = Fastify({
+    logger,
+    bodyLimit: largestBody,
+    forceCloseConnections: true,
+    trustProxy: behindProxy ? 'loopback' : false,
+  })
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   app.setErrorHandler(handleError)
   requireSameOrigin(app)
+  await app.register(cookie)
+  guardAccess(app, { people, needed })
   if (settleAfterMs !== undefined) settleLater(app, book, settleAfterMs)
   await app.register(helmet, { contentSecurityPolicy, hsts: false, crossOriginOpenerPolicy: false })
   await app.register(multipart, { limits: { fileSize: largestBody, files: 1 } })
@@ -59,10 +80,14 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   })
   await app.register(
     async (api) => {
-      entryRoutes(api, book)
+      sessionRoutes(api, { people, needed })
+      meRoutes(api, { people, needed })
+      peopleRoutes(api, { people, needed })
+      entryRoutes(api, { book, people })
       todayRoutes(api, book)
-      sumpRoutes(api, book)
+      sumpRoutes(api, { book, people })
       estimateRoutes(api, book)
+      planRoutes(api, book)
       calcRoutes(api)
       importRoutes(api, book)
       changesRoutes(api, book)
@@ -72,6 +97,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     { prefix: '/api/v1' },
   )
   app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger())
+  providerRoutes(app, { people, needed })
   healthRoutes(app, book)
   await serveWeb(app, webRoot)
   return app

@@ -1,5 +1,6 @@
 import { BookError, type ErrorCode, type Fault } from '@sumpbook/book'
 import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify'
+import { TooManyTries } from './people/refusals.ts'
 
 /** Problem details, RFC 9457. */
 export interface Problem {
@@ -23,6 +24,10 @@ const statusOf: Record<ErrorCode, number> = {
   'store-not-empty': 409,
   'damaged-store': 500,
   'damaged-backup': 422,
+  'sign-in-needed': 401,
+  'not-allowed': 403,
+  'wrong-credentials': 401,
+  'too-many-tries': 429,
 }
 
 const titleOf: Record<ErrorCode, string> = {
@@ -36,6 +41,10 @@ const titleOf: Record<ErrorCode, string> = {
   'store-not-empty': 'There is a book already',
   'damaged-store': 'The book is not as it was written',
   'damaged-backup': 'The backup is not whole',
+  'sign-in-needed': 'Nobody is signed in',
+  'not-allowed': 'This is not for you to do',
+  'wrong-credentials': 'That is not right',
+  'too-many-tries': 'Too many tries',
 }
 
 /** What the book refuses, as problem details. */
@@ -56,6 +65,7 @@ export function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply
 
 /** Every error leaves as problem details; one of ours that nobody expected is logged and says nothing of its inside. */
 export function handleError(error: FastifyError | Error, request: FastifyRequest, reply: FastifyReply): FastifyReply {
+  if (error instanceof TooManyTries) reply.header('retry-after', error.retryAfterSeconds)
   if (error instanceof BookError) return sendProblem(reply, problemOf(error))
   const status = 'statusCode' in error && typeof error.statusCode === 'number' ? error.statusCode : 500
   if (status >= 500) {

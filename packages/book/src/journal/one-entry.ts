@@ -35,9 +35,9 @@ export interface EntryPage extends JournalLine {
  */
 export async function entryPage(journal: JournalReader, id: string, reader: Partial<Reader> = {}): Promise<EntryPage> {
   const wanted = id.toLowerCase()
-  const [body, held] = [(await journal.bodies([wanted])).get(wanted), (await journal.held([wanted])).get(wanted)]
-  const stored =
-    body === undefined ? (held === undefined ? null : storedOf(held)) : await storedUnder(journal, wanted, body)
+  const there = (await journal.stored([wanted])).get(wanted)
+  const held = (await journal.held([wanted])).get(wanted)
+  const stored = there ?? (held === undefined ? null : storedOf(held))
   if (stored === null) throw new BookError('not-found', `This book has no entry ${id}.`)
   const [history, withdrawals, voids] = await Promise.all([
     readThings(journal),
@@ -47,7 +47,7 @@ export async function entryPage(journal: JournalReader, id: string, reader: Part
   const now = history.at()
   const entry = JSON.parse(stored.body) as Entry
   const envelope = readEnvelope(stored.envelope)
-  const isHeld = body === undefined
+  const isHeld = there === undefined
   return {
     ...lineOf(stored, now, withdrawals, reader),
     seq: isHeld ? null : stored.seq,
@@ -74,12 +74,6 @@ export async function entryPage(journal: JournalReader, id: string, reader: Part
 }
 
 const sayHeld = ({ reason, answer }: HeldRow) => (answer === null ? reason : `${reason}; it was ${answer}`)
-
-async function storedUnder(journal: JournalReader, id: string, body: string): Promise<StoredEntry | null> {
-  const { at } = arriving(JSON.parse(body))
-  const there = await journal.entries({ order: 'time', since: at, until: at })
-  return there.find((entry) => entry.id === id) ?? null
-}
 
 /** An entry that is held, as the journal would show it. */
 export function storedOf({ body, envelope, received_at: receivedAt }: HeldRow): StoredEntry {

@@ -75,6 +75,13 @@ function journalReader(db: Kysely<Tables>): JournalReader {
     },
     entries: (query) => entriesOf(db, query),
     bodies: (ids) => bodiesOf(db, ids),
+    stored: async (ids) => {
+      const stored = new Map<string, StoredEntry>()
+      for (const part of inParts(ids)) {
+        for (const row of await entriesSelected(db).where('id', 'in', part).execute()) stored.set(row.id, row)
+      }
+      return stored
+    },
     countBySump: async () => {
       const rows = await db
         .selectFrom('entry')

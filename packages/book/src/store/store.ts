@@ -99,6 +99,8 @@ export interface JournalReader {
   entries(query: EntryQuery): Promise<StoredEntry[]>
   /** Bodies of the entries under these ids; ids without one are left out. */
   bodies(ids: readonly string[]): Promise<Map<string, string>>
+  /** The entries under these ids; ids without one are left out. */
+  stored(ids: readonly string[]): Promise<Map<string, StoredEntry>>
   /** How many entries each sump has, known or not. */
   countBySump(): Promise<Map<string, number>>
   /** What lies beside the journal and goes where the book goes: people, devices, what is held. */

@@ -25,6 +25,7 @@ export interface Tables {
     userAgent: string | null
   }
   person_account: { id: string; userId: string; providerId: string; accountId: string; password: string | null }
+  person_two_factor: { id: string; userId: string }
   /** Codes that let somebody in once. */
   person_code: {
     hash: string
