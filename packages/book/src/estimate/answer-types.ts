@@ -1,10 +1,21 @@
-import type { Advice, Crossing, DoubtKind, EstimatedDoubt, Reader, Recipe, SumpEstimate } from '@sumpbook/fluid'
+import type {
+  Advice,
+  Crossing,
+  DoubtKind,
+  EstimatedDoubt,
+  Reader,
+  Recipe,
+  ShopPriors,
+  SumpEstimate,
+} from '@sumpbook/fluid'
 
 /** Where every sump stands at an instant, where it will stand, what to pour, and which records do not fit. */
 export interface EstimateDocument {
   /** As asked. */
   at: string
   shop: { name: string; timeZone: string; units: Reader['units'] }
+  /** What the shop's own records taught, and from how much. */
+  learnt: { version: number; from: ShopPriors['from']; text: string }
   sumps: Record<string, SumpAnswer>
 }
 

@@ -6,6 +6,7 @@ import {
   type Reader,
   type RecipeBench,
   sayDoubt,
+  sayLearnt,
   trueMarks,
 } from '@sumpbook/fluid'
 import type { Sump } from '../schema/things/index.ts'
@@ -23,7 +24,9 @@ export function estimateDocument(
 ): EstimateDocument {
   const { name, timeZone, units } = standing.things.shop
   const answers = sumps.map((sump) => [sump.id, sumpAnswer(standing, sump, ahead, reader)] as const)
-  return { at, shop: { name, timeZone, units }, sumps: Object.fromEntries(answers) }
+  const { version, from } = standing.shop.priors
+  const learnt = { version, from, text: sayLearnt(standing.shop.priors, reader) }
+  return { at, shop: { name, timeZone, units }, learnt, sumps: Object.fromEntries(answers) }
 }
 
 function sumpAnswer(standing: ShopStanding, sump: Sump, ahead: readonly number[], reader: Reader): SumpAnswer {

@@ -58,10 +58,10 @@ async function fileText(file: string, { stdin }: World): Promise<string> {
   })
 }
 
-function documentText({ at, sumps }: EstimateDocument, reader: Reader): string {
+function documentText({ at, learnt, sumps }: EstimateDocument, reader: Reader): string {
   const all = Object.values(sumps)
   if (all.length === 0) return 'This book has no sumps yet.'
-  return [`At ${at}`, ...all.map((sump) => sumpText(sump, reader))].join('\n\n')
+  return [`At ${at}`, ...all.map((sump) => sumpText(sump, reader)), learnt.text].join('\n\n')
 }
 
 function sumpText({ name, now, ahead, crossing, recipe, doubts }: SumpAnswer, reader: Reader): string {

@@ -1,6 +1,7 @@
 export { sayChance } from './chance.ts'
 export { type DayReader, sayDayAhead, sayOnDay } from './days.ts'
 export { sayDoubt, sayStory } from './doubt.ts'
+export { sayLearnt } from './learnt.ts'
 export { lowerFirst, sayCount, sayList } from './phrases.ts'
 export { type RecipeContext, type RecipeWords, sayAlternative, sayReasons, sayRecipe, sayWay } from './recipe.ts'
 export {

@@ -134,7 +134,7 @@ test('a sump nobody wrote of has an outlook without a past', async () => {
 test('the answers are described', async () => {
   const { paths } = (await (await shopApp()).inject('/api/openapi.json')).json()
   const { schema } = paths['/api/v1/estimate'].get.responses['200'].content['application/json']
-  expect(Object.keys(schema.properties)).toEqual(['at', 'shop', 'sumps'])
+  expect(Object.keys(schema.properties)).toEqual(['at', 'shop', 'learnt', 'sumps'])
   expect(paths['/api/v1/sumps/{id}/outlook'].get.parameters.map(({ name }: { name: string }) => name)).toEqual(
     expect.arrayContaining(['id', 'at', 'daysBack', 'units']),
   )

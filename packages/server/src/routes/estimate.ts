@@ -73,6 +73,13 @@ const outlook = sump.omit({ ahead: true }).extend({
   ahead: z.array(day.extend({ days: z.number() })),
 })
 
+const learnt = z
+  .object({
+    version: z.number(),
+    from: z.object({ sumps: z.number(), readings: z.number(), days: z.number() }),
+    text: z.string(),
+  })
+  .describe('what the shop’s own records taught the estimate, and from how much')
 const shop = z.object({ name: z.string(), timeZone: z.string(), units })
 
 const query = z.strictObject({
@@ -97,7 +104,7 @@ export function estimateRoutes(api: FastifyInstance, book: Book): void {
           'Where every sump stands, where it goes with nothing added, what to pour, and which records do not fit',
         tags: ['estimate'],
         querystring: query,
-        response: { 200: z.object({ at: z.string(), shop, sumps: z.record(z.string(), sump) }) },
+        response: { 200: z.object({ at: z.string(), shop, learnt, sumps: z.record(z.string(), sump) }) },
       },
     },
     ({ query: { at, ahead, sump, units } }) =>
