@@ -4,6 +4,7 @@ import type {
   ImportReport,
   JournalPart,
   Measurement,
+  Outlook,
   Problem,
   SheetMap,
   SumpNow,
@@ -37,6 +38,9 @@ const base = '/api/v1'
 export const readToday = () => ask<Today>('/today')
 export const readSumps = async () => (await ask<{ sumps: SumpNow[] }>('/sumps')).sumps
 export const readSump = (id: string) => ask<SumpPage>(`/sumps/${encodeURIComponent(id)}`)
+/** Its past days, now and the days ahead, with intervals. */
+export const readOutlook = (id: string, daysBack: number) =>
+  ask<Outlook>(`/sumps/${encodeURIComponent(id)}/outlook?daysBack=${daysBack}`)
 export const readBook = () => ask<Book>('/book')
 /** A water's analyses or a mixer's checks, oldest first. */
 export const readMeasurements = async (kind: 'water' | 'mixer', id: string) =>

@@ -1,5 +1,5 @@
-import { QueryClient, useQuery } from '@tanstack/preact-query'
-import { Refusal, readBook, readMeasurements, readSump, readSumps, readToday } from './client.ts'
+import { keepPreviousData, QueryClient, useQuery } from '@tanstack/preact-query'
+import { Refusal, readBook, readMeasurements, readOutlook, readSump, readSumps, readToday } from './client.ts'
 
 /** One cache for the app. What the server refuses is not asked again; what is out of reach is, by the next look at it. */
 export const queries = new QueryClient({
@@ -17,6 +17,13 @@ export const useToday = () => useQuery({ queryKey: ['today'], queryFn: readToday
 export const useSumps = () => useQuery({ queryKey: ['sumps'], queryFn: readSumps })
 export const useSump = (id: string) =>
   useQuery({ queryKey: ['sumps', id], queryFn: () => readSump(id), enabled: id !== '' })
+/** The drawing stays while another period of it is fetched. */
+export const useOutlook = (id: string, daysBack: number) =>
+  useQuery({
+    queryKey: ['sumps', id, 'outlook', daysBack],
+    queryFn: () => readOutlook(id, daysBack),
+    placeholderData: keepPreviousData,
+  })
 export const useMeasurements = (kind: 'water' | 'mixer', id: string) =>
   useQuery({ queryKey: ['measurements', kind, id], queryFn: () => readMeasurements(kind, id) })
 

@@ -3,7 +3,18 @@ import type { Today, TodayItem } from '@sumpbook/book/today'
 
 export type { Entry, EntryOf, Setup } from '@sumpbook/book/entries'
 export type { ImportReport, NewSump, Question, RowFate, SheetField, SheetMap } from '@sumpbook/book/sheet'
-export type { Condition, LastReading, RecipeBench, SumpNow, Today, TodayItem } from '@sumpbook/book/today'
+export type {
+  Condition,
+  DoubtAnswer,
+  Fan,
+  FannedDay,
+  LastReading,
+  Outlook,
+  RecipeBench,
+  SumpNow,
+  Today,
+  TodayItem,
+} from '@sumpbook/book/today'
 
 import type { EntryOf } from '@sumpbook/book/entries'
 import type { SumpNow } from '@sumpbook/book/today'

@@ -5,15 +5,15 @@ import './band-line.css'
 
 const width = 340
 /** Rows of the drawing, from the top: labels, the strip with its marks, the axis, labels. No line enters a label's row. */
-const row = { above: 14, middle: 36, axis: 53, below: 72, height: 78 }
+const row = { above: 14, arc: 24, middle: 44, axis: 61, below: 80, height: 86 }
 
 /**
  * The fluid's band as a strip, its target as an upright, the sump as a dot with its 90 % interval (hollow where it
- * stands outside the band), and a hollow mark where the pour will put it.
+ * stands outside the band), a hollow mark where the pour will put it, and a dotted arrow to where it drifts in a week.
  */
 export function BandLine(figures: BandLineFigures) {
   const { band, target, now, after } = figures
-  const { x, above, below } = bandLineLayout(figures, { width })
+  const { x, drift, above, below } = bandLineLayout(figures, { width })
   return (
     <svg class="band-line" viewBox={`0 0 ${width} ${row.height}`} role="img" aria-label={sayBandLine(figures)}>
       {band !== null && <Strip band={band} x={x} y={row.middle - 11} height={22} width={width} />}
@@ -23,6 +23,7 @@ export function BandLine(figures: BandLineFigures) {
       />
       {target !== null && <path class="target" d={`M${x(target)} ${row.middle - 14}V${row.axis + 5}`} />}
       {after !== null && <path class="after" d={diamond(x(after), row.middle, 8)} />}
+      {drift !== null && <Drift {...drift} />}
       {now !== null && <Standing now={now} x={x} y={row.middle} isOut={isOut(figures)} r={6.5} />}
       {now === null && (
         <text class="unknown" x={x(target ?? (band === null ? 5 : band.low))} y={row.above} text-anchor="middle">
@@ -36,6 +37,18 @@ export function BandLine(figures: BandLineFigures) {
         <LabelText {...label} y={row.below} />
       ))}
     </svg>
+  )
+}
+
+/** From above the dot in a bow to above the strip, with a head that points down. */
+function Drift({ from, to }: { from: number; to: number }) {
+  const [start, end, side] = [row.middle - 10, row.middle - 12, Math.sign(to - from)]
+  const bow = `M${from + 3 * side} ${start}C${from + 6 * side} ${row.arc - 3} ${to - 6 * side} ${row.arc - 3} ${to} ${end}`
+  return (
+    <>
+      <path class="drift" d={bow} />
+      <path class="drift-head" d={`M${to - 4} ${end - 5}L${to} ${end}L${to + 4} ${end - 5}`} />
+    </>
   )
 }
 
@@ -102,14 +115,16 @@ function LabelText({ kind, text, x, y }: Label & { y: number }) {
 }
 
 /** The drawing in one sentence. */
-export function sayBandLine({ band, target, now, after }: BandLineFigures): string {
+export function sayBandLine({ band, target, now, after, inAWeek = null }: BandLineFigures): string {
   const stands =
     now === null
       ? 'Strength not known'
       : `Stands at ${tenths(now.mean)} % (${tenths(now.low90)} to ${tenths(now.high90)})`
   const kept = band === null ? '' : `; band ${short(band.low)} to ${short(band.high)} %`
   const aim = target === null ? '' : `, target ${short(target)} %`
-  return `${stands}${kept}${aim}${after === null ? '' : `; after the pour ${tenths(after)} %`}.`
+  const poured = after === null ? '' : `; after the pour ${tenths(after)} %`
+  const drifts = inAWeek === null ? '' : `; in a week ${tenths(inAWeek)} % if nothing is done`
+  return `${stands}${kept}${aim}${poured}${drifts}.`
 }
 
 const tenths = (value: number) => sayNumber(value, 1)

@@ -21,6 +21,18 @@ test('a sump far out of its band stretches the scale until it is on it', () => {
   expect(x(6)).toBeGreaterThan(0)
 })
 
+test('a drift has its arrow where it is long enough to be seen, up to the edge and no further', () => {
+  const band = { low: 6, high: 10 }
+  const now = { mean: 8, low90: 7.6, high90: 8.4 }
+  const of = (inAWeek: number | null) => bandLineLayout({ band, target: 8, now, after: null, inAWeek }, view)
+  expect(of(null).drift).toBeNull()
+  expect(of(8.1).drift).toBeNull()
+  const { drift, x } = of(9.5)
+  expect(drift).toEqual({ from: x(8), to: x(9.5) })
+  expect(of(83).drift!.to).toBe(340 - 12)
+  expect(of(83).x(10) - of(83).x(6)).toBeGreaterThan(80)
+})
+
 test('the scale never runs below nothing', () => {
   const { x } = bandLineLayout(
     { band: { low: 1, high: 4 }, target: 2, now: { mean: 0.2, low90: 0, high90: 0.5 }, after: null },

@@ -8,6 +8,8 @@ export interface BandLineFigures {
   now: { mean: number; low90: number; high90: number } | null
   /** Where the pour will put it. */
   after: number | null
+  /** Where it drifts in a week if nothing is done. */
+  inAWeek?: number | null
 }
 
 /** A label and where it stands: its middle, on its row. */
@@ -20,6 +22,8 @@ export interface Label {
 export interface BandLineLayout {
   /** Percent to the drawing's own units. */
   x(percent: number): number
+  /** From where the sump stands to where it drifts; null where that is no way to draw. */
+  drift: { from: number; to: number } | null
   /** Above the strip: where it stands, where it will. */
   above: Label[]
   /** Under the axis: the band's ends and its target. */
@@ -37,10 +41,10 @@ const margin = 12
  * Labels keep to rows of their own, off every line, and are moved apart where they would touch.
  */
 export function bandLineLayout(
-  { band, target, now, after }: BandLineFigures,
+  { band, target, now, after, inAWeek = null }: BandLineFigures,
   { width }: { width: number },
 ): BandLineLayout {
-  const { from, to } = scaleEnds({ band, target, now, after })
+  const { from, to } = scaleEnds({ band, target, now, after, inAWeek })
   const x = (percent: number) => margin + ((percent - from) / (to - from)) * (width - 2 * margin)
   const label = (kind: Label['kind'], percent: number | null | undefined, unit = ''): Label[] => {
     if (percent === null || percent === undefined) return []
@@ -55,18 +59,37 @@ export function bandLineLayout(
   ])
   return {
     x,
+    drift: driftOf(now?.mean ?? null, inAWeek, { x, from, to }),
     above: spread([...label('now', now?.mean), ...label('after', after)], width),
     below: spread(below, width),
   }
 }
 
-function scaleEnds({ band, target, now, after }: BandLineFigures): { from: number; to: number } {
+/** A shorter arrow would only hide the dot. */
+const shortestDrift = 14
+
+/** A drift that runs off the drawing ends at its edge. */
+function driftOf(
+  now: number | null,
+  inAWeek: number | null,
+  { x, from, to }: { x(percent: number): number; from: number; to: number },
+): BandLineLayout['drift'] {
+  if (now === null || inAWeek === null) return null
+  const drift = { from: x(now), to: x(Math.min(to, Math.max(from, inAWeek))) }
+  return Math.abs(drift.to - drift.from) < shortestDrift ? null : drift
+}
+
+function scaleEnds({ band, target, now, after, inAWeek = null }: BandLineFigures): { from: number; to: number } {
   const middle = target ?? now?.mean ?? after ?? 5
   const { low, high: end } = band ?? { low: middle * 0.75, high: middle * 1.25 }
   // A band without an upper end runs to 100 %: the drawing stops where the fluid still has meaning.
   const high = end < 100 ? end : Math.max(low * 2, middle * 1.5)
   const room = Math.max((high - low) * 0.75, 0.5)
-  const points = [now?.low90, now?.high90, after, target].filter((value) => value !== null && value !== undefined)
+  // A drift may stretch the scale a little, never so far that the band is lost.
+  const drift = inAWeek === null ? null : Math.min(inAWeek, high + 1.5 * room)
+  const points = [now?.low90, now?.high90, after, target, drift].filter(
+    (value) => value !== null && value !== undefined,
+  )
   const edge = room / 3
   return {
     from: Math.max(0, Math.min(low - room, ...points.map((value) => value - edge))),

@@ -1,7 +1,8 @@
 import { advise, type Recipe } from '@sumpbook/fluid'
 import { expect, test } from 'vitest'
 import type { SumpNow } from '../api/types.ts'
-import { nothingTyped, type Typed, verdictOf } from '../round/verdict.ts'
+import { nothingTyped, type Typed, verdictOf as verdictAt } from '../round/verdict.ts'
+import { someSump } from '../standing/testing.ts'
 import {
   additionEntry,
   isPour,
@@ -12,45 +13,23 @@ import {
   readingEntry,
   setupEntry,
   skipEntry,
+  verdictEntry,
   voidEntry,
 } from './entries.ts'
 import type { Stamp } from './stamp.ts'
 
 const reader = { units: 'metric' } as const
+const verdictOf = (typed: Typed, of: SumpNow) => verdictAt(typed, of, reader, Date.parse(at))
 const at = '2026-11-25T08:30:00.000+01:00'
 function stamp(): Stamp {
   let count = 0
   return { at, recordedAt: at, by: 'RK', newId: () => `01900000-0000-7000-8000-00000000000${++count}` }
 }
 const sump: SumpNow = {
-  sump: 'mill-7',
-  name: 'Mill 7',
-  place: null,
-  order: null,
-  fluid: { id: 'blue', name: 'Blue 40', class: 'soluble-oil' },
-  bench: {
-    brixFactor: 1.6,
-    brixChart: null,
-    resolution: 0.2,
-    fillVolume: 200,
-    capacity: 250,
-    minVolume: null,
-    holdUp: 0,
-    dipTable: null,
-    target: 8,
-    band: { low: 6, high: 10 },
-    maxStrength: 20,
-    minStrength: 0,
-    class: 'soluble-oil',
-    waters: [{ id: 'di', name: 'Deionised water', kind: 'deionised' }],
-    container: null,
-    measure: null,
-  },
+  ...someSump,
+  bench: { ...someSump.bench, minVolume: null },
   concentration: null,
   volume: null,
-  lastStrength: null,
-  lastLevel: null,
-  sentence: '',
 }
 const figure = (mean: number) => ({ mean, sd: 0, low90: mean, high90: mean })
 const advised = (volume: number, concentration: number, bench: Partial<SumpNow['bench']> = {}) =>
@@ -58,7 +37,7 @@ const advised = (volume: number, concentration: number, bench: Partial<SumpNow['
 
 test('a reading says what was found, what was typed, who and when', () => {
   const typed: Typed = { ...nothingTyped, level: '150', brix: '3,4', pumps: 'running' }
-  expect(readingEntry(typed, verdictOf(typed, sump, reader), 'mill-7', stamp())).toEqual({
+  expect(readingEntry(typed, verdictOf(typed, sump), 'mill-7', stamp())).toEqual({
     id: '01900000-0000-7000-8000-000000000001',
     at,
     recordedAt: at,
@@ -73,16 +52,16 @@ test('a reading says what was found, what was typed, who and when', () => {
 })
 
 test('nothing read is no reading; a level alone is one, and says nothing of °Brix', () => {
-  expect(readingEntry(nothingTyped, verdictOf(nothingTyped, sump, reader), 'mill-7', stamp())).toBe(null)
+  expect(readingEntry(nothingTyped, verdictOf(nothingTyped, sump), 'mill-7', stamp())).toBe(null)
   const level: Typed = { ...nothingTyped, level: '150' }
-  const entry = readingEntry(level, verdictOf(level, sump, reader), 'mill-7', stamp())
+  const entry = readingEntry(level, verdictOf(level, sump), 'mill-7', stamp())
   expect(entry).toMatchObject({ volume: 150, pumps: 'stopped' })
   expect(entry).not.toHaveProperty('brix')
 })
 
 test('what was confirmed is marked, and a confirmation of another text is not', () => {
   const typed: Typed = { ...nothingTyped, level: '215', brix: '30', confirmed: { '/brix': '30', '/volume': '220' } }
-  expect(readingEntry(typed, verdictOf(typed, sump, reader), 'mill-7', stamp())).toMatchObject({ confirmed: ['/brix'] })
+  expect(readingEntry(typed, verdictOf(typed, sump), 'mill-7', stamp())).toMatchObject({ confirmed: ['/brix'] })
 })
 
 test('poured as written: the recipe’s mix, its water and the sump’s fluid', () => {
@@ -186,4 +165,20 @@ test('a set-up can hold from a day', () => {
   const about = { kind: 'fluid', id: 'blue' } as const
   expect(setupEntry(about, { brixChart: null }, null, stamp(), '2026-11-01')).toMatchObject({ from: '2026-11-01' })
   expect(setupEntry(about, { brixChart: null }, null, stamp())).not.toHaveProperty('from')
+})
+
+test('a verdict names the entries it is on and what was behind them', () => {
+  expect(verdictEntry(['e1', 'e2'], 'stands', 'mill-7', stamp())).toMatchObject({
+    kind: 'verdict',
+    sump: 'mill-7',
+    entries: ['e1', 'e2'],
+    answer: 'stands',
+  })
+})
+
+test('an addition is said as what it was', () => {
+  const of = { id: 'x', at, kind: 'addition', sump: 'mill-7' } as const
+  expect(labelOf({ ...of, concentrate: 3 }, 'Mill 7', reader)).toBe('Mill 7: added 3 L of concentrate')
+  expect(labelOf({ ...of, toMark: true }, 'Mill 7', reader)).toBe('Mill 7: filled to the mark')
+  expect(labelOf(of, 'Mill 7', reader)).toBe('Mill 7: added an unmeasured amount')
 })

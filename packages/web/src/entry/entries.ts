@@ -1,5 +1,5 @@
 import { type Reader, sayNumber, sayStrength, sayVolume } from '@sumpbook/fluid'
-import type { Entry, Recipe, SumpNow, TodayItem } from '../api/types.ts'
+import type { Entry, EntryOf, Recipe, SumpNow, TodayItem } from '../api/types.ts'
 import { withUnit } from '../fields/read.ts'
 import type { Typed, Verdict } from '../round/verdict.ts'
 import { envelope, type Stamp } from './stamp.ts'
@@ -102,6 +102,11 @@ export function voidEntry(entry: string, reason: string, sump: string | null, st
   return { ...envelope(stamp), kind: 'void', entry, reason, ...(sump === null ? {} : { sump }) }
 }
 
+/** What was behind a doubt: one of its kinds, or `stands` where the records are right. */
+export function verdictEntry(entries: readonly string[], answer: string, sump: string, stamp: Stamp): Entry {
+  return { ...envelope(stamp), kind: 'verdict', sump, entries: [...entries], answer }
+}
+
 export type ThingKind = 'sump' | 'fluid' | 'water' | 'container' | 'mixer' | 'shop'
 
 /** A thing of the shop, new or changed; `was` holds what the changed fields were before. */
@@ -139,7 +144,7 @@ export function wordsOf(entry: Entry, reader: Reader): string {
     case 'reading':
       return typeof entry.brix === 'number' ? `${sayNumber(entry.brix, 1, reader)} °Brix` : 'level'
     case 'addition':
-      return entry.volume === undefined ? 'filled to the mark' : `added ${sayVolume(entry.volume, reader)}`
+      return additionWords(entry, reader)
     case 'drawoff':
       return `drew off ${sayVolume(entry.volume ?? 0, reader)}`
     case 'observation':
@@ -148,6 +153,10 @@ export function wordsOf(entry: Entry, reader: Reader): string {
       return [entry.reason ?? 'passed by', entry.note ?? ''].filter((part) => part !== '').join(': ')
     case 'void':
       return 'an entry set aside'
+    case 'verdict':
+      return 'a doubt settled'
+    case 'charge':
+      return entry.volume === undefined ? 'charged' : `charged ${sayVolume(entry.volume, reader)}`
     case 'analysis':
       return 'water analysis'
     case 'setup':
@@ -155,6 +164,12 @@ export function wordsOf(entry: Entry, reader: Reader): string {
     default:
       return entry.kind
   }
+}
+
+function additionWords({ volume, concentrate, toMark }: EntryOf<'addition'>, reader: Reader): string {
+  if (volume !== undefined) return `added ${sayVolume(volume, reader)}`
+  if (concentrate !== undefined) return `added ${sayVolume(concentrate, reader)} of concentrate`
+  return toMark === true ? 'filled to the mark' : 'added an unmeasured amount'
 }
 
 /** The same with its sump's name, for the queue of things to send. */

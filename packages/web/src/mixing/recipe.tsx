@@ -10,6 +10,7 @@ import { grown, isEmptyRow, type Row } from '../fields/rows.ts'
 import { RowsTable } from '../fields/rows-table.tsx'
 import { Gauge } from '../gauge/gauge.tsx'
 import { readerOf, shopUnits } from '../say/units.ts'
+import { inTrueLitres } from '../standing/true-litres.ts'
 import { Cautions } from '../today/line.tsx'
 import {
   type BenchKey,
@@ -29,7 +30,7 @@ const premixKeys = ['strength', 'volume'] as const
 
 /** A recipe worked out from figures that can all be changed: a sump's as the book knows them, or any. */
 export function RecipeTool({ book }: { book: Book }) {
-  const sumps = useSumps().data ?? []
+  const sumps = (useSumps().data ?? []).map(inTrueLitres)
   const { units } = book.shop
   const [id, setId] = useState('')
   const [texts, setTexts] = useState(emptyBench)

@@ -25,11 +25,11 @@ export function Round({ book, id }: { book: Book; id: string | null }) {
     keepWalk(next)
     setWalk(next)
   }
-  const leave = (sump: string, what: Done | null) => {
+  const leave = (sump: string, what: Done | null, to?: string) => {
     const next = what === null ? walk : markDone(walk, sump, what, Date.now())
     move(next)
-    const to = nextStop(stops, next, sump)
-    go(to === null ? '/round' : `/round/${encodeURIComponent(to)}`)
+    const stop = nextStop(stops, next, sump)
+    go(to ?? (stop === null ? '/round' : `/round/${encodeURIComponent(stop)}`))
     scrollTo(0, 0)
   }
 

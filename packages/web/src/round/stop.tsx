@@ -1,3 +1,4 @@
+import { trueLitres } from '@sumpbook/fluid'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Entry, ShopOfBook, SumpNow } from '../api/types.ts'
@@ -8,12 +9,13 @@ import { stampNow } from '../entry/this-device.ts'
 import { FaultWords, Taps } from '../fields/fields.tsx'
 import { QueueState } from '../masthead.tsx'
 import { readerOf } from '../say/units.ts'
+import { inTrueLitres } from '../standing/true-litres.ts'
 import { NotPouredForm, OtherwiseForm } from '../today/pour-forms.tsx'
 import { Keys } from './keys.tsx'
 import { LevelRow } from './level-row.tsx'
 import { isAllSeen, saySeen, senses, signNotes, signsOf } from './signs.ts'
 import { Say, sayLast } from './stop-words.tsx'
-import { type Typed, verdictOf } from './verdict.ts'
+import { expectedOf, sayExpected, type Typed, verdictOf } from './verdict.ts'
 import { type Done, type Draft, dropDraft, emptyDraft, keepDraft, loadDraft } from './walk.ts'
 
 type Step = 'level' | 'signs' | 'brix'
@@ -22,8 +24,8 @@ interface StopProps {
   sump: SumpNow
   place: { at: number; of: number }
   shop: ShopOfBook
-  /** What was done here; null where it was only passed by. */
-  leave(sump: string, what: Done | null): void
+  /** What was done here; null where it was only passed by. To the next stop, unless to another page. */
+  leave(sump: string, what: Done | null, to?: string): void
 }
 
 /** One sump on the round: level first, three looks, then the refractometer, and the recipe at once. */
@@ -35,10 +37,14 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
   const brixField = useRef<HTMLInputElement>(null)
   const reader = readerOf(shop.units)
   const { typed, seen } = draft
-  const verdict = verdictOf(typed, sump, reader)
+  const now = Date.now()
+  const verdict = verdictOf(typed, sump, reader, now)
+  const expected = expectedOf(sump, now)
   const { advice, faults, questions } = verdict
   const isAsked = faults.length > 0 || questions.length > 0
   const canPour = advice !== null && isPour(advice.recipe)
+  // What is read where a record does not fit is looked at together with it, before anything is poured.
+  const settles = sump.doubts.length > 0 && typed.brix.trim() !== ''
   // A split fluid is looked into first: the pour can be written down, but is not what the page leads to.
   const isHeld = seen.look === 'split'
 
@@ -54,14 +60,14 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
   }
   useEffect(() => levelField.current?.focus({ preventScroll: true }), [])
 
-  const writeDown = (what: Done | null, more: (stamp: Stamp) => Entry[] = () => []) => {
+  const writeDown = (what: Done | null, more: (stamp: Stamp) => Entry[] = () => [], to?: string) => {
     const stamp = stampNow()
     const found = [readingEntry(typed, verdict, sump.sump, stamp), observationEntry(signsOf(seen), sump.sump, stamp)]
     const entries = [...found.filter((entry) => entry !== null), ...more(stamp)]
     if (entries.length > 0) void write(entries.map((entry) => ({ entry, label: labelOf(entry, sump.name, reader) })))
     dropDraft(sump.sump)
     setDraft(emptyDraft)
-    leave(sump.sump, what ?? (entries.length > 0 || isAllSeen(seen) ? 'read' : null))
+    leave(sump.sump, what ?? (entries.length > 0 || isAllSeen(seen) ? 'read' : null), to)
   }
   const skip = (reason: 'locked' | 'down') => writeDown(reason, (stamp) => [skipEntry(reason, '', sump.sump, stamp)])
   const keyTarget = step === 'brix' ? 'brix' : 'level'
@@ -88,6 +94,14 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
           {sump.place !== null && `${sump.place} · `}
           {sayLast(sump, shop)}
         </p>
+        {sump.doubts.length > 0 && (
+          <details class="doubt stop-doubt">
+            <summary>A record here does not fit</summary>
+            {sump.doubts.map(({ text }) => (
+              <p>{text}</p>
+            ))}
+          </details>
+        )}
         <div class="rows">
           <LevelRow
             typed={typed}
@@ -128,7 +142,10 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
           </div>
         )}
         <div class={step === 'brix' ? 'row read here' : 'row read'}>
-          <label for="brix">Refractometer</label>
+          <label for="brix">
+            Refractometer
+            {expected !== null && <small>expected {sayExpected(expected.expected)}</small>}
+          </label>
           <input
             id="brix"
             ref={brixField}
@@ -153,11 +170,11 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
           .map((fault) => (
             <FaultWords fault={fault} />
           ))}
-        {questions.map(({ question, pointer, text }) => (
+        {questions.map(({ question, yes, pointer, text }) => (
           <div class="fault" role="alert" key={pointer}>
-            {question} Is that right?{' '}
+            {question}{' '}
             <button type="button" onClick={() => type({ confirmed: { ...typed.confirmed, [pointer]: text } })}>
-              Yes, that is right
+              {yes}
             </button>
           </div>
         ))}
@@ -174,9 +191,13 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
         <div class="stop-foot">
           <OtherwiseForm
             item={advice}
-            sump={sump}
+            sump={inTrueLitres(sump)}
             units={shop.units}
-            volume={verdict.level?.litres ?? sump.volume?.mean ?? null}
+            volume={
+              verdict.level === null
+                ? (sump.volume?.mean ?? null)
+                : trueLitres(verdict.level.litres, sump.bench, sump.mark)
+            }
             write={(build) => writeDown('poured', build)}
             cancel={() => setOpen(null)}
           />
@@ -227,9 +248,19 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
                 </button>
               </>
             )}
+            {settles && (
+              <button
+                type="button"
+                class="main"
+                onClick={() => writeDown(null, undefined, `/sumps/${encodeURIComponent(sump.sump)}`)}
+                disabled={isAsked}
+              >
+                Write it down, see what fits
+              </button>
+            )}
             <button
               type="button"
-              class={typed.brix.trim() !== '' && (!canPour || isHeld) ? 'main' : ''}
+              class={typed.brix.trim() !== '' && !settles && (!canPour || isHeld) ? 'main' : ''}
               onClick={() => writeDown(null)}
               disabled={isAsked}
             >

@@ -1,39 +1,14 @@
 import { expect, test } from 'vitest'
 import type { SumpNow } from '../api/types.ts'
-import { nothingTyped, standsWords, type Typed, verdictOf } from './verdict.ts'
+import { someSump } from '../standing/testing.ts'
+import { nothingTyped, sayExpected, standsWords, type Typed, verdictOf as verdictAt } from './verdict.ts'
 
-/** 200 L at the mark, 250 L to the brim, factor 1.6, band 6 to 10 %, target 8 %. */
-const sump: SumpNow = {
-  sump: 'mill-7',
-  name: 'Mill 7',
-  place: 'bay C',
-  order: 1,
-  fluid: { id: 'blue', name: 'Blue 40', class: 'soluble-oil' },
-  bench: {
-    brixFactor: 1.6,
-    brixChart: null,
-    resolution: 0.2,
-    fillVolume: 200,
-    capacity: 250,
-    minVolume: 60,
-    holdUp: 0,
-    dipTable: null,
-    target: 8,
-    band: { low: 6, high: 10 },
-    maxStrength: 20,
-    minStrength: 0,
-    class: 'soluble-oil',
-    waters: [{ id: 'di', name: 'Deionised water', kind: 'deionised' }],
-    container: null,
-    measure: null,
-  },
-  concentration: { mean: 7, sd: 0.2, low90: 6.7, high90: 7.3 },
-  volume: { mean: 170, sd: 4, low90: 163, high90: 177 },
-  lastStrength: null,
-  lastLevel: null,
-  sentence: '',
-}
+const sump = someSump
 const reader = { units: 'metric' } as const
+/** Half an hour after the book worked out where the sump stands. */
+const now = Date.parse('2026-03-03T09:30:00Z')
+const verdictOf = (typed: Typed, sump: SumpNow, reader: Parameters<typeof verdictAt>[2]) =>
+  verdictAt(typed, sump, reader, now)
 const typed = (given: Partial<Typed>): Typed => ({ ...nothingTyped, ...given })
 const withBench = (bench: Partial<SumpNow['bench']>): SumpNow => ({ ...sump, bench: { ...sump.bench, ...bench } })
 
@@ -74,7 +49,7 @@ test('"3." is on its way to "3.4" and no fault', () => {
 test('without a level the records’ is taken, and said', () => {
   const { advice, notes } = verdictOf(typed({ brix: '3.4' }), sump, reader)
   expect(advice?.recipe.add?.volume).toBeCloseTo(30, 9)
-  expect(notes).toEqual(['No level read now: reckoned with 170 L from the records.'])
+  expect(notes).toEqual(['No level read now: reckoned with about 170 L, as the records have it.'])
 })
 
 test('at the mark is a level, of the mark', () => {
@@ -183,6 +158,80 @@ test('levels are typed in the shop’s gallons', () => {
   // 40 × 3.785411784 L
   const { level } = verdictOf(typed({ level: '40' }), sump, { units: 'us' })
   expect(level).toMatchObject({ litres: expect.closeTo(151.41647136, 8), typed: { volume: '40 gal' } })
+})
+
+const figure = (mean: number, sd: number) => ({ mean, sd, low90: mean - 1.645 * sd, high90: mean + 1.645 * sd })
+/** 5.6 % ± 0.4, expected to show 3.5 ± 0.25 °Brix; a °Brix more than expected is worth 1.28 %. */
+const expecting: SumpNow = {
+  ...someSump,
+  concentration: figure(5.6, 0.4),
+  expected: { brix: figure(3.5, 0.25), gain: 1.28 },
+}
+
+test('a reading that fits is weighed with what was expected', () => {
+  // 5.6 + 1.28 · (3.7 − 3.5) = 5.856 %, while 3.7 × 1.6 alone would be 5.92 %.
+  const { concentration, questions } = verdictOf(typed({ level: '150', brix: '3.7' }), expecting, reader)
+  expect(concentration!.mean).toBeCloseTo(5.856, 10)
+  expect(concentration!.sd).toBeCloseTo(0.24, 10)
+  expect(questions).toEqual([])
+})
+
+test('a reading far from what was expected is asked about once, and then counts alone', () => {
+  // Twice half the interval is 0.8225 °Brix: 3.5 + 0.8225.
+  const far = typed({ level: '150', brix: '4.4' })
+  expect(verdictOf(far, expecting, reader).questions).toEqual([
+    {
+      field: 'brix',
+      pointer: '/brix',
+      text: '4.4',
+      question: '4.4 is far from the 3.1–3.9 expected: read again?',
+      yes: 'It reads 4.4',
+    },
+  ])
+  const sure = verdictOf({ ...far, confirmed: { '/brix': '4.4' } }, expecting, reader)
+  expect(sure.questions).toEqual([])
+  expect(sure.concentration!.mean).toBeCloseTo(7.04, 10)
+  expect(sure.advice?.recipe.action).toBe('top-up')
+})
+
+test('what was expected half a day ago is expected no more', () => {
+  const late = verdictAt(typed({ brix: '9' }), expecting, reader, now + 12 * 3_600_000)
+  expect(late.questions).toEqual([])
+  expect(late.concentration!.mean).toBeCloseTo(14.4, 10)
+})
+
+test('while a record is in doubt the reading counts alone, without a recipe', () => {
+  const doubt = { kind: 'misread', entry: 'x', open: true } as SumpNow['doubts'][number]
+  const { advice, concentration, notes } = verdictOf(
+    typed({ level: '150', brix: '3.7' }),
+    { ...expecting, doubts: [doubt] },
+    reader,
+  )
+  expect(advice).toBeNull()
+  expect(concentration!.mean).toBeCloseTo(5.92, 10)
+  expect(notes.join(' ')).toContain('No recipe while a record of this sump does not fit')
+})
+
+test('a level is seen by the plate and poured in true litres', () => {
+  // The plate's 200 L are √(162 · 200) = 180 L: 150 seen are 135, and 45 are missing.
+  const { advice } = verdictOf(
+    typed({ level: '150', brix: '3.4' }),
+    { ...someSump, mark: { mean: 180, sd: 12, low90: 162, high90: 200 } },
+    reader,
+  )
+  expect(advice?.recipe.add?.volume).toBeCloseTo(45, 9)
+})
+
+test('a volume that the records know too badly is no ground for a pour', () => {
+  const vague = { ...someSump, volume: { mean: 170, sd: 20, low90: 137, high90: 203 } }
+  const { advice, notes } = verdictOf(typed({ brix: '3.4' }), vague, reader)
+  expect(advice?.recipe.because).toEqual(['level-unknown'])
+  expect(notes).toEqual([])
+})
+
+test('what is expected is said to the tenth, never below nothing', () => {
+  expect(sayExpected({ brix: { low90: 4.86, high90: 5.64 } })).toBe('4.9–5.6')
+  expect(sayExpected({ brix: { low90: -0.2, high90: 0.64 } })).toBe('0.0–0.6')
 })
 
 test('where in the band: foot and top are its outer sixths', () => {

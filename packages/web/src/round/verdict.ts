@@ -7,12 +7,17 @@ import {
   millimetresFrom,
   type Reader,
   readQuantity,
+  sayAbout,
   sayNumber,
   sayPercent,
   sayVolume,
   standingAfter,
+  trueLitres,
+  trueMarks,
   volumeAt,
   volumeDoubt,
+  volumeToPour,
+  weighReading,
 } from '@sumpbook/fluid'
 import type { RecipeBench, SumpNow, Units } from '../api/types.ts'
 import { type Fault, faultParts, readLitres, withUnit } from '../fields/read.ts'
@@ -48,6 +53,8 @@ export interface FieldQuestion {
   /** The text it is asked of; the answer holds for that text alone. */
   text: string
   question: string
+  /** What the person says where it is right all the same. */
+  yes: string
 }
 
 /** What was seen of the level, in canonical units, and as it goes into the entry. */
@@ -64,7 +71,7 @@ export interface Verdict {
   concentration: Figure | null
   /** "at the foot of its band of 6–10 %". Empty without a strength or a band. */
   stands: string
-  /** Null until there is a strength. */
+  /** Null until there is a strength, and while a record of the sump is in doubt: what is read now helps to settle it. */
   advice: Advice | null
   faults: FieldFault[]
   /** Not yet answered. */
@@ -82,37 +89,61 @@ type Read<T> = { seen: T | null } | { fault: FieldFault }
 
 /**
  * The verdict on what was typed at one sump: strength, recipe and words at once, by the same computation as the
- * server's. Text that does not parse, or cannot be, is a fault at its field; what is hardly so is a question.
+ * server's. A reading that fits what the records lead to expect is weighed with it; one that is far off is asked about
+ * once, and then counts alone. Text that does not parse, or cannot be, is a fault at its field; what is hardly so is a question.
+ *
+ * @param now milliseconds since 1970: what is expected holds for the hours after it was worked out
  */
-export function verdictOf(typed: Typed, sump: SumpNow, reader: Reader): Verdict {
+export function verdictOf(typed: Typed, sump: SumpNow, reader: Reader, now: number): Verdict {
   const level = readLevel(typed, sump.bench, reader)
   const brix = readBrix(typed.brix, sump.bench)
   const seenLevel = 'seen' in level ? level.seen : null
   const seenBrix = 'seen' in brix ? brix.seen : null
   const strength = seenBrix === null ? null : strengthOf(seenBrix, sump.bench)
-  const standing = standingAfter([
+  const alone = standingAfter([
     {
       kind: 'reading',
       concentration: strength !== null && 'mean' in strength ? strength : null,
-      volume: seenLevel === null ? null : volumeOf(seenLevel.litres, typed, sump.bench),
+      volume: seenLevel === null ? null : volumeOf(seenLevel.litres, typed, sump),
     },
   ])
-  const volume = seenLevel === null ? sump.volume : standing.volume
-  const { concentration } = standing
+  const weighed = seenBrix === null ? null : weighedWith(seenBrix, sump, now)
+  const concentration = weighed?.outcome === 'fits' ? weighed.concentration : alone.concentration
+  const bench = trueMarks(sump.bench, sump.mark)
+  const known = sump.volume === null ? null : volumeToPour(sump.volume, sump.mark, bench)
+  const volume = seenLevel === null ? known : alone.volume
   const faults = [level, brix].flatMap((read) => ('fault' in read ? [read.fault] : []))
-  const isAdvised = seenBrix !== null && faults.length === 0
+  const isAdvised = seenBrix !== null && faults.length === 0 && sump.doubts.length === 0
+  const found = { level: seenLevel, brix: seenBrix, concentration, isFar: weighed?.outcome === 'far' }
   return {
     level: seenLevel,
     brix: seenBrix,
     concentration,
     stands: standsWords(concentration, sump.bench),
-    advice: isAdvised ? advise({ volume, concentration }, sump.bench, reader) : null,
+    advice: isAdvised ? advise({ volume, concentration }, bench, reader) : null,
     faults,
-    questions: questionsOf(typed, { level: seenLevel, brix: seenBrix, concentration }, sump, reader).filter(
-      ({ pointer, text }) => typed.confirmed[pointer] !== text,
-    ),
-    notes: notesOf(typed, { seenLevel, strength }, sump, reader),
+    questions: questionsOf(typed, found, sump, reader).filter(({ pointer, text }) => typed.confirmed[pointer] !== text),
+    notes: notesOf(typed, { seenLevel, strength, known }, sump, reader),
   }
+}
+
+/** What is expected is worked out anew by the book whenever it is asked; a device out of reach goes on with it for so long. */
+const expectedForMs = 12 * 3_600_000
+
+/** What a refractometer is expected to show; null where nothing is, or where it was worked out too long ago. */
+export function expectedOf({ expected, concentration, asOf, doubts }: SumpNow, now: number) {
+  const isFresh = Math.abs(now - Date.parse(asOf)) < expectedForMs
+  if (expected === null || concentration === null || !isFresh || doubts.length > 0) return null
+  return { concentration, expected }
+}
+
+/** "4.9–5.6", to the tenth. */
+export const sayExpected = ({ brix }: { brix: { low90: number; high90: number } }): string =>
+  `${sayNumber(Math.max(0, brix.low90), 1)}–${sayNumber(brix.high90, 1)}`
+
+function weighedWith(brix: number, sump: SumpNow, now: number) {
+  const standing = expectedOf(sump, now)
+  return standing === null ? null : weighReading(brix, standing)
 }
 
 function readLevel({ levelBy, level, pumps }: Typed, bench: RecipeBench, reader: Reader): Read<LevelSeen> {
@@ -210,9 +241,10 @@ function strengthOf(brix: number, { brixChart, brixFactor, resolution }: RecipeB
   return { mean: read.concentration, sd: read.sd }
 }
 
-/** All the fluid of the system: what was seen, and while the pumps run what is out in the lines. */
-function volumeOf(litres: number, { pumps }: Pick<Typed, 'pumps'>, { holdUp }: RecipeBench) {
-  return { mean: litres + (pumps === 'running' ? holdUp : 0), sd: volumeDoubt * litres }
+/** All the fluid of the system in true litres: what was seen by the sump's own measure, and while the pumps run what is out in the lines. */
+function volumeOf(litres: number, { pumps }: Pick<Typed, 'pumps'>, { bench, mark }: Pick<SumpNow, 'bench' | 'mark'>) {
+  const seen = trueLitres(litres, bench, mark)
+  return { mean: seen + (pumps === 'running' ? bench.holdUp : 0), sd: volumeDoubt * seen }
 }
 
 /** Where in its band, in words: its lowest and highest sixth are its foot and its top. */
@@ -227,10 +259,20 @@ export function standsWords(concentration: Pick<Figure, 'mean'> | null, { band }
   return mean > band.high - edge ? `at the top of ${of}` : `in ${of}`
 }
 
+const isRight = 'Yes, that is right'
+
+interface Found {
+  level: LevelSeen | null
+  brix: number | null
+  concentration: Figure | null
+  /** Whether the reading is far from what was expected. */
+  isFar: boolean
+}
+
 function questionsOf(
   typed: Typed,
-  { level, brix, concentration }: { level: LevelSeen | null; brix: number | null; concentration: Figure | null },
-  { bench }: SumpNow,
+  { level, brix, concentration, isFar }: Found,
+  { bench, expected }: SumpNow,
   reader: Reader,
 ): FieldQuestion[] {
   const questions: FieldQuestion[] = []
@@ -241,35 +283,53 @@ function questionsOf(
     level.litres > 1.005 * bench.fillVolume
   ) {
     const pointer = 'volume' in level.entry ? '/volume' : '/level'
-    const question = `${sayVolume(level.litres, reader)} is above the full mark, ${sayVolume(bench.fillVolume, reader)}.`
-    questions.push({ field: 'level', pointer, text: typed.level, question })
+    const question = `${sayVolume(level.litres, reader)} is above the full mark, ${sayVolume(bench.fillVolume, reader)}. Is that right?`
+    questions.push({ field: 'level', pointer, text: typed.level, question, yes: isRight })
   }
-  if (brix !== null && brix > unusualBrix) {
-    const question = `${sayNumber(brix, 1)} °Brix is far above what a coolant reads.`
-    questions.push({ field: 'brix', pointer: '/brix', text: typed.brix, question })
-  } else if (concentration !== null && bench.target !== null && concentration.mean > unusualStrength * bench.target) {
-    const question = `That would be ${sayPercent(concentration.mean, reader)}, more than three times the target of ${sayPercent(bench.target, reader)}.`
-    questions.push({ field: 'brix', pointer: '/brix', text: typed.brix, question })
-  }
+  const ofBrix = brixQuestion(brix, { concentration, expected: isFar ? expected : null }, bench, reader)
+  if (ofBrix !== null) questions.push({ field: 'brix', pointer: '/brix', text: typed.brix, ...ofBrix })
   return questions
+}
+
+/** One question is enough: the one that says most. */
+function brixQuestion(
+  brix: number | null,
+  { concentration, expected }: Pick<SumpNow, 'concentration' | 'expected'>,
+  { target }: RecipeBench,
+  reader: Reader,
+): Pick<FieldQuestion, 'question' | 'yes'> | null {
+  if (brix === null) return null
+  const read = sayNumber(brix, 1)
+  if (expected !== null) {
+    const question = `${read} is far from the ${sayExpected(expected)} expected: read again?`
+    return { question, yes: `It reads ${read}` }
+  }
+  if (brix > unusualBrix) {
+    return { question: `${read} °Brix is far above what a coolant reads. Is that right?`, yes: isRight }
+  }
+  if (concentration !== null && target !== null && concentration.mean > unusualStrength * target) {
+    const question = `That would be ${sayPercent(concentration.mean, reader)}, more than three times the target of ${sayPercent(target, reader)}. Is that right?`
+    return { question, yes: isRight }
+  }
+  return null
 }
 
 function notesOf(
   { pumps }: Typed,
-  { seenLevel, strength }: { seenLevel: LevelSeen | null; strength: Strength },
-  { bench, volume }: SumpNow,
+  { seenLevel, strength, known }: { seenLevel: LevelSeen | null; strength: Strength; known: Figure | null },
+  sump: SumpNow,
   reader: Reader,
 ): string[] {
+  const { bench, mark, doubts } = sump
   const notes: string[] = []
   if (strength !== null && 'unknown' in strength) notes.push(strength.unknown)
-  if (seenLevel === null && strength !== null && volume !== null) {
-    notes.push(`No level read now: reckoned with ${sayVolume(volume.mean, reader)} from the records.`)
+  if (strength !== null && doubts.length > 0) {
+    notes.push('No recipe while a record of this sump does not fit: write this reading down, and see what fits then.')
+  } else if (seenLevel === null && strength !== null && known !== null) {
+    notes.push(`No level read now: reckoned with ${sayAbout(known, reader)}, as the records have it.`)
   }
-  if (
-    seenLevel !== null &&
-    bench.minVolume !== null &&
-    volumeOf(seenLevel.litres, { pumps }, bench).mean < bench.minVolume
-  ) {
+  const suction = trueMarks(bench, mark).minVolume
+  if (seenLevel !== null && suction !== null && volumeOf(seenLevel.litres, { pumps }, sump).mean < suction) {
     notes.push('The level is under the pumps’ suction: keep the pumps off until it is back.')
   }
   if (seenLevel !== null && pumps === 'running' && bench.holdUp === 0) {

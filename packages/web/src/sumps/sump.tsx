@@ -1,36 +1,84 @@
-import { sayNumber, sayPercent, sayVolume } from '@sumpbook/fluid'
-import { useState } from 'preact/hooks'
+import { sayCrossing, sayHardness, sayNumber, sayPercent, sayVolume, trueMarks } from '@sumpbook/fluid'
+import { useEffect, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { Refusal } from '../api/client.ts'
-import { useSump, useToday } from '../api/queries.ts'
-import type { Book, HistoryEntry, SumpPage } from '../api/types.ts'
+import { useOutlook, useSump, useToday } from '../api/queries.ts'
+import type { Book, Entry, HistoryEntry, Outlook, SumpPage, TodayItem } from '../api/types.ts'
 import { BandLine } from '../band-line/band-line.tsx'
-import { write } from '../entry/book-outbox.ts'
+import { Doubts } from '../doubts/doubts.tsx'
+import { useWaiting, write } from '../entry/book-outbox.ts'
 import { labelOf, voidEntry, wordsOf } from '../entry/entries.ts'
+import type { Stamp } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
+import { useWriting } from '../entry/use-writing.ts'
 import { Gauge } from '../gauge/gauge.tsx'
 import { readerOf, sayBand } from '../say/units.ts'
 import { sayWhenShort } from '../say/when.ts'
+import { inTrueLitres } from '../standing/true-litres.ts'
 import { SetAsideForm, TodayLine } from '../today/line.tsx'
-import { HistoryChart } from './history-chart.tsx'
+import { ConcentrationCourse, HardnessCourse } from './course.tsx'
+import { Losses } from './losses.tsx'
 import './sumps.css'
 
-/** One sump: where it stands, what to do next, how it got there, and every entry about it. */
+const day = 86_400_000
+const periods = [
+  ['13 weeks', 91],
+  ['a year', 366],
+  ['all', 3660],
+] as const
+
+/** One sump: where it stands, what does not fit, what to do next, how it got there and where it goes, and every entry about it. */
 export function Sump({ book, id }: { book: Book; id: string }) {
   const answer = useSump(id)
   const today = useToday()
-  const [said, setSaid] = useState('')
+  const [days, setDays] = useState(91)
+  const outlook = useOutlook(id, days)
   if (answer.data === undefined) {
     if (answer.error === null) return <p class="quiet">Looking it up …</p>
     const isUnknown = answer.error instanceof Refusal && answer.error.status === 404
     return <p class="fault">{isUnknown ? `No sump of this book has the id “${id}”.` : answer.error.message}</p>
   }
-  const sump = answer.data
-  if (sump.bench === undefined) return <p class="fault">No sump of this book has the id “{id}”.</p>
-  const { bench, fluid } = sump
-  const shop = book.shop
-  const item = today.data?.items.find((each) => each.sump === id)
-  const now = today.data?.at ?? new Date().toISOString()
+  const parts = {
+    book,
+    sump: answer.data,
+    outlook: outlook.data ?? null,
+    item: today.data?.items.find((each) => each.sump === id),
+    now: today.data?.at ?? answer.data.asOf,
+  }
+  return <SumpOf {...parts} days={days} setDays={setDays} />
+}
+
+interface SumpParts {
+  book: Book
+  sump: SumpPage
+  outlook: Outlook | null
+  /** Its item on the list; undefined where it has none. */
+  item: TodayItem | undefined
+  now: string
+}
+
+function SumpOf({
+  book,
+  sump,
+  outlook,
+  item,
+  now,
+  days,
+  setDays,
+}: SumpParts & { days: number; setDays(days: number): void }) {
+  const { bench, fluid, concentration } = sump
+  const { shop } = book
+  const reader = readerOf(shop.units)
+  const writing = useWriting()
+  const waiting = useWaiting().some(({ entry }) => entry.sump === sump.sump)
+  const held = inTrueLitres(sump)
+  useEffect(() => {
+    // The part that an address names is there only once the answers are.
+    if (outlook !== null && location.hash === '#doubts') document.getElementById('doubts')?.scrollIntoView()
+  }, [outlook === null])
+  const writeDown = (build: (stamp: Stamp) => Entry[]) =>
+    void writing.write(build(stampNow()).map((entry) => ({ entry, label: labelOf(entry, sump.name, reader) })))
+  const isOil = bench.class === 'straight-oil'
   return (
     <div class="sump-page">
       <div class="page-head">
@@ -38,45 +86,37 @@ export function Sump({ book, id }: { book: Book; id: string }) {
         <span class="quiet">{[sump.place ?? '', fluid.name].filter((part) => part !== '').join(' · ')}</span>
       </div>
       <p class="lede">{sump.sentence}</p>
-      {bench.class !== 'straight-oil' && (
+      {sump.ahead !== '' && <p class="ahead">{sump.ahead}</p>}
+      {!isOil && (
         <div class="standing">
           <BandLine
             band={bench.band}
             target={bench.target}
-            now={sump.concentration}
+            now={concentration}
             after={item?.recipe.add == null ? null : (item.recipe.result?.concentration ?? null)}
+            inAWeek={sump.inAWeek?.concentration.mean ?? null}
           />
-          <Gauge volume={sump.volume} bench={bench} units={shop.units} />
+          <Gauge volume={held.volume} bench={held.bench} units={shop.units} />
         </div>
       )}
-      <section aria-labelledby="next" class="part">
-        <h2 id="next">Next</h2>
-        {item === undefined ? (
-          <>
-            <p>Nothing to do now.</p>
-            <Link class="button" href={`/round/${encodeURIComponent(id)}`}>
-              Read it now
-            </Link>
-          </>
-        ) : (
-          <div class="next-line">
-            <TodayLine
-              item={item}
-              shop={shop}
-              at={now}
-              ordinal={null}
-              wrote={({ entries }) =>
-                setSaid(`Written down: ${entries.map((entry) => wordsOf(entry, readerOf(shop.units))).join(', ')}.`)
-              }
-            />
-          </div>
-        )}
-        <p role="status">{said}</p>
-      </section>
-      <section aria-labelledby="concentration" class="part">
-        <h2 id="concentration">Concentration</h2>
-        <HistoryChart entries={sump.history} bench={bench} timeZone={shop.timeZone} name={sump.name} />
-      </section>
+      {waiting && <p class="note">Something about it is on this device only; it counts once it is sent.</p>}
+      <p role="status" class="said">
+        {writing.said}
+      </p>
+      {outlook !== null && !isOil && (
+        <Doubts outlook={outlook} sump={sump} book={book} isBusy={writing.isBusy} write={writeDown} />
+      )}
+      <Next sump={sump} item={item} shop={shop} now={now} />
+      {!isOil && (
+        <Courses
+          sump={sump}
+          outlook={outlook}
+          timeZone={shop.timeZone}
+          days={days}
+          setDays={setDays}
+          units={shop.units}
+        />
+      )}
       <div class="two-parts">
         <section aria-labelledby="sump-journal" class="part">
           <SumpJournal sump={sump} book={book} now={now} />
@@ -88,6 +128,107 @@ export function Sump({ book, id }: { book: Book; id: string }) {
       </div>
     </div>
   )
+}
+
+function Next({ sump, item, shop, now }: Pick<SumpParts, 'sump' | 'item' | 'now'> & { shop: Book['shop'] }) {
+  const [said, setSaid] = useState('')
+  // What does not fit has a part of its own, with all there is to do about it.
+  const isSettledAbove = item !== undefined && item.doubts.length > 0
+  if (isSettledAbove) return null
+  return (
+    <section aria-labelledby="next" class="part">
+      <h2 id="next">Next</h2>
+      {item === undefined ? (
+        <>
+          <p>Nothing to do now.</p>
+          <Link class="button" href={`/round/${encodeURIComponent(sump.sump)}`}>
+            Read it now
+          </Link>
+        </>
+      ) : (
+        <div class="next-line">
+          <TodayLine
+            item={item}
+            shop={shop}
+            at={now}
+            ordinal={null}
+            wrote={({ entries }) =>
+              setSaid(`Written down: ${entries.map((entry) => wordsOf(entry, readerOf(shop.units))).join(', ')}.`)
+            }
+          />
+        </div>
+      )}
+      <p role="status">{said}</p>
+    </section>
+  )
+}
+
+interface CoursesProps extends Pick<SumpParts, 'sump' | 'outlook'> {
+  timeZone: string
+  units: Book['shop']['units']
+  days: number
+  setDays(days: number): void
+}
+
+/** Its history and the days ahead: concentration, minerals, and what leaves it. */
+function Courses({ sump, outlook, timeZone, units, days, setDays }: CoursesProps) {
+  const first = sump.history[0]
+  if (outlook === null || first === undefined) {
+    return (
+      <section aria-labelledby="concentration" class="part">
+        <h2 id="concentration">Concentration</h2>
+        <p class="quiet">{first === undefined ? 'Nothing has been written down yet.' : 'Working out its history …'}</p>
+      </section>
+    )
+  }
+  const from = Math.max(Date.parse(outlook.at) - days * day, Date.parse(first.at) - day)
+  const of = { sump, outlook, from, timeZone }
+  const crossing =
+    outlook.crossing === null ? '' : sayCrossing(outlook.crossing, { timeZone, now: outlook.at, ...readerOf(units) })
+  return (
+    <>
+      <section aria-labelledby="concentration" class="part">
+        <h2 id="concentration">Concentration</h2>
+        <fieldset class="periods">
+          <legend class="only-read">Period</legend>
+          {periods.map(([words, length]) => (
+            <button type="button" class="plain" aria-pressed={days === length} onClick={() => setDays(length)}>
+              {words}
+            </button>
+          ))}
+        </fieldset>
+        {crossing !== '' && <p>{crossing}</p>}
+        <ConcentrationCourse {...of} />
+      </section>
+      <div class="two-parts">
+        <section aria-labelledby="minerals" class="part">
+          <h2 id="minerals">Minerals</h2>
+          <p>{mineralWords(sump, outlook, units)}</p>
+          <HardnessCourse {...of} />
+        </section>
+        <section aria-labelledby="losses" class="part">
+          <h2 id="losses">What leaves it, and what would hold it</h2>
+          <Losses sump={sump} outlook={outlook} units={units} />
+        </section>
+      </div>
+    </>
+  )
+}
+
+/** Hardness now and in four weeks, its limit, and whether it was ever read. */
+function mineralWords({ history }: SumpPage, { now, ahead, limits }: Outlook, units: Book['shop']['units']): string {
+  const reader = readerOf(units)
+  const last = ahead.at(-1)
+  const high = limits.hardness?.high ?? null
+  const isRead = history.some(({ hardness, withdrawn }) => hardness !== null && !withdrawn)
+  return [
+    `${sayHardness(now.hardness, reader)}.`,
+    last === undefined ? '' : `With nothing done ${sayNumber(last.hardness.mean, 0, reader)} ppm in four weeks.`,
+    high === null ? '' : `Its limit is ${sayNumber(high, 0, reader)} ppm.`,
+    isRead ? '' : 'No figure of it was written down: it is reckoned from the waters poured.',
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ')
 }
 
 const shownAtFirst = 20
@@ -177,9 +318,14 @@ function SumpJournal({ sump, book, now }: { sump: SumpPage; book: Book; now: str
   )
 }
 
+/** Whether what was learnt of a mark differs from its plate by more than a reading does. */
+const isOtherMark = (plate: number | null, learnt: number | null) =>
+  learnt !== null && (plate === null || Math.abs(learnt - plate) > 0.02 * plate)
+
 function Known({ sump, book }: { sump: SumpPage; book: Book }) {
   const { bench, fluid } = sump
   const reader = readerOf(book.shop.units)
+  const marks = trueMarks(bench, sump.mark)
   const volume = (litres: number | null) => (litres === null ? 'not known' : sayVolume(litres, reader))
   const scale =
     bench.brixChart !== null
@@ -199,7 +345,10 @@ function Known({ sump, book }: { sump: SumpPage; book: Book }) {
         <dt>Target</dt>
         <dd>{bench.target === null ? 'not known' : sayPercent(bench.target, reader)}</dd>
         <dt>Full mark</dt>
-        <dd>{volume(bench.fillVolume)}</dd>
+        <dd>
+          {volume(bench.fillVolume)}
+          {isOtherMark(bench.fillVolume, marks.fillVolume) && `, reckoned as ${volume(marks.fillVolume)}`}
+        </dd>
         <dt>Brim</dt>
         <dd>{volume(bench.capacity)}</dd>
         <dt>Pumps’ suction</dt>

@@ -10,6 +10,7 @@ import { stampNow } from '../entry/this-device.ts'
 import { TextField } from '../fields/fields.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayWhen } from '../say/when.ts'
+import { inTrueLitres } from '../standing/true-litres.ts'
 import { NotPouredForm, OtherwiseForm } from './pour-forms.tsx'
 import './line.css'
 
@@ -19,6 +20,7 @@ const tags: Record<Condition, readonly ['do' | 'doubt' | 'plain', string]> = {
   'over-full': ['do', 'too full'],
   lean: ['do', 'lean'],
   rich: ['do', 'rich'],
+  doubt: ['doubt', 'does not fit'],
   'low-level': ['do', 'level low'],
   'measure-first': ['doubt', 'measure first'],
   unread: ['doubt', 'not read lately'],
@@ -56,6 +58,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said }: LineProps) {
   const { words, recipe, bench, concentration, volume } = item
   // Where only the level is unknown, the other ways are the recipe: one look at the sump picks one.
   const isByLevel = recipe.because.includes('level-unknown')
+  const inDoubt = readingInDoubt(item)
   const [kind, tag] = tags[item.condition] ?? ['plain', item.condition]
 
   const writeDown = async (build: (stamp: Stamp) => Entry[]) => {
@@ -106,7 +109,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said }: LineProps) {
         {open === 'otherwise' && (
           <OtherwiseForm
             item={item}
-            sump={item}
+            sump={inTrueLitres(item)}
             units={shop.units}
             volume={volume?.mean ?? null}
             write={(build) => void writeDown(build)}
@@ -120,12 +123,11 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said }: LineProps) {
             cancel={() => setOpen(null)}
           />
         )}
-        {open === 'aside' && item.lastStrength !== null && (
+        {open === 'aside' && inDoubt !== null && (
           <SetAsideForm
-            what={`${item.lastStrength.text} of ${sayWhen(item.lastStrength.at, { timeZone: shop.timeZone, now: at })}`}
-            write={(reason) =>
-              void writeDown((stamp) => [voidEntry(item.lastStrength!.entry, reason, item.sump, stamp)])
-            }
+            what={`the reading of ${sayWhen(inDoubt.at, { timeZone: shop.timeZone, now: at })}`}
+            reason={inDoubt.reason}
+            write={(reason) => void writeDown((stamp) => [voidEntry(inDoubt.entry, reason, item.sump, stamp)])}
             cancel={() => setOpen(null)}
           />
         )}
@@ -146,6 +148,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said }: LineProps) {
           target={bench.target}
           now={concentration}
           after={isPour(recipe) ? (recipe.result?.concentration ?? null) : null}
+          inAWeek={item.inAWeek?.concentration.mean ?? null}
         />
       </div>
     </article>
@@ -192,14 +195,20 @@ function LineButtons({ item, isBusy, open, poured }: ButtonsProps) {
         </>
       )
     case 'measure-first':
+      if (item.doubts.length === 0) return read
       return (
         <>
-          {read}
-          {item.lastStrength !== null && item.recipe.because.includes('doubt') && (
-            <button type="button" class="plain" onClick={() => open('aside')}>
+          <Link class="button main" href={`/round/${encodeURIComponent(item.sump)}`}>
+            Read it again
+          </Link>
+          {readingInDoubt(item) !== null && (
+            <button type="button" onClick={() => open('aside')}>
               Set the reading aside
             </button>
           )}
+          <Link class="button plain" href={`/sumps/${encodeURIComponent(item.sump)}#doubts`}>
+            What else it can be
+          </Link>
         </>
       )
     case 'refuse':
@@ -209,9 +218,27 @@ function LineButtons({ item, isBusy, open, poured }: ButtonsProps) {
   }
 }
 
+/** The one reading that does not fit; null where there is none, or where several do not. */
+function readingInDoubt({ doubts }: Pick<TodayItem, 'doubts'>) {
+  const [doubt] = doubts
+  if (doubts.length !== 1 || doubt!.entry === null) return null
+  return { entry: doubt!.entry, at: doubt!.at, reason: doubt!.kind === 'misread' ? 'misread' : '' }
+}
+
 /** Why an entry is set aside: it is asked for, since the record keeps it. */
-export function SetAsideForm({ what, write, cancel }: { what: string; write(reason: string): void; cancel(): void }) {
-  const [reason, setReason] = useState('')
+export function SetAsideForm({
+  what,
+  reason: likely = '',
+  write,
+  cancel,
+}: {
+  what: string
+  /** What the form begins with. */
+  reason?: string
+  write(reason: string): void
+  cancel(): void
+}) {
+  const [reason, setReason] = useState(likely)
   const [isTried, setTried] = useState(false)
   return (
     <form

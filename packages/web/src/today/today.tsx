@@ -71,9 +71,9 @@ export function Today({ book }: { book: Book }) {
         </section>
       )}
       <p class="foot">
-        ● now, with its 90 % interval, ○ where it is outside its band · ◇ after pouring · the shaded strip is the band,
-        its upright the target. Guidance only: the fluid’s label and safety data sheet, the supplier and local rules
-        come first.
+        ● now, with its 90 % interval, ○ where it is outside its band · ◇ after pouring · dotted arrow: in a week if
+        nothing is done · the shaded strip is the band, its upright the target. Guidance only: the fluid’s label and
+        safety data sheet, the supplier and local rules come first.
       </p>
       {written !== null && <JustWritten written={written} units={shop.units} close={() => setWritten(null)} />}
     </div>
@@ -175,7 +175,9 @@ function CalmLine({ sump }: { sump: SumpNow }) {
       <h3>
         <Link href={`/sumps/${encodeURIComponent(sump.sump)}`}>{sump.name}</Link>
       </h3>
-      <p>{sump.sentence}</p>
+      <p>
+        {sump.sentence} {sump.ahead !== '' && <span class="quiet">{sump.ahead}</span>}
+      </p>
       {bench.class === 'straight-oil' ? (
         <span />
       ) : (

@@ -5,6 +5,7 @@ import type { Book, HistoryEntry, SumpNow, Thing } from '../api/types.ts'
 import { SelectField, Taps } from '../fields/fields.tsx'
 import { type FigureField, Figures } from '../fields/figures.tsx'
 import { fieldFigure, fieldPercent, fieldVolume, shopUnits } from '../say/units.ts'
+import { inTrueLitres } from '../standing/true-litres.ts'
 import { figureOfWater } from './analyses.ts'
 import { type AheadKey, type AheadRead, type AheadTexts, aheadOf, mineralWords, readAhead } from './build.ts'
 import { limitOf } from './limit-of.ts'
@@ -233,8 +234,9 @@ function knownTexts({
   const litres = (value: number | null | undefined) => (value == null ? '' : fieldVolume(value, units))
   const percent = (value: number | null | undefined) => (value == null ? '' : fieldPercent(value))
   const figure = (value: number | null) => (value === null ? '' : fieldFigure(value))
-  const mark = sump?.bench.fillVolume ?? null
-  const volume = sump?.volume?.mean ?? null
+  const held = sump === undefined ? undefined : inTrueLitres(sump)
+  const mark = held?.bench.fillVolume ?? null
+  const volume = held?.volume?.mean ?? null
   const measured = history.findLast((entry) => !entry.withdrawn && entry.hardness !== null)?.hardness ?? null
   return {
     fillVolume: litres(mark),

@@ -1,0 +1,117 @@
+import { sayNumber } from '@sumpbook/fluid'
+import type { FannedDay, HistoryEntry, Outlook, SumpPage } from '../api/types.ts'
+import { FanChart } from './fan-chart.tsx'
+import { type FanDay, marksOf, timesOf } from './fan-layout.ts'
+
+interface CourseProps {
+  sump: SumpPage
+  outlook: Outlook
+  /** Milliseconds since 1970: where the drawing begins. */
+  from: number
+  timeZone: string
+}
+
+/** What is a record of the sump, for gaps. */
+const recordKinds = ['reading', 'charge', 'addition', 'drawoff', 'transfer']
+
+/** The concentration: history, now, and four weeks ahead with nothing done. */
+export function ConcentrationCourse({ sump, outlook, from, timeZone }: CourseProps) {
+  const { bench, name, history } = sump
+  const parts = partsOf(outlook, 'concentration')
+  const band =
+    bench.band === null ? null : { low: bench.band.low, high: bench.band.high < 100 ? bench.band.high : null }
+  return (
+    <>
+      <FanChart
+        {...parts}
+        marks={marksIn(sump, outlook, from, ({ concentration }) => concentration?.mean ?? null)}
+        records={timesOf(history, recordKinds, 0)}
+        charges={timesOf(history, ['charge'], 0)}
+        pours={timesOf(history, ['addition'], from)}
+        band={band}
+        target={bench.target}
+        unit="%"
+        decimals={1}
+        from={from}
+        timeZone={timeZone}
+        says={sayCourse(name, 'concentration', parts, { unit: '%', decimals: 1 })}
+      />
+      <p class="quiet key">
+        ○ readings by the factor alone · shade: where it stood, 9 times in 10, and darker every second time · ↓ pours ·
+        × set aside. Right of the upright: four weeks with nothing done. Blank where three weeks passed without a
+        record.
+      </p>
+    </>
+  )
+}
+
+/** The hardness the same way, with its limit. */
+export function HardnessCourse({ sump, outlook, from, timeZone }: CourseProps) {
+  const { name, history } = sump
+  const parts = partsOf(outlook, 'hardness')
+  return (
+    <FanChart
+      {...parts}
+      marks={marksIn(sump, outlook, from, ({ hardness }) => hardness)}
+      records={timesOf(history, recordKinds, 0)}
+      charges={timesOf(history, ['charge'], 0)}
+      pours={null}
+      band={outlook.limits.hardness}
+      target={null}
+      unit="ppm"
+      decimals={0}
+      from={from}
+      timeZone={timeZone}
+      says={sayCourse(name, 'hardness', parts, { unit: 'ppm', decimals: 0 })}
+      height={230}
+      zero
+    />
+  )
+}
+
+interface CourseParts {
+  past: FanDay[]
+  now: FanDay
+  ahead: FanDay[]
+}
+
+function partsOf(outlook: Outlook, what: 'concentration' | 'hardness'): CourseParts {
+  const dayOf = (day: FannedDay): FanDay => ({ at: Date.parse(day.at), ...day[what] })
+  const { mean, sd, low90, high90 } = outlook.now[what]
+  const inner = 0.674 * sd
+  const [low50, high50] = [Math.max(low90, mean - inner), Math.min(high90, mean + inner)]
+  return {
+    past: outlook.history.map(dayOf),
+    now: { at: Date.parse(outlook.at), mean, low90, high90, low50, high50 },
+    ahead: outlook.ahead.map(dayOf),
+  }
+}
+
+function marksIn(
+  { history }: SumpPage,
+  { doubts }: Outlook,
+  from: number,
+  figureOf: (entry: HistoryEntry) => number | null,
+) {
+  const doubted = new Set(doubts.filter(({ open }) => open).flatMap(({ entries }) => entries))
+  return marksOf(history, { figureOf, doubted, from })
+}
+
+function sayCourse(
+  name: string,
+  what: string,
+  { past, now, ahead }: CourseParts,
+  { unit, decimals }: { unit: string; decimals: number },
+): string {
+  const say = (value: number) => sayNumber(value, decimals)
+  const range = ({ low90, high90 }: FanDay) => `${say(low90)} to ${say(high90)}`
+  const means = past.map(({ mean }) => mean)
+  const was =
+    means.length === 0
+      ? ''
+      : ` It was between ${say(Math.min(...means))} and ${say(Math.max(...means))} ${unit} before.`
+  const last = ahead.at(-1)
+  const then =
+    last === undefined ? '' : ` In four weeks, with nothing done, ${say(last.mean)} ${unit} (${range(last)}).`
+  return `${name}, ${what}: ${say(now.mean)} ${unit} (${range(now)}) now.${was}${then}`
+}

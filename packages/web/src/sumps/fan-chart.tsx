@@ -1,0 +1,227 @@
+import { sayNumber } from '@sumpbook/fluid'
+import { useId, useRef } from 'preact/hooks'
+import { decimalsOf } from '../drawing/scale.ts'
+import { useWidth } from '../drawing/width.ts'
+import { short } from '../say/units.ts'
+import { sayDay } from '../say/when.ts'
+import { type FanDay, type Mark, middleOf, outlineOf, runsOf, scaleOf } from './fan-layout.ts'
+import { monthTicks } from './month-ticks.ts'
+
+interface FanChartProps {
+  /** The past, rising; ends at the last midnight. */
+  past: readonly FanDay[]
+  now: FanDay
+  /** Rising. */
+  ahead: readonly FanDay[]
+  marks: readonly Mark[]
+  /** All records of the sump, for what is a gap. */
+  records: readonly number[]
+  charges: readonly number[]
+  /** On a lane of their own; without one where it is null. */
+  pours: readonly number[] | null
+  /** What it is kept between; an end that is not set is null. */
+  band: { low: number | null; high: number | null } | null
+  target: number | null
+  /** The unit of the figures: "%", "ppm". */
+  unit: string
+  decimals: number
+  /** From where the drawing runs, milliseconds since 1970. */
+  from: number
+  timeZone: string
+  /** The drawing in a sentence or two. */
+  says: string
+  height?: number
+  zero?: boolean
+}
+
+const edge = { left: 46, right: 14, top: 26 }
+/** Days ahead are as long as days past, but never less than this share of the drawing. */
+const leastAhead = 0.18
+
+/**
+ * Where a sump stood, stands and will stand: fans of 50 and 90 %, what was read as circles, gaps left as gaps. To the right of the
+ * upright it is the days ahead with nothing done.
+ */
+export function FanChart(props: FanChartProps) {
+  const frame = useRef<HTMLDivElement>(null)
+  const width = useWidth(frame)
+  return <div ref={frame}>{width > 0 && <Drawing {...props} width={width} />}</div>
+}
+
+function Drawing({
+  past,
+  now,
+  ahead,
+  marks,
+  records,
+  charges,
+  pours,
+  band,
+  target,
+  unit,
+  decimals,
+  from,
+  timeZone,
+  says,
+  height = 290,
+  zero = false,
+  width,
+}: FanChartProps & { width: number }) {
+  const clip = useId()
+  const ends = [band?.low, band?.high].filter((value) => value != null)
+  const scale = scaleOf({
+    past: [...past, now],
+    ahead,
+    marks: marks.filter((mark) => !mark.isWithdrawn && !mark.isInDoubt),
+    limits: ends,
+    zero,
+  })
+  const right = width - edge.right
+  const foot = height - 26
+  const bottom = pours === null ? foot : foot - 24
+  const to = ahead.at(-1)?.at ?? now.at
+  const turn = Math.min(
+    right - leastAhead * (right - edge.left),
+    edge.left + ((now.at - from) / (to - from)) * (right - edge.left),
+  )
+  const x = (at: number) =>
+    at <= now.at
+      ? edge.left + ((at - from) / (now.at - from)) * (turn - edge.left)
+      : turn + ((at - now.at) / (to - now.at)) * (right - turn)
+  const y = (value: number) => bottom - ((value - scale.from) / (scale.to - scale.from)) * (bottom - edge.top)
+  const place = { x, y }
+  const runs = runsOf([...past.filter(({ at }) => at >= from && at < now.at), now], { records, charges })
+  const coming = [now, ...ahead]
+  const edgeOf = (value: number | null, otherwise: number) =>
+    Math.min(bottom, Math.max(edge.top, value === null ? otherwise : y(value)))
+  return (
+    <svg
+      class="fan-chart"
+      width={width}
+      height={height}
+      viewBox={`0 0 ${width} ${height}`}
+      role="img"
+      aria-label={says}
+    >
+      <clipPath id={clip}>
+        <rect x={edge.left} width={right - edge.left} y={edge.top} height={bottom - edge.top} />
+      </clipPath>
+      {band !== null && (
+        <rect
+          class="strip"
+          x={edge.left}
+          width={right - edge.left}
+          y={edgeOf(band.high, edge.top)}
+          height={Math.max(0, edgeOf(band.low, bottom) - edgeOf(band.high, edge.top))}
+        />
+      )}
+      {ends.map((value) => (
+        <path class="limit" d={`M${edge.left} ${y(value)}H${right}`} />
+      ))}
+      {target !== null && <path class="target" d={`M${edge.left} ${y(target)}H${right}`} />}
+      <g clip-path={`url(#${clip})`}>
+        {runs.map((run) => (
+          <>
+            <path class="fan90" d={outlineOf(run, 'low90', place)} />
+            <path class="fan50" d={outlineOf(run, 'low50', place)} />
+            <path class="middle" d={middleOf(run, place)} />
+          </>
+        ))}
+        <path class="fan90 ahead" d={outlineOf(coming, 'low90', place)} />
+        <path class="fan50 ahead" d={outlineOf(coming, 'low50', place)} />
+        <path class="middle ahead" d={middleOf(coming, place)} />
+      </g>
+      {scale.ticks.map((value) => (
+        <text x={edge.left - 8} y={y(value) + 5} text-anchor="end">
+          {sayNumber(value, decimalsOf(scale.step))}
+        </text>
+      ))}
+      <text x={0} y={13}>
+        {unit}
+      </text>
+      <path class="ground" d={`M${edge.left} ${foot}H${right}`} />
+      {monthTicks(from, now.at, Math.floor((turn - edge.left) / 64)).map((at) => (
+        <g key={at}>
+          <path class="ground" d={`M${x(at)} ${foot}v5`} />
+          <text x={Math.min(Math.max(x(at), edge.left + 12), turn - 46)} y={height - 4} text-anchor="middle">
+            {monthOf(at)}
+          </text>
+        </g>
+      ))}
+      {charges
+        .filter((at) => at >= from)
+        .map((at) => (
+          <path class="charge" d={`M${x(at)} ${edge.top}V${foot}`} key={at}>
+            <title>Fresh charge, {sayDay(new Date(at).toISOString(), timeZone)}</title>
+          </path>
+        ))}
+      <path class="today" d={`M${turn} ${edge.top - 6}V${foot + 5}`} />
+      <text class="now" x={turn} y={height - 4} text-anchor="middle">
+        today
+      </text>
+      <text x={right} y={height - 4} text-anchor="end">
+        +{Math.round((to - now.at) / 86_400_000)} days
+      </text>
+      {pours !== null && (
+        <path class="pours" d={pours.map((at) => `M${x(at)} ${foot - 17}v11m-3.5 -4l3.5 4l3.5 -4`).join('')} />
+      )}
+      {marks.map((mark) => (
+        <MarkAt key={mark.entry} mark={mark} x={x(mark.at)} y={y(mark.value)} top={edge.top} bottom={bottom}>
+          {`${sayDay(new Date(mark.at).toISOString(), timeZone)}: ${sayNumber(mark.value, decimals)} ${unit}`}
+        </MarkAt>
+      ))}
+      {target !== null && isFree(target, scale.ticks, scale.step) && (
+        <text class="target" x={edge.left - 8} y={y(target) + 5} text-anchor="end">
+          {short(target)}
+        </text>
+      )}
+    </svg>
+  )
+}
+
+/** A label of its own stands only where no tick's does. */
+const isFree = (value: number, ticks: readonly number[], step: number) =>
+  ticks.every((tick) => Math.abs(tick - value) > 0.55 * step)
+
+const monthOf = (at: number) =>
+  new Intl.DateTimeFormat('en-GB', {
+    timeZone: 'UTC',
+    month: 'short',
+    ...(new Date(at).getUTCMonth() === 0 ? { year: '2-digit' } : {}),
+  }).format(at)
+
+/** A circle for what counts, a cross for what was set aside, a ringed circle for what does not fit; at the edge where it lies beyond. */
+function MarkAt({
+  mark,
+  x,
+  y,
+  top,
+  bottom,
+  children,
+}: {
+  mark: Mark
+  x: number
+  y: number
+  top: number
+  bottom: number
+  children: string
+}) {
+  const at = Math.min(bottom, Math.max(top, y))
+  if (mark.isWithdrawn) {
+    return (
+      <path class="aside" d={`M${x - 4} ${at - 4}l8 8m0 -8l-8 8`}>
+        <title>Set aside: {children}</title>
+      </path>
+    )
+  }
+  return (
+    <g>
+      {mark.isInDoubt && <circle class="in-doubt" cx={x} cy={at} r={9} />}
+      <circle class="reading" cx={x} cy={at} r={3.75} />
+      <title>
+        {mark.isInDoubt ? 'Does not fit: ' : ''}
+        {children}
+      </title>
+    </g>
+  )
+}

@@ -1,0 +1,120 @@
+import type { Fan, HistoryEntry } from '../api/types.ts'
+import { type Axis, axisOf } from '../drawing/scale.ts'
+
+/** A day of a fan. */
+export interface FanDay extends Fan {
+  /** Milliseconds since 1970. */
+  at: number
+}
+
+/** A reading on the drawing. */
+export interface Mark {
+  entry: string
+  /** Milliseconds since 1970. */
+  at: number
+  value: number
+  isWithdrawn: boolean
+  /** Its record does not fit the others. */
+  isInDoubt: boolean
+}
+
+const day = 86_400_000
+/** Without a record for longer than this nothing is drawn: nobody knows what lay between. */
+const gapDays = 21
+
+/** The days of a fan in runs: a gap of three weeks without a record is left as a gap, and a charge begins another run. */
+export function runsOf(
+  days: readonly FanDay[],
+  { records, charges }: { records: readonly number[]; charges: readonly number[] },
+): FanDay[][] {
+  const rising = records.toSorted((a, b) => a - b)
+  const runs: FanDay[][] = []
+  let open: FanDay[] = []
+  const close = () => {
+    if (open.length > 0) runs.push(open)
+    open = []
+  }
+  for (const one of days) {
+    const last = open.at(-1)
+    if (last !== undefined && charges.some((charge) => charge > last.at && charge <= one.at)) close()
+    const before = rising.findLast((at) => at <= one.at)
+    const after = rising.find((at) => at > one.at)
+    const isGap = before !== undefined && after !== undefined && after - before > gapDays * day
+    if (isGap) close()
+    else open.push(one)
+  }
+  close()
+  return runs
+}
+
+/** An outline of a fan: along its upper ends and back along its lower ones; empty for a single day. */
+export function outlineOf(
+  run: readonly FanDay[],
+  ends: 'low90' | 'low50',
+  place: { x(at: number): number; y(value: number): number },
+): string {
+  if (run.length < 2) return ''
+  const high = ends === 'low90' ? 'high90' : 'high50'
+  const points = [
+    ...run.map((one) => `${place.x(one.at).toFixed(1)} ${place.y(one[high]).toFixed(1)}`),
+    ...run.toReversed().map((one) => `${place.x(one.at).toFixed(1)} ${place.y(one[ends]).toFixed(1)}`),
+  ]
+  return `M${points.join('L')}Z`
+}
+
+/** The middle of a fan. */
+export const middleOf = (run: readonly FanDay[], place: { x(at: number): number; y(value: number): number }): string =>
+  run.length < 2
+    ? ''
+    : `M${run.map((one) => `${place.x(one.at).toFixed(1)} ${place.y(one.mean).toFixed(1)}`).join('L')}`
+
+/**
+ * The scale of a drawing: what was read and where it stood, its limits, and the days ahead as far as they stay within reach of them.
+ * A fan ahead may run off the drawing, so that the past stays readable.
+ */
+export function scaleOf({
+  past,
+  ahead,
+  marks,
+  limits,
+  zero = false,
+}: {
+  past: readonly Fan[]
+  ahead: readonly Fan[]
+  marks: readonly { value: number }[]
+  limits: readonly number[]
+  /** Whether the scale begins at 0. */
+  zero?: boolean
+}): Axis {
+  const known = [...past.flatMap(({ low90, high90 }) => [low90, high90]), ...marks.map(({ value }) => value), ...limits]
+  const [low, high] = known.length === 0 ? [0, 1] : [Math.min(...known), Math.max(...known)]
+  const room = 0.35 * (high - low || Math.abs(high) || 1)
+  const held = (value: number) => Math.max(low - room, Math.min(high + room, value))
+  const coming = ahead.flatMap(({ low90, high90 }) => [held(low90), held(high90)])
+  return axisOf(
+    [...known, ...coming].map((value) => Math.max(0, value)),
+    { most: 6, zero },
+  )
+}
+
+/** What was read of one quantity, for marks. */
+export function marksOf(
+  history: readonly HistoryEntry[],
+  {
+    figureOf,
+    doubted,
+    from,
+  }: { figureOf(entry: HistoryEntry): number | null; doubted: ReadonlySet<string>; from: number },
+): Mark[] {
+  return history.flatMap((entry) => {
+    const [at, value] = [Date.parse(entry.at), figureOf(entry)]
+    if (value === null || at < from) return []
+    return [{ entry: entry.entry, at, value, isWithdrawn: entry.withdrawn, isInDoubt: doubted.has(entry.entry) }]
+  })
+}
+
+/** When entries of some kinds were made and stand, in milliseconds since 1970. */
+export const timesOf = (history: readonly HistoryEntry[], kinds: readonly string[], from: number): number[] =>
+  history
+    .filter(({ kind, withdrawn, at }) => kinds.includes(kind) && !withdrawn && Date.parse(at) >= from)
+    .map(({ at }) => Date.parse(at))
