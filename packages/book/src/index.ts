@@ -1,5 +1,6 @@
 /** The records: what may be written, the journal that keeps it, and what follows from it. */
 
+export * from './attachments/index.ts'
 export { type BackupReport, backUp } from './backup/back-up.ts'
 export { type DrillReport, restoreDrill } from './backup/drill.ts'
 export { type RestoreReport, restore } from './backup/restore.ts'

@@ -1,4 +1,5 @@
 import cookie from '@fastify/cookie'
+import { join } from 'node:path'
 import helmet from '@fastify/helmet'
 import multipart from '@fastify/multipart'
 import fastifyStatic from '@fastify/static'
@@ -14,6 +15,7 @@ import {
 import { guardAccess } from './people/guard.ts'
 import { openPeople, type People } from './people/people.ts'
 import { handleError, sendProblem } from './problems.ts'
+import { attachmentRoutes } from './routes/attachments.ts'
 import { bookRoutes } from './routes/book.ts'
 import { calcRoutes } from './routes/calc.ts'
 import { changesRoutes } from './routes/changes.ts'
@@ -40,6 +42,8 @@ export interface AppParts {
   /** Folder of the built web app; without it only the API answers. */
   webRoot?: string
   version: string
+  /** The folder of what lies beside the book in files of its own, its attachments; without it none are kept. */
+  folder?: string
   /** The book's people; without them, those that the book's store keeps. */
   people?: People
   /** Whether accounts are needed; without, everybody who reaches the server by a name of this machine may do everything. */
@@ -91,6 +95,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
       calcRoutes(api)
       importRoutes(api, book)
       changesRoutes(api, book)
+      await attachmentRoutes(api, parts.folder === undefined ? null : join(parts.folder, 'attachments'))
       bookRoutes(api, book, version)
       thingRoutes(api, book)
     },

@@ -1,5 +1,13 @@
-import { resolve } from 'node:path'
-import { moveStore, openStore, type StorePlace, sayPlace } from '@sumpbook/book'
+import { dirname, join, resolve } from 'node:path'
+import {
+  type AttachmentsCopied,
+  copyAttachments,
+  moveStore,
+  openStore,
+  type StorePlace,
+  type StoreReport,
+  sayPlace,
+} from '@sumpbook/book'
 import { type Command, exits, UsageError, type World } from '../command.ts'
 import { parse } from '../options.ts'
 import { databasePlace, filePlace, isDatabaseUrl, readSettings } from '../settings.ts'
@@ -13,7 +21,8 @@ export const moveStoreCommand: Command = {
   --to-schema   the schema in the database; public without it
 
 Stop whatever serves the book first: what is written to the old place afterwards is not in the new one. The old place
-stays as it is.`,
+stays as it is. Attachments are files beside a book in a folder and are copied with it; beside a book in a database they lie in
+the data folder (SUMPBOOK_DATA), which stays as it is.`,
   run: async (args, world) => {
     const { values } = parse(args, { to: { type: 'string' }, 'to-schema': { type: 'string' } })
     if (values.to === undefined) throw new UsageError('expected --to with a database’s address or a folder')
@@ -24,12 +33,13 @@ stays as it is.`,
       const to = await openStore(there)
       try {
         const report = await moveStore(from, to)
-        const { entries, things, head } = report
-        world.stdout.write(
-          values.json
-            ? `${JSON.stringify({ from: sayPlace(here), to: sayPlace(there), ...report }, null, 2)}\n`
-            : `${entries} entries and ${things} things are now in ${sayPlace(there)}, chain and export as before (${head.seq}:${head.hash}). The book in ${sayPlace(here)} stays as it was: take care that nobody writes to it any more.\n`,
-        )
+        const beside = there.kind === 'file' ? dirname(there.file) : folder
+        const attachments = await copyAttachments(join(folder, 'attachments'), join(beside, 'attachments'))
+        const moved = { from: sayPlace(here), to: sayPlace(there), folder: beside, ...report, attachments }
+        world.stdout.write(values.json ? `${JSON.stringify(moved, null, 2)}\n` : reportText(moved))
+        for (const name of attachments.damaged)
+          world.stderr.write(`Left behind, since it is damaged: attachment ${name}\n`)
+        if (attachments.damaged.length > 0) return exits.failed
       } finally {
         await to.close()
       }
@@ -38,6 +48,19 @@ stays as it is.`,
     }
     return exits.done
   },
+}
+
+interface Moved extends StoreReport {
+  from: string
+  to: string
+  folder: string
+  attachments: AttachmentsCopied
+}
+
+function reportText({ from, to, folder, entries, things, head, attachments }: Moved): string {
+  return `${entries} entries and ${things} things are now in ${to}, chain and export as before (${head.seq}:${head.hash}). The book in ${from} stays as it was: take care that nobody writes to it any more.
+${attachments.copied === 0 ? '' : `${attachments.copied} attachments were copied. `}Attachments lie in ${join(folder, 'attachments')}.
+`
 }
 
 function placeAt(to: string, schema: string | undefined, { cwd }: World): StorePlace {

@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { DatabaseSync } from 'node:sqlite'
@@ -144,4 +144,22 @@ test('there is no backup of a book that is not there', async () => {
   const cwd = emptyFolder()
   expect(await run(cwd, 'backup', 'shop.tar')).toMatchObject({ code: 6, out: '' })
   expect(existsSync(join(cwd, 'shop.tar'))).toBe(false)
+})
+
+test('move-store takes attachments along, and leaves a damaged one behind by name', async () => {
+  const cwd = await shopFolder()
+  // SHA-256 of "abc": FIPS 180-2, appendix B.1.
+  const name = 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad'
+  const damaged = '0'.repeat(64)
+  mkdirSync(join(cwd, 'data', 'attachments'))
+  writeFileSync(join(cwd, 'data', 'attachments', name), 'abc')
+  writeFileSync(join(cwd, 'data', 'attachments', damaged), 'abc')
+  const { code, err } = await run(cwd, 'move-store', '--to', 'other')
+  expect(code).toBe(1)
+  expect(err).toBe(`Left behind, since it is damaged: attachment ${damaged}\n`)
+  expect(readdirSync(join(cwd, 'other', 'attachments'))).toEqual([name])
+  expect(await run(cwd, 'verify', '--data', 'other')).toMatchObject({ code: 0 })
+  const verified = await run(cwd, 'verify')
+  expect(verified.code).toBe(1)
+  expect(verified.out).toContain(`attachment ${damaged}: its content is not what its name says`)
 })

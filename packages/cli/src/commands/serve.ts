@@ -29,6 +29,7 @@ export const serve: Command = {
       book,
       version,
       settleAfterMs,
+      folder: settings.folder,
       logger: { level: 'warn' },
       ...(existsSync(webRoot) ? { webRoot } : {}),
     })

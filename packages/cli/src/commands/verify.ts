@@ -1,4 +1,12 @@
-import { type KnownHead, openStore, type StoreReport, sayStoreFault, verifyStore } from '@sumpbook/book'
+import { join } from 'node:path'
+import {
+  type KnownHead,
+  openStore,
+  type StoreReport,
+  sayStoreFault,
+  verifyStore,
+  withAttachments,
+} from '@sumpbook/book'
 import { type Command, exits, UsageError } from '../command.ts'
 import { parse } from '../options.ts'
 import { readSettings } from '../settings.ts'
@@ -10,7 +18,8 @@ export const verify: Command = {
 
   --head   the end of the chain as it was printed or kept elsewhere; the hash may be cut short
 
-Every place, hash and seal is worked out anew from the entries themselves. Ends with 0 where the book is sound, else with 1
+Every place, hash and seal is worked out anew from the entries themselves, and every attachment is read: a damaged one is a
+fault, one that an entry names and that is not there a remark. Ends with 0 where the book is sound, else with 1
 and what is wrong, the first fault first. The book may be in use meanwhile.`,
   run: async (args, world) => {
     const { values } = parse(args, { head: { type: 'string' } })
@@ -18,7 +27,7 @@ and what is wrong, the first fault first. The book may be in use meanwhile.`,
     const { place, folder } = readSettings(values, world)
     const store = await openStore(place, { copies: folder, mustExist: true })
     try {
-      const report = await verifyStore(store, known)
+      const report = await withAttachments(await verifyStore(store, known), store, join(folder, 'attachments'))
       world.stdout.write(values.json ? `${JSON.stringify(report, null, 2)}\n` : reportText(report))
       return report.sound ? exits.done : exits.failed
     } finally {
