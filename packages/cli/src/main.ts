@@ -26,6 +26,10 @@ const commands: Record<string, { summary: string; load(): Promise<Command> }> = 
     summary: 'where every sump stands, how sure that is, and where it goes',
     load: async () => (await import('./commands/estimate.ts')).estimate,
   },
+  people: {
+    summary: 'who may do what: invite, change, let back in',
+    load: async () => (await import('./commands/people.ts')).peopleCommand,
+  },
   verify: {
     summary: 'whether the book is as it was written',
     load: async () => (await import('./commands/verify.ts')).verify,

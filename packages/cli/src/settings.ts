@@ -10,10 +10,34 @@ export interface Settings {
   folder: string
   host: string
   port: number
+  /** Whether accounts are asked for on loopback as well. */
+  accounts: boolean
+  /** Where people reach the book, where that is settled: `https://book.example`. */
+  publicUrl: string | null
+  /** Signs cookies; null: the book keeps one of its own. */
+  secret: string | null
+  /** A provider of OpenID Connect. */
+  provider: { issuer: string; clientId: string; clientSecret: string; name: string } | null
 }
 
-type Name = 'data' | 'databaseUrl' | 'schema' | 'host' | 'port'
-export type Flags = { [name in Name]?: string | undefined } & { 'database-url'?: string | undefined }
+type Name =
+  | 'data'
+  | 'databaseUrl'
+  | 'schema'
+  | 'host'
+  | 'port'
+  | 'accounts'
+  | 'publicUrl'
+  | 'secret'
+  | 'oidcIssuer'
+  | 'oidcClientId'
+  | 'oidcClientSecret'
+  | 'oidcName'
+export type Flags = { [name in 'data' | 'schema' | 'host' | 'port']?: string | undefined } & {
+  'database-url'?: string | undefined
+  'public-url'?: string | undefined
+  accounts?: boolean | undefined
+}
 type Source = (name: Name) => string | undefined
 
 /**
@@ -22,7 +46,12 @@ type Source = (name: Name) => string | undefined
  */
 export function readSettings(flags: Flags, { env, cwd }: World): Settings {
   const config = readConfig(cwd())
-  const given: Source = (name) => (name === 'databaseUrl' ? flags['database-url'] : flags[name])
+  const given: Source = (name) => {
+    if (name === 'databaseUrl') return flags['database-url']
+    if (name === 'publicUrl') return flags['public-url']
+    if (name === 'accounts') return flags.accounts === true ? 'yes' : undefined
+    return name in flags ? (flags as { [flag in Name]?: string | undefined })[name] : undefined
+  }
   const sources: Source[] = [given, (name) => fromEnvironment(name, env), (name) => config[name]]
   const of: Source = (name) => sources.map((source) => source(name)).find((value) => value !== undefined)
   const data = resolve(cwd(), of('data') ?? 'data')
@@ -42,7 +71,57 @@ export function readSettings(flags: Flags, { env, cwd }: World): Settings {
     folder: place.kind === 'file' ? dirname(place.file) : data,
     host: of('host') ?? '127.0.0.1',
     port,
+    accounts: yesOrNo('accounts', of('accounts') ?? 'no'),
+    publicUrl: publicUrlOf(of('publicUrl')),
+    secret: secretOf(of('secret')),
+    provider: providerOf(of),
   }
+}
+
+/** Only somebody at this machine needs no account, and only where no proxy lets others through to it. */
+export const needsAccounts = ({
+  accounts,
+  publicUrl,
+  host,
+}: Pick<Settings, 'accounts' | 'publicUrl' | 'host'>): boolean =>
+  accounts || publicUrl !== null || !(host === 'localhost' || host === '::1' || /^127(\.\d+){3}$/.test(host))
+
+function yesOrNo(name: Name, text: string): boolean {
+  if (['yes', 'true', '1'].includes(text)) return true
+  if (['no', 'false', '0', ''].includes(text)) return false
+  throw new UsageError(`${name}: found "${text}", expected yes or no`)
+}
+
+function publicUrlOf(text: string | undefined): string | null {
+  if (text === undefined || text === '') return null
+  const url = URL.parse(text)
+  if (url === null || !/^https?:$/.test(url.protocol) || url.pathname !== '/') {
+    throw new UsageError(`public URL: found "${text}", expected one like https://book.example, without a path`)
+  }
+  return url.origin
+}
+
+/** Shorter ones are guessed; the message does not repeat it. */
+function secretOf(text: string | undefined): string | null {
+  if (text === undefined || text === '') return null
+  if (text.length < 32)
+    throw new UsageError('secret: expected at least 32 characters, as `openssl rand -base64 32` makes them')
+  return text
+}
+
+function providerOf(of: Source): Settings['provider'] {
+  const issuer = of('oidcIssuer')
+  if (issuer === undefined || issuer === '') return null
+  const [clientId, clientSecret] = [of('oidcClientId'), of('oidcClientSecret')]
+  if (clientId === undefined || clientSecret === undefined) {
+    throw new UsageError(
+      'OpenID Connect: an issuer needs SUMPBOOK_OIDC_CLIENT_ID and SUMPBOOK_OIDC_CLIENT_SECRET_FILE as well',
+    )
+  }
+  if (publicUrlOf(of('publicUrl')) === null) {
+    throw new UsageError('OpenID Connect: the provider must know where to send people back: give --public-url')
+  }
+  return { issuer, clientId, clientSecret, name: of('oidcName') ?? URL.parse(issuer)?.host ?? issuer }
 }
 
 /** A folder with a book in it, or the book's file itself. */
@@ -86,7 +165,7 @@ function readConfig(folder: string): { [name in Name]?: string } {
       {
         pointer: '',
         found: 'text that is not JSON',
-        expected: 'an object with data, databaseUrl, schema, host and port',
+        expected: 'an object with data, databaseUrl, schema, host, port, accounts and publicUrl',
       },
     ])
   }

@@ -1,10 +1,10 @@
 import { existsSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { openBook, openStore, sayPlace } from '@sumpbook/book'
-import { buildApp, listen } from '@sumpbook/server'
-import { type Command, exits } from '../command.ts'
+import { buildApp, listen, openPeople, type People } from '@sumpbook/server'
+import { type Command, exits, type World } from '../command.ts'
 import { parse } from '../options.ts'
-import { readSettings } from '../settings.ts'
+import { needsAccounts, readSettings } from '../settings.ts'
 import { version } from '../version.ts'
 
 const webRoot = fileURLToPath(new URL('../../../web/dist', import.meta.url))
@@ -15,18 +15,35 @@ const settleAfterMs = 30_000
 /** Serves the book until a signal ends it. */
 export const serve: Command = {
   summary: 'Serves the book to phones and desks',
-  usage: `sumpbook serve [--port 7340] [--host 127.0.0.1] [--data FOLDER]
+  usage: `sumpbook serve [--port 7340] [--host 127.0.0.1] [--accounts] [--public-url URL] [--data FOLDER]
 
   --port   where to listen; 0 takes a free one
-  --host   loopback unless told otherwise; another address opens the book to everybody who reaches it
+  --host   loopback unless told otherwise; at another address everybody needs an account
+  --accounts     everybody needs an account on loopback as well, as behind a proxy on this machine
+  --public-url   where people reach the book through a proxy, such as https://book.example; includes --accounts
   --data   the folder of the book; made where there is none
-  --database-url, --schema   a book on a PostgreSQL server instead; several servers may serve one book`,
+  --database-url, --schema   a book on a PostgreSQL server instead; several servers may serve one book
+
+Without an owner a code is printed that makes the first one, good once and for an hour.
+SUMPBOOK_SECRET_FILE names a file with what signs cookies (else the book keeps one of its own); SUMPBOOK_OIDC_ISSUER,
+SUMPBOOK_OIDC_CLIENT_ID, SUMPBOOK_OIDC_CLIENT_SECRET_FILE and SUMPBOOK_OIDC_NAME set up sign-in by OpenID Connect.`,
   run: async (args, world) => {
-    const { values } = parse(args, { port: { type: 'string' }, host: { type: 'string' } })
+    const { values } = parse(args, {
+      port: { type: 'string' },
+      host: { type: 'string' },
+      accounts: { type: 'boolean' },
+      'public-url': { type: 'string' },
+    })
     const settings = readSettings(values, world)
+    const { publicUrl, secret, provider } = settings
+    const accounts = needsAccounts(settings)
     const book = openBook(await openStore(settings.place, { copies: settings.folder }), () => new Date())
+    const people = await openPeople(book.store, { publicUrl, secret, provider })
     const app = await buildApp({
       book,
+      people,
+      accounts,
+      behindProxy: publicUrl !== null,
       version,
       settleAfterMs,
       folder: settings.folder,
@@ -34,14 +51,18 @@ export const serve: Command = {
       ...(existsSync(webRoot) ? { webRoot } : {}),
     })
     const address = await listen(app, settings, () => book.close())
-    if (!isLoopback(settings.host)) {
-      world.stderr.write('Everybody who reaches this address can read and write the book: there are no accounts yet.\n')
-    }
     world.stdout.write(
-      `Sumpbook is open at ${address.replace('127.0.0.1', 'localhost')} (book: ${sayPlace(settings.place)})\n`,
+      `Sumpbook is open at ${(publicUrl ?? address).replace('127.0.0.1', 'localhost')} (book: ${sayPlace(settings.place)})\n`,
     )
+    if (accounts) await sayFirstRun(people, world)
     return exits.done
   },
 }
 
-const isLoopback = (host: string) => host === 'localhost' || host === '::1' || host.startsWith('127.')
+/** A book that nobody owns yet opens to whoever reads this. */
+async function sayFirstRun(people: People, { stdout }: World): Promise<void> {
+  const made = await people.firstRunCode()
+  if (made === null) return
+  const until = new Date(made.expires).toTimeString().slice(0, 5)
+  stdout.write(`Nobody owns this book yet. Open it and type this code, good once, until ${until}: ${made.code}\n`)
+}
