@@ -94,7 +94,7 @@ export const start = {
   fill: { mean: 0.93, sd: 0.1 },
   strengthSd: 2,
   biasFresh: { mean: 0.05, sd: 0.11 },
-  biasUsed: { mean: 0.15, sd: 0.2 },
+  biasUsed: { mean: 0.08, sd: 0.2 },
   titrationSd: 0.3,
   holdUp: { mean: 0.12, sd: 0.07 },
   gaugeSd: 0.025,

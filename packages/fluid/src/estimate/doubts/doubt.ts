@@ -42,5 +42,8 @@ export function doubtOf(sump: SumpState, surprise: Surprise, open: boolean): Est
 const isAside = (kind: string) => kind === 'misread' || kind === 'wrong-sump'
 
 /** Water that nobody wrote a second time within a month is likelier to come by itself. */
-const waterCame = ({ doubts }: SumpState, at: number): boolean =>
-  doubts.some((doubt) => (doubt.kind === 'unlogged-water' || doubt.kind === 'leak-in') && at - doubt.at < 30)
+const waterCame = (sump: SumpState, at: number): boolean =>
+  sump.doubts.some((doubt) => isWater(doubt.kind) && at > doubt.at && at - doubt.at < 30) ||
+  sump.surprises.some((one) => one.at < at && at - one.at < 30 && isWater(storiesOf(sump, one)[0]!.story))
+
+const isWater = (kind: string) => kind === 'unlogged-water' || kind === 'leak-in'

@@ -23,10 +23,10 @@ export interface RoundOffset {
 }
 
 /** Rounds in which an instrument is grossly off, and by how much (common practice, no source). */
-const offPrior = 0.015
-const offSd = 0.6
+const offPrior = 0.045
+const offSd = 0.5
 /** A smaller common error is nothing to ask about, °Brix. */
-const leastOff = 0.25
+const leastOff = 0.18
 /** Readings of a round that are wrong by themselves. */
 const wrongPrior = 0.04
 const wrongSd = 2.5
@@ -122,7 +122,7 @@ function calmOffset(sights: readonly RoundSight[], { roundOffset }: ShopPriors, 
     sum += apart / sd ** 2
   }
   const mean = sum / precision
-  if (Math.abs(mean) > 0.15) return null
+  if (Math.abs(mean) > 0.12) return null
   return { mean: beyond(mean, takenOff), variance: leastVariance(1 / precision, roundOffset), others: sights, off: 0 }
 }
 
