@@ -50,7 +50,7 @@ export async function entryRights(
       rights.push(free)
       continue
     }
-    const { author, hold } = await authorOf(identity, people, one)
+    const { author, hold } = await authorOf({ identity, people, now }, one)
     const role = identity.role ?? 'operator'
     const targetId = typeof one.entry === 'string' ? low(one.entry) : ''
     const target = {
@@ -70,13 +70,12 @@ const low = (id: string) => id.toLowerCase()
 
 /** A device writes in nobody else's name, unless they said on it who they are. */
 async function authorOf(
-  identity: Identity,
-  people: People,
+  { identity, people, now }: { identity: Identity; people: People; now: Date },
   { by }: Sent,
 ): Promise<{ author: string | null; hold: string | null }> {
   const { person, token } = identity
   const own = person?.id ?? null
-  if (isLate(identity)) return { author: own, hold: 'it came from an account that is closed' }
+  if (isLate(identity, now)) return { author: own, hold: 'it came from an account that is closed' }
   if (typeof by !== 'string' || by === own || !(await people.isPerson(by))) return { author: own, hold: null }
   const writer = await people.person(by)
   if (token?.kind === 'shared' && (await people.hasSwitched(token.id, by))) {
