@@ -143,7 +143,7 @@ function unsettle(belief: Belief): void {
   shake(belief, moving, byCarryOff, 1)
   cov[fill * n + fill]! += 0.002 ** 2 * time
   cov[strength * n + strength]! += (0.003 * mean[strength]!) ** 2 * time
-  cov[hardness * n + hardness]! += ((wander.hardness * mean[hardness]!) ** 2 + 2) * time
+  cov[hardness * n + hardness]! += ((wander.hardness * mean[hardness]!) ** 2 + 3) * time
   cov[chloride * n + chloride]! += ((wander.chloride * mean[chloride]!) ** 2 + 0.2) * time
   const long = part[days]!
   widen(cov, evaporation, wander.evaporation ** 2 * time, 0.9 ** 2)

@@ -71,7 +71,7 @@ export const wander = {
   pours: 0.003,
   gauge: 0.0025,
   /** Of the hardness, as a share. */
-  hardness: 0.009,
+  hardness: 0.0105,
   chloride: 0.008,
 } as const
 

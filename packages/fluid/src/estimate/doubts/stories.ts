@@ -68,19 +68,19 @@ export function tellings(
   return [
     {
       story: 'unlogged-addition',
-      prior: Math.max(0.025, forgotten),
+      prior: Math.max(0.03, forgotten),
       overTime: false,
       apply: (belief) => pourUpTo(belief, 0.04, { ...usual, strengthSd: 1.5 }),
     },
     {
       story: 'unlogged-addition',
-      prior: 0.016,
+      prior: 0.019,
       overTime: true,
       apply: (belief) => pourShare(belief, 0.6 * room, 0.35 * room, varied, false),
     },
     {
       story: 'unlogged-water',
-      prior: 0.016,
+      prior: 0.019,
       overTime: true,
       apply: (belief) => pourShare(belief, Math.max(missing, 0.12), 0.08, plainWater, false),
     },
