@@ -59,5 +59,5 @@ function lastHardness({ entries }: SumpHistory): Figure {
   const last = entries.findLast(({ kind, hardness }) => kind === 'reading' && hardness !== undefined)
   if (last === undefined) return figure(250, 200)
   const { mean, sd } = middleOf(last.hardness!)
-  return figure(mean, Math.hypot(sd, 0.2 * mean))
+  return figure(mean, Math.hypot(sd, 0.2 * mean, 5))
 }
