@@ -5,7 +5,7 @@ export interface World {
   env: Record<string, string | undefined>
   stdin: Readable & { isTTY?: boolean }
   stdout: Writable & { isTTY?: boolean }
-  stderr: Writable
+  stderr: Writable & { isTTY?: boolean }
   cwd(): string
 }
 

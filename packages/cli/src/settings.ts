@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { BookError, defaultSchema, type StorePlace } from '@sumpbook/book'
+import { type LogLevel, logLevels } from '@sumpbook/server/log-levels'
 import { UsageError, type World } from './command.ts'
 
 /** Where the book lies and where it is served. */
@@ -10,6 +11,8 @@ export interface Settings {
   folder: string
   host: string
   port: number
+  /** How much is logged; null: every request where nobody sits at the log, else only what nobody foresaw. */
+  log: LogLevel | null
   /** Whether accounts are asked for on loopback as well. */
   accounts: boolean
   /** Where people reach the book, where that is settled: `https://book.example`. */
@@ -26,6 +29,7 @@ type Name =
   | 'schema'
   | 'host'
   | 'port'
+  | 'log'
   | 'accounts'
   | 'publicUrl'
   | 'secret'
@@ -33,7 +37,7 @@ type Name =
   | 'oidcClientId'
   | 'oidcClientSecret'
   | 'oidcName'
-export type Flags = { [name in 'data' | 'schema' | 'host' | 'port']?: string | undefined } & {
+export type Flags = { [name in 'data' | 'schema' | 'host' | 'port' | 'log']?: string | undefined } & {
   'database-url'?: string | undefined
   'public-url'?: string | undefined
   accounts?: boolean | undefined
@@ -71,6 +75,7 @@ export function readSettings(flags: Flags, { env, cwd }: World): Settings {
     folder: place.kind === 'file' ? dirname(place.file) : data,
     host: of('host') ?? '127.0.0.1',
     port,
+    log: logOf(of('log')),
     accounts: yesOrNo('accounts', of('accounts') ?? 'no'),
     publicUrl: publicUrlOf(of('publicUrl')),
     secret: secretOf(of('secret')),
@@ -90,6 +95,13 @@ function yesOrNo(name: Name, text: string): boolean {
   if (['yes', 'true', '1'].includes(text)) return true
   if (['no', 'false', '0', ''].includes(text)) return false
   throw new UsageError(`${name}: found "${text}", expected yes or no`)
+}
+
+function logOf(text: string | undefined): LogLevel | null {
+  if (text === undefined || text === '') return null
+  const level = logLevels.find((one) => one === text)
+  if (level === undefined) throw new UsageError(`log: found "${text}", expected ${logLevels.join(', ')}`)
+  return level
 }
 
 function publicUrlOf(text: string | undefined): string | null {

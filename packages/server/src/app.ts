@@ -1,11 +1,11 @@
-import cookie from '@fastify/cookie'
 import { join } from 'node:path'
+import cookie from '@fastify/cookie'
 import helmet from '@fastify/helmet'
 import multipart from '@fastify/multipart'
 import fastifyStatic from '@fastify/static'
 import swagger from '@fastify/swagger'
 import type { Book } from '@sumpbook/book'
-import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
+import Fastify, { type FastifyInstance, type FastifyServerOptions, LogController } from 'fastify'
 import {
   jsonSchemaTransform,
   jsonSchemaTransformObject,
@@ -32,6 +32,8 @@ import { thingRoutes } from './routes/things.ts'
 import { todayRoutes } from './routes/today.ts'
 import { requireSameOrigin } from './same-origin.ts'
 import { settleLater } from './settle-later.ts'
+import { logRequests } from './watch/log-requests.ts'
+import { watchMetrics } from './watch/metrics.ts'
 
 /** The largest body taken: a book file of several hundred thousand entries. */
 const largestBody = 200 * 1024 * 1024
@@ -63,6 +65,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     logger,
     bodyLimit: largestBody,
     forceCloseConnections: true,
+    logController: new LogController({ disableRequestLogging: true }),
     trustProxy: behindProxy ? 'loopback' : false,
   })
   app.setValidatorCompiler(validatorCompiler)
@@ -71,6 +74,8 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   requireSameOrigin(app)
   await app.register(cookie)
   guardAccess(app, { people, needed })
+  logRequests(app)
+  watchMetrics(app, book)
   if (settleAfterMs !== undefined) settleLater(app, book, settleAfterMs)
   await app.register(helmet, { contentSecurityPolicy, hsts: false, crossOriginOpenerPolicy: false })
   await app.register(multipart, { limits: { fileSize: largestBody, files: 1 } })

@@ -26,7 +26,7 @@ const rowsAtOnce = 500
  * `writer`; an embedded database gives each its own connection so that nobody waits for a long import.
  */
 export function sqlStore(connections: Connections): Store {
-  const { reader, writer, place, locksRows, again, readOnce, hold, faultsOfDisk, people } = connections
+  const { reader, writer, place, locksRows, again, readOnce, hold, faultsOfDisk, people, bytes } = connections
   const hot = hotQueries(writer)
   const work = async <T>(transaction: Transaction<Tables>, write: (journal: JournalWriter) => Promise<T>) =>
     write(journalWriter(transaction, hot, await headOf(transaction, { locked: locksRows })))
@@ -35,6 +35,7 @@ export function sqlStore(connections: Connections): Store {
     hold,
     faultsOfDisk,
     people,
+    bytes,
     ...journalReader(reader),
     write: (write) => again(() => writer.transaction().execute((transaction) => work(transaction, write))),
     snapshot: (read) => readOnce((db) => read(journalReader(db))),
@@ -59,6 +60,7 @@ export interface Connections {
   hold: Store['hold']
   faultsOfDisk: Store['faultsOfDisk']
   people: Store['people']
+  bytes: Store['bytes']
 }
 
 function journalReader(db: Kysely<Tables>): JournalReader {
@@ -90,6 +92,16 @@ function journalReader(db: Kysely<Tables>): JournalReader {
         .groupBy('sump')
         .execute()
       return new Map(rows.map(({ sump, count }) => [sump!, Number(count)]))
+    },
+    countByKind: async (after, upTo) => {
+      const rows = await db
+        .selectFrom('entry')
+        .select(['kind', db.fn.countAll().as('count')])
+        .where('seq', '>', after)
+        .where('seq', '<=', upTo)
+        .groupBy('kind')
+        .execute()
+      return new Map(rows.map(({ kind, count }) => [kind, Number(count)]))
     },
     beside: () => besideOf(db),
     held: async (ids) => {

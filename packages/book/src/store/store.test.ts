@@ -49,6 +49,24 @@ describe.each(places)('a store, %s', (_, place) => {
     expect(await store.head()).toMatchObject({ seq: 5, setupSeq: 5 })
   })
 
+  test('entries are counted by kind after one place and up to another; the book knows how much room it takes', async () => {
+    const store = await emptyStore()
+    const at = '2026-03-03T09:30:00Z'
+    const empty = await store.bytes()
+    expect(empty).toBeGreaterThan(0)
+    await append(store, ...[1, 2, 3].map((n) => testReading(n, { note: 'x'.repeat(20_000) })))
+    await append(store, { id: testId(4), at, kind: 'skip', sump: 's1' } as never)
+    expect(await store.countByKind(0, 4)).toEqual(
+      new Map([
+        ['reading', 3],
+        ['skip', 1],
+      ]),
+    )
+    expect(await store.countByKind(1, 3)).toEqual(new Map([['reading', 2]]))
+    expect(await store.countByKind(4, 9)).toEqual(new Map())
+    expect(await store.bytes()).toBeGreaterThan(empty)
+  })
+
   test('in order of time: by instant, at one instant by rank, then by id', async () => {
     const store = await emptyStore()
     const at = '2026-03-03T09:30:00+01:00'

@@ -103,6 +103,8 @@ export interface JournalReader {
   stored(ids: readonly string[]): Promise<Map<string, StoredEntry>>
   /** How many entries each sump has, known or not. */
   countBySump(): Promise<Map<string, number>>
+  /** How many entries of each kind stand after one place, up to another. */
+  countByKind(after: number, upTo: number): Promise<Map<string, number>>
   /** What lies beside the journal and goes where the book goes: people, devices, what is held. */
   beside(): Promise<BesideRow[]>
   /** Entries that wait for a keeper, or waited, under these ids. */
@@ -168,6 +170,8 @@ export interface Store extends JournalReader {
   readonly place: StorePlace
   /** The tables of people, for who keeps accounts: outside the journal, one statement at a time. */
   people(): Promise<PeopleDoor>
+  /** Bytes that the book takes where it lies, its indexes included. */
+  bytes(): Promise<number>
   /** What the database itself finds wrong with how the book lies on its disk. */
   faultsOfDisk(): Promise<string[]>
   /** Keeps this process's writers waiting while somebody else (a worker thread with its own connection) writes. Readers go on. */

@@ -21,6 +21,7 @@ export const serve: Command = {
   --host   loopback unless told otherwise; at another address everybody needs an account
   --accounts     everybody needs an account on loopback as well, as behind a proxy on this machine
   --public-url   where people reach the book through a proxy, such as https://book.example; includes --accounts
+  --log    info: a line of JSON a request on stderr; warn: only what nobody foresaw (so on a terminal); silent
   --data   the folder of the book; made where there is none
   --database-url, --schema   a book on a PostgreSQL server instead; several servers may serve one book
 
@@ -33,6 +34,7 @@ SUMPBOOK_OIDC_CLIENT_ID, SUMPBOOK_OIDC_CLIENT_SECRET_FILE and SUMPBOOK_OIDC_NAME
       host: { type: 'string' },
       accounts: { type: 'boolean' },
       'public-url': { type: 'string' },
+      log: { type: 'string' },
     })
     const settings = readSettings(values, world)
     const { publicUrl, secret, provider } = settings
@@ -47,7 +49,7 @@ SUMPBOOK_OIDC_CLIENT_ID, SUMPBOOK_OIDC_CLIENT_SECRET_FILE and SUMPBOOK_OIDC_NAME
       version,
       settleAfterMs,
       folder: settings.folder,
-      logger: { level: 'warn' },
+      logger: { level: settings.log ?? (world.stderr.isTTY ? 'warn' : 'info'), stream: world.stderr },
       ...(existsSync(webRoot) ? { webRoot } : {}),
     })
     const address = await listen(app, settings, () => book.close())

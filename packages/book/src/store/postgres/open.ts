@@ -53,6 +53,12 @@ function storeOf(db: Kysely<Tables>, place: PostgresPlace): Store {
     // Whoever writes, from whatever process, waits at the head's row: there is nobody to keep waiting here.
     hold: (work) => work(),
     faultsOfDisk: async () => [],
+    bytes: async () => {
+      const { rows } = await sql<{ bytes: string | null }>`
+        select sum(pg_total_relation_size(format('%I.%I', schemaname, tablename)::regclass)) as bytes
+        from pg_tables where schemaname = ${place.schema}`.execute(db)
+      return Number(rows[0]!.bytes ?? 0)
+    },
     people: async () => ({ db, kind: 'postgres' }),
   })
 }

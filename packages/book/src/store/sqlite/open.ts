@@ -58,6 +58,11 @@ export function storeOf({
       const { rows } = await sql<{ integrity_check: string }>`pragma integrity_check`.execute(reader)
       return rows.map(({ integrity_check: fault }) => fault).filter((fault) => fault !== 'ok')
     },
+    bytes: async () => {
+      const { rows } = await sql<{ bytes: number }>`
+        select page_count * page_size as bytes from pragma_page_count(), pragma_page_size()`.execute(reader)
+      return rows[0]!.bytes
+    },
     people: async () => ({ db: new Kysely<Tables>({ dialect: patientDialect({ reader, writer }) }), kind: 'sqlite' }),
   })
 }
