@@ -57,7 +57,11 @@ test('once it was poured the sump is off the list', async () => {
   ])
   expect(items).toEqual([])
   expect(calm).toMatchObject([{ sump: 's1', condition: 'in-order', action: 'none' }])
-  expect(calm[0]!.ahead).toMatch(/Left alone it likely leaves its band on .*, by .* at the earliest\. Next check on /)
+  expect(calm[0]!.ahead).toEqual({
+    drift: expect.stringMatching(/^Left alone it stands at \d\.\d % in a week\.$/),
+    crossing: expect.stringMatching(/^It likely leaves its band on .*, by .* at the earliest\.$/),
+    check: expect.stringMatching(/^Next check on .*\.$/),
+  })
 })
 
 test('a withdrawn reading counts no more', async () => {
@@ -161,7 +165,7 @@ test('a sump of which nothing was written is asked for everything, and nothing i
     expected: null,
     inAWeek: null,
     sentence: 'Strength not known, level not known.',
-    ahead: 'Nobody has read its strength yet.',
+    ahead: { drift: '', crossing: '', check: 'Nobody has read its strength yet.' },
   })
 })
 
@@ -201,7 +205,7 @@ test('a sump near the edge of its band is read sooner than the rule asks, but no
   expect(item.nextCheck).toMatchObject({ because: 'band' })
   expect(item.nextCheck!.on > '2026-03-03' && item.nextCheck!.on < '2026-03-10').toBe(true)
   expect(item.condition).not.toBe('unread')
-  expect(item.ahead).toContain('by then it may have left its band')
+  expect(item.ahead.check).toContain('before it may leave its band')
 })
 
 /** A charge, two readings that fit it, and one with a digit too many. */
@@ -221,7 +225,7 @@ test('while a record does not fit nothing is poured, and the item says what does
       recipe: { add: null, because: ['doubt'] },
       words: { headline: 'Read again before pouring' },
       doubts: [{ kind: 'misread', entry: testId(4), open: true }],
-      ahead: '',
+      ahead: { drift: '', crossing: '', check: '' },
     },
   ])
   expect(items[0]!.why).toMatch(

@@ -26,7 +26,7 @@ import { conditionOf, type Judged } from './condition.ts'
 import type { LastReadings } from './last-readings.ts'
 import { nextCheckOf, readEveryDays } from './next-check.ts'
 import { sayReading } from './say-reading.ts'
-import type { Condition, LastReading, TodayItem } from './today.ts'
+import type { Ahead, Condition, LastReading, TodayItem } from './today.ts'
 
 /** Who reads it, and when. */
 export interface AskedBy {
@@ -77,13 +77,14 @@ export function sumpNow(standing: ShopStanding, sump: Sump, read: LastReadings, 
   }
   const condition = conditionOf(item, dueAt <= Date.parse(at))
   const dayReader = { ...reader, timeZone: things.shop.timeZone, now: at }
+  const ahead = aheadOf(item, dayReader)
   return {
     ...item,
     words: condition === 'unread' ? { ...item.words, headline: 'Read it', how: '', outcome: '' } : item.words,
     condition,
     sentence: standingWords(item, reader),
-    ahead: aheadWords(item, dayReader),
-    why: whyOf(item, condition, dayReader, readEveryDays(things)),
+    ahead,
+    why: whyOf(item, condition, { ...ahead, everyDays: readEveryDays(things) }, dayReader),
   }
 }
 
@@ -119,10 +120,16 @@ function standingWords({ concentration, volume, bench, mark }: Judged, reader: R
 
 type DayReader = Reader & { timeZone: string; now: string }
 
-/** Where it goes if nothing is done, and when it is read next. */
-function aheadWords(item: Judged, reader: DayReader): string {
-  if (item.doubts.length > 0) return ''
-  return joined([...driftWords(item, reader), checkWords(item, reader)])
+/** Where it goes if nothing is done, and when it is read next; while a record is in doubt nothing is said of it. */
+function aheadOf(item: Judged, reader: DayReader): Ahead {
+  const { concentration, inAWeek, crossing, asOf, doubts } = item
+  if (doubts.length > 0) return { drift: '', crossing: '', check: '' }
+  const isKnown = concentration !== null && inAWeek !== null
+  return {
+    drift: isKnown ? sayDrift(concentration.mean, inAWeek.concentration.mean, reader) : '',
+    crossing: isKnown && crossing !== null ? sayCrossing(crossing, { ...reader, now: asOf }) : '',
+    check: checkWords(item, reader),
+  }
 }
 
 /** That it may have left its band says nothing new of a sump that is outside of it already. */
@@ -134,13 +141,12 @@ function checkWords({ nextCheck, concentration, bench: { band } }: Judged, reade
   return sayNextCheck({ ...nextCheck, because }, reader)
 }
 
-function driftWords({ concentration, inAWeek, crossing, asOf }: Judged, reader: DayReader): string[] {
-  if (concentration === null || inAWeek === null) return []
-  const drift = sayDrift(concentration.mean, inAWeek.concentration.mean, reader)
-  return [drift, crossing === null ? '' : sayCrossing(crossing, { ...reader, now: asOf })]
-}
-
-function whyOf(item: Judged, condition: Condition, reader: DayReader, everyDays: number): string {
+function whyOf(
+  item: Judged,
+  condition: Condition,
+  { drift, crossing, check, everyDays }: Ahead & { everyDays: number },
+  reader: DayReader,
+): string {
   const { concentration, bench, lastStrength, doubts } = item
   const reasons = sayReasons(item.recipe.because.filter((reason) => isWorthSaying(reason, item)))
   if (doubts.length > 0) return joined([...doubts.map(({ text }) => text), ...reasons])
@@ -153,8 +159,8 @@ function whyOf(item: Judged, condition: Condition, reader: DayReader, everyDays:
     else parts.push(`${now}; its band is ${band}.`)
   }
   parts.push(...reasons)
-  if (condition !== 'measure-first') parts.push(...driftWords(item, reader))
-  if (condition === 'unread') parts.push(checkWords(item, reader))
+  if (condition !== 'measure-first') parts.push(drift, crossing)
+  if (condition === 'unread') parts.push(check)
   if (lastStrength !== null) {
     const age = daysBetween(lastStrength.at, reader.now, reader.timeZone)
     if (age > everyDays)

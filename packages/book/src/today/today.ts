@@ -57,8 +57,17 @@ export interface SumpNow {
   lastLevel: LastReading | null
   /** One sentence: where it stands. */
   sentence: string
-  /** Where it goes if nothing is done, and when it is read next; empty while a record is in doubt. */
-  ahead: string
+  ahead: Ahead
+}
+
+/** Where a sump goes if nothing is done, and when it is read next, a sentence each; empty where nothing is to be said. */
+export interface Ahead {
+  /** "Left alone it stands at 6.9 % in a week." */
+  drift: string
+  /** "It likely leaves its band on Thursday, by Tuesday at the earliest." */
+  crossing: string
+  /** "Next check on Monday." */
+  check: string
 }
 
 /** When a sump is to be read next, and why then. */

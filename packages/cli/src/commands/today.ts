@@ -37,14 +37,7 @@ function listText({ shop, lede, items, calm, quarantined }: Today): string {
     title,
     lede,
     ...items.map(itemText),
-    ...(calm.length === 0
-      ? []
-      : [
-          [
-            'Nothing to do:',
-            ...calm.map(({ name, sentence, ahead }) => `  ${`${name}: ${sentence} ${ahead}`.trim()}`),
-          ].join('\n'),
-        ]),
+    ...(calm.length === 0 ? [] : [['Nothing to do:', ...calm.map(calmText)].join('\n')]),
     ...(cautions.length === 0 ? [] : [cautions.join('\n')]),
     ...(quarantined === 0
       ? []
@@ -57,4 +50,8 @@ function itemText({ name, place, words, why, alternatives }: TodayItem, index: n
   const lines = [`${words.headline}.`, words.how, words.outcome, why, ...alternatives].filter((line) => line !== '')
   const number = `${index + 1}.`.padEnd(4)
   return [`${number}${name}${place === null ? '' : `, ${place}`}`, ...lines.map((line) => `    ${line}`)].join('\n')
+}
+
+function calmText({ name, sentence, ahead: { drift, crossing, check } }: TodayItem): string {
+  return `  ${name}: ${[sentence, drift, crossing, check].filter((words) => words !== '').join(' ')}`
 }

@@ -42,12 +42,8 @@ test('the drift of a week is said, and that there is none', () => {
 })
 
 test('a crossing is said with its likely day and its earliest', () => {
-  expect(sayCrossing(crossing(), seen)).toBe(
-    'Left alone it likely leaves its band on Monday, by Friday at the earliest.',
-  )
-  expect(sayCrossing(crossing({ earliest: '2026-11-30T01:00:00Z' }), seen)).toBe(
-    'Left alone it likely leaves its band on Monday.',
-  )
+  expect(sayCrossing(crossing(), seen)).toBe('It likely leaves its band on Monday, by Friday at the earliest.')
+  expect(sayCrossing(crossing({ earliest: '2026-11-30T01:00:00Z' }), seen)).toBe('It likely leaves its band on Monday.')
 })
 
 test('a limit that may be crossed already is said so', () => {
@@ -58,7 +54,7 @@ test('a limit that may be crossed already is said so', () => {
 
 test('a crossing that is less likely than not is said as a chance', () => {
   expect(sayCrossing(crossing({ probability: 0.3 }), seen)).toBe(
-    'Left alone there is a chance of 3 in 10 that it leaves its band within six weeks, by Friday at the earliest.',
+    'There is a chance of 3 in 10 that it leaves its band within six weeks, by Friday at the earliest.',
   )
 })
 
@@ -73,7 +69,7 @@ test('the next check says its day, and why it is sooner than the rule', () => {
   const monday = '2026-11-30T00:00:00+01:00'
   expect(sayNextCheck({ at: monday, because: 'rule' }, seen)).toBe('Next check on Monday.')
   expect(sayNextCheck({ at: monday, because: 'band' }, seen)).toContain(
-    'Next check on Monday: by then it may have left',
+    'Next check on Monday, before it may leave its band.',
   )
   expect(sayNextCheck({ at: '2026-11-25T00:00:00+01:00', because: 'rule' }, seen)).toBe('To be read today.')
   expect(sayNextCheck({ at: '2026-11-20T00:00:00+01:00', because: 'band' }, seen)).toContain('To be read today: it may')

@@ -42,7 +42,7 @@ export function sayDrift(now: number, inAWeek: number, reader: Reader): string {
 export type DatedCrossing = Pick<Crossing, 'limit' | 'probability'> & { earliest: string; likely: string }
 
 /**
- * When a limit is crossed if nothing is done: "Left alone it likely leaves its band on Thursday, by Tuesday at the earliest."
+ * When a limit is crossed if nothing is done: "It likely leaves its band on Thursday, by Tuesday at the earliest."
  * Empty for a band that is left already: where it stands says so.
  */
 export function sayCrossing({ limit, probability, earliest, likely }: DatedCrossing, reader: DayReader): string {
@@ -51,11 +51,11 @@ export function sayCrossing({ limit, probability, earliest, likely }: DatedCross
   const first = sayDayAhead(earliest, reader)
   const soonest = first === 'today' ? 'perhaps today already' : `by ${first} at the earliest`
   if (probability < 0.5) {
-    return `Left alone there is a chance of ${sayChance(probability)} that it ${crosses} within six weeks, ${soonest}.`
+    return `There is a chance of ${sayChance(probability)} that it ${crosses} within six weeks, ${soonest}.`
   }
   const on = sayOnDay(likely, reader)
   const isSame = first === sayDayAhead(likely, reader)
-  return `Left alone it likely ${crosses} ${on}${isSame ? '' : `, ${soonest}`}.`
+  return `It likely ${crosses} ${on}${isSame ? '' : `, ${soonest}`}.`
 }
 
 const limitWords: Record<Crossing['limit'], { crosses: string; crossed: string }> = {
@@ -69,16 +69,16 @@ const limitWords: Record<Crossing['limit'], { crosses: string; crossed: string }
 /** Why a sump is to be read next when it is. */
 export type CheckReason = 'band' | 'rule' | 'never-read'
 
-/** "Next check on Monday: from then on it may have left its band (1 in 20)." A check that is due says so. */
+/** "Next check on Monday, before it may leave its band": sooner than the rule asks. A check that is due says so. */
 export function sayNextCheck({ at, because }: { at: string; because: CheckReason }, reader: DayReader): string {
   if (because === 'never-read') return 'Nobody has read its strength yet.'
   const day = sayDayAhead(at, reader)
   const isDue = day === 'today' || Date.parse(at) < Date.parse(reader.now)
   if (isDue) {
-    return because === 'band' ? 'To be read today: it may have left its band (1 in 20 or more).' : 'To be read today.'
+    return because === 'band' ? 'To be read today: it may have left its band.' : 'To be read today.'
   }
   const on = sayOnDay(at, reader)
-  return because === 'band' ? `Next check ${on}: by then it may have left its band (1 in 20).` : `Next check ${on}.`
+  return because === 'band' ? `Next check ${on}, before it may leave its band.` : `Next check ${on}.`
 }
 
 /** "Hardness 320 ppm (270–380)". */

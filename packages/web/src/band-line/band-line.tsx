@@ -52,15 +52,27 @@ function Drift({ from, to }: { from: number; to: number }) {
   )
 }
 
+/** Along the top of the strip, where the interval is not. */
+function SmallDrift({ from, to }: { from: number; to: number }) {
+  const side = Math.sign(to - from)
+  return (
+    <>
+      <path class="drift" d={`M${from} 6Q${from + 2 * side} 2 ${from + 8 * side} 2H${to}`} />
+      <path class="drift-head" d={`M${to - 4 * side} -1L${to} 2L${to - 4 * side} 5`} />
+    </>
+  )
+}
+
 /** The same without figures, for a list. */
 export function SmallBandLine(figures: BandLineFigures) {
   const { band, target, now } = figures
-  const { x } = bandLineLayout(figures, { width: 180 })
+  const { x, drift } = bandLineLayout(figures, { width: 180 })
   return (
     <svg class="band-line small" viewBox="0 0 180 26" role="img" aria-label={sayBandLine(figures)}>
       {band !== null && <Strip band={band} x={x} y={6} height={14} width={180} />}
       <path class="axis" d="M4 20H176" />
       {target !== null && <path class="target" d={`M${x(target)} 3V23`} />}
+      {drift !== null && <SmallDrift {...drift} />}
       {now !== null && <Standing now={now} x={x} y={13} isOut={isOut(figures)} r={5} />}
     </svg>
   )

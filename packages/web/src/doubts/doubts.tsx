@@ -22,24 +22,32 @@ interface DoubtsProps {
 /** The records that do not fit: what was found, the likely story, and what to do; to read again always comes first. */
 export function Doubts({ outlook, ...props }: DoubtsProps) {
   const open = outlook.doubts.filter((doubt) => doubt.open)
-  const settled = outlook.doubts.filter((doubt) => !doubt.open).toReversed()
-  if (outlook.doubts.length === 0) return null
+  if (open.length === 0) return null
   return (
     <section aria-labelledby="doubts" class="part doubts">
-      <h2 id="doubts">{open.length > 0 ? 'Does not fit' : 'Did not fit'}</h2>
+      <h2 id="doubts">Does not fit</h2>
       {open.map((doubt) => (
         <Doubt key={keyOf(doubt)} doubt={doubt} outlook={outlook} {...props} />
       ))}
-      {settled.length > 0 && (
-        <details>
-          <summary>
-            {settled.length === 1 ? 'One record' : `${settled.length} records`} that later readings have settled
-          </summary>
-          {settled.map((doubt) => (
-            <Doubt key={keyOf(doubt)} doubt={doubt} outlook={outlook} {...props} />
-          ))}
-        </details>
-      )}
+    </section>
+  )
+}
+
+/** Records that did not fit and that later readings have settled, youngest first: somebody may know better still. */
+export function SettledDoubts({ outlook, ...props }: DoubtsProps) {
+  const settled = outlook.doubts.filter((doubt) => !doubt.open).toReversed()
+  if (settled.length === 0) return null
+  return (
+    <section aria-labelledby="settled" class="part doubts">
+      <h2 id="settled">Did not fit</h2>
+      <details>
+        <summary>
+          {settled.length === 1 ? 'One record' : `${settled.length} records`} that later readings have settled
+        </summary>
+        {settled.map((doubt) => (
+          <Doubt key={keyOf(doubt)} doubt={doubt} outlook={outlook} {...props} />
+        ))}
+      </details>
     </section>
   )
 }

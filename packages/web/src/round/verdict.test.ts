@@ -214,12 +214,13 @@ test('while a record is in doubt the reading counts alone, without a recipe', ()
 
 test('a level is seen by the plate and poured in true litres', () => {
   // The plate's 200 L are √(162 · 200) = 180 L: 150 seen are 135, and 45 are missing.
-  const { advice } = verdictOf(
+  const { advice, notes } = verdictOf(
     typed({ level: '150', brix: '3.4' }),
     { ...someSump, mark: { mean: 180, sd: 12, low90: 162, high90: 200 } },
     reader,
   )
   expect(advice?.recipe.add?.volume).toBeCloseTo(45, 9)
+  expect(notes).toEqual(['Its mark is reckoned as 180 L, as the pours tell: so about 135 L in it.'])
 })
 
 test('a volume that the records know too badly is no ground for a pour', () => {

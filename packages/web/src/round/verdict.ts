@@ -22,6 +22,7 @@ import {
 import type { RecipeBench, SumpNow, Units } from '../api/types.ts'
 import { type Fault, faultParts, readLitres, withUnit } from '../fields/read.ts'
 import { sayBand, shopUnits } from '../say/units.ts'
+import { isOtherMark } from '../standing/true-litres.ts'
 
 /** How the level was seen: litres on a glass, "at the mark", or a dipstick. */
 export type LevelBy = 'volume' | 'mark' | 'dip'
@@ -328,7 +329,11 @@ function notesOf(
   } else if (seenLevel === null && strength !== null && known !== null) {
     notes.push(`No level read now: reckoned with ${sayAbout(known, reader)}, as the records have it.`)
   }
-  const suction = trueMarks(bench, mark).minVolume
+  const { fillVolume, minVolume: suction } = trueMarks(bench, mark)
+  if (seenLevel !== null && isOtherMark(bench.fillVolume, fillVolume)) {
+    const truly = sayVolume(trueLitres(seenLevel.litres, bench, mark), reader)
+    notes.push(`Its mark is reckoned as ${sayVolume(fillVolume!, reader)}, as the pours tell: so about ${truly} in it.`)
+  }
   if (seenLevel !== null && suction !== null && volumeOf(seenLevel.litres, { pumps }, sump).mean < suction) {
     notes.push('The level is under the pumps’ suction: keep the pumps off until it is back.')
   }

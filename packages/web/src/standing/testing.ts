@@ -37,5 +37,5 @@ export const someSump: SumpNow = {
   lastStrength: null,
   lastLevel: null,
   sentence: '',
-  ahead: '',
+  ahead: { drift: '', crossing: '', check: '' },
 }

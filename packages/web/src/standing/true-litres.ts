@@ -6,3 +6,7 @@ export function inTrueLitres<T extends Pick<SumpNow, 'bench' | 'mark' | 'volume'
   const { bench, mark, volume } = sump
   return { ...sump, bench: trueMarks(bench, mark), volume: volume === null ? null : volumeBesideMark(volume, mark) }
 }
+
+/** Whether what was learnt of a mark differs from its plate by more than an eye on a level does. */
+export const isOtherMark = (plate: number | null, learnt: number | null): boolean =>
+  learnt !== null && plate !== null && Math.abs(learnt - plate) > 0.02 * plate

@@ -17,7 +17,7 @@ const recordKinds = ['reading', 'charge', 'addition', 'drawoff', 'transfer']
 /** The concentration: history, now, and four weeks ahead with nothing done. */
 export function ConcentrationCourse({ sump, outlook, from, timeZone }: CourseProps) {
   const { bench, name, history } = sump
-  const parts = partsOf(outlook, 'concentration')
+  const parts = partsOf(sump, outlook, 'concentration')
   const band =
     bench.band === null ? null : { low: bench.band.low, high: bench.band.high < 100 ? bench.band.high : null }
   return (
@@ -48,7 +48,7 @@ export function ConcentrationCourse({ sump, outlook, from, timeZone }: CoursePro
 /** The hardness the same way, with its limit. */
 export function HardnessCourse({ sump, outlook, from, timeZone }: CourseProps) {
   const { name, history } = sump
-  const parts = partsOf(outlook, 'hardness')
+  const parts = partsOf(sump, outlook, 'hardness')
   return (
     <FanChart
       {...parts}
@@ -69,13 +69,24 @@ export function HardnessCourse({ sump, outlook, from, timeZone }: CourseProps) {
   )
 }
 
+/** A sump that holds less than this share of its mark is as good as empty where nobody said where its pumps draw (common practice). */
+const nearlyEmpty = 0.25
+
+/** The days ahead until it would be down at its pumps: what is said of less fluid than that means nothing. */
+export function daysUntilDry({ ahead, now }: Outlook, bench: Pick<SumpPage['bench'], 'minVolume' | 'fillVolume'>) {
+  const mark = now.markVolume.mean
+  const share = bench.minVolume !== null && bench.fillVolume !== null ? bench.minVolume / bench.fillVolume : nearlyEmpty
+  const dry = ahead.findIndex(({ volume }) => volume.mean < share * mark)
+  return dry === -1 ? ahead : ahead.slice(0, dry)
+}
+
 interface CourseParts {
   past: FanDay[]
   now: FanDay
   ahead: FanDay[]
 }
 
-function partsOf(outlook: Outlook, what: 'concentration' | 'hardness'): CourseParts {
+function partsOf({ bench }: SumpPage, outlook: Outlook, what: 'concentration' | 'hardness'): CourseParts {
   const dayOf = (day: FannedDay): FanDay => ({ at: Date.parse(day.at), ...day[what] })
   const { mean, sd, low90, high90 } = outlook.now[what]
   const inner = 0.674 * sd
@@ -83,7 +94,7 @@ function partsOf(outlook: Outlook, what: 'concentration' | 'hardness'): CoursePa
   return {
     past: outlook.history.map(dayOf),
     now: { at: Date.parse(outlook.at), mean, low90, high90, low50, high50 },
-    ahead: outlook.ahead.map(dayOf),
+    ahead: daysUntilDry(outlook, bench).map(dayOf),
   }
 }
 
@@ -111,7 +122,8 @@ function sayCourse(
       ? ''
       : ` It was between ${say(Math.min(...means))} and ${say(Math.max(...means))} ${unit} before.`
   const last = ahead.at(-1)
+  const days = last === undefined ? 0 : Math.round((last.at - now.at) / 86_400_000)
   const then =
-    last === undefined ? '' : ` In four weeks, with nothing done, ${say(last.mean)} ${unit} (${range(last)}).`
+    last === undefined ? '' : ` In ${days} days, with nothing done, ${say(last.mean)} ${unit} (${range(last)}).`
   return `${name}, ${what}: ${say(now.mean)} ${unit} (${range(now)}) now.${was}${then}`
 }

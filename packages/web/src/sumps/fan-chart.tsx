@@ -159,9 +159,11 @@ function Drawing({
       <text class="now" x={turn} y={height - 4} text-anchor="middle">
         today
       </text>
-      <text x={right} y={height - 4} text-anchor="end">
-        +{Math.round((to - now.at) / 86_400_000)} days
-      </text>
+      {right - turn > 90 && (
+        <text x={right} y={height - 4} text-anchor="end">
+          +{Math.round((to - now.at) / 86_400_000)} days
+        </text>
+      )}
       {pours !== null && (
         <path class="pours" d={pours.map((at) => `M${x(at)} ${foot - 17}v11m-3.5 -4l3.5 4l3.5 -4`).join('')} />
       )}

@@ -1,11 +1,11 @@
-import { sayCrossing, sayHardness, sayNumber, sayPercent, sayVolume, trueMarks } from '@sumpbook/fluid'
+import { sayCount, sayHardness, sayNumber, sayPercent, sayVolume, trueMarks } from '@sumpbook/fluid'
 import { useEffect, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { Refusal } from '../api/client.ts'
 import { useOutlook, useSump, useToday } from '../api/queries.ts'
 import type { Book, Entry, HistoryEntry, Outlook, SumpPage, TodayItem } from '../api/types.ts'
 import { BandLine } from '../band-line/band-line.tsx'
-import { Doubts } from '../doubts/doubts.tsx'
+import { Doubts, SettledDoubts } from '../doubts/doubts.tsx'
 import { useWaiting, write } from '../entry/book-outbox.ts'
 import { labelOf, voidEntry, wordsOf } from '../entry/entries.ts'
 import type { Stamp } from '../entry/stamp.ts'
@@ -14,9 +14,9 @@ import { useWriting } from '../entry/use-writing.ts'
 import { Gauge } from '../gauge/gauge.tsx'
 import { readerOf, sayBand } from '../say/units.ts'
 import { sayWhenShort } from '../say/when.ts'
-import { inTrueLitres } from '../standing/true-litres.ts'
+import { inTrueLitres, isOtherMark } from '../standing/true-litres.ts'
 import { SetAsideForm, TodayLine } from '../today/line.tsx'
-import { ConcentrationCourse, HardnessCourse } from './course.tsx'
+import { ConcentrationCourse, daysUntilDry, HardnessCourse } from './course.tsx'
 import { Losses } from './losses.tsx'
 import './sumps.css'
 
@@ -79,6 +79,7 @@ function SumpOf({
   const writeDown = (build: (stamp: Stamp) => Entry[]) =>
     void writing.write(build(stampNow()).map((entry) => ({ entry, label: labelOf(entry, sump.name, reader) })))
   const isOil = bench.class === 'straight-oil'
+  const doubts = outlook === null || isOil ? null : { outlook, sump, book, isBusy: writing.isBusy, write: writeDown }
   return (
     <div class="sump-page">
       <div class="page-head">
@@ -86,7 +87,9 @@ function SumpOf({
         <span class="quiet">{[sump.place ?? '', fluid.name].filter((part) => part !== '').join(' · ')}</span>
       </div>
       <p class="lede">{sump.sentence}</p>
-      {sump.ahead !== '' && <p class="ahead">{sump.ahead}</p>}
+      <p class="ahead">
+        {sump.ahead.drift} {sump.ahead.crossing} {sump.ahead.check}
+      </p>
       {!isOil && (
         <div class="standing">
           <BandLine
@@ -103,9 +106,7 @@ function SumpOf({
       <p role="status" class="said">
         {writing.said}
       </p>
-      {outlook !== null && !isOil && (
-        <Doubts outlook={outlook} sump={sump} book={book} isBusy={writing.isBusy} write={writeDown} />
-      )}
+      {doubts !== null && <Doubts {...doubts} />}
       <Next sump={sump} item={item} shop={shop} now={now} />
       {!isOil && (
         <Courses
@@ -117,6 +118,7 @@ function SumpOf({
           units={shop.units}
         />
       )}
+      {doubts !== null && <SettledDoubts {...doubts} />}
       <div class="two-parts">
         <section aria-labelledby="sump-journal" class="part">
           <SumpJournal sump={sump} book={book} now={now} />
@@ -183,8 +185,6 @@ function Courses({ sump, outlook, timeZone, units, days, setDays }: CoursesProps
   }
   const from = Math.max(Date.parse(outlook.at) - days * day, Date.parse(first.at) - day)
   const of = { sump, outlook, from, timeZone }
-  const crossing =
-    outlook.crossing === null ? '' : sayCrossing(outlook.crossing, { timeZone, now: outlook.at, ...readerOf(units) })
   return (
     <>
       <section aria-labelledby="concentration" class="part">
@@ -197,7 +197,6 @@ function Courses({ sump, outlook, timeZone, units, days, setDays }: CoursesProps
             </button>
           ))}
         </fieldset>
-        {crossing !== '' && <p>{crossing}</p>}
         <ConcentrationCourse {...of} />
       </section>
       <div class="two-parts">
@@ -215,15 +214,18 @@ function Courses({ sump, outlook, timeZone, units, days, setDays }: CoursesProps
   )
 }
 
-/** Hardness now and in four weeks, its limit, and whether it was ever read. */
-function mineralWords({ history }: SumpPage, { now, ahead, limits }: Outlook, units: Book['shop']['units']): string {
+/** Hardness now and ahead, its limit, and whether it was ever read. */
+function mineralWords({ history, bench }: SumpPage, outlook: Outlook, units: Book['shop']['units']): string {
   const reader = readerOf(units)
-  const last = ahead.at(-1)
+  const { now, limits } = outlook
+  const last = daysUntilDry(outlook, bench).at(-1)
   const high = limits.hardness?.high ?? null
   const isRead = history.some(({ hardness, withdrawn }) => hardness !== null && !withdrawn)
   return [
     `${sayHardness(now.hardness, reader)}.`,
-    last === undefined ? '' : `With nothing done ${sayNumber(last.hardness.mean, 0, reader)} ppm in four weeks.`,
+    last === undefined
+      ? ''
+      : `With nothing done ${sayNumber(last.hardness.mean, 0, reader)} ppm in ${sayCount(last.days, 'day', 'days')}.`,
     high === null ? '' : `Its limit is ${sayNumber(high, 0, reader)} ppm.`,
     isRead ? '' : 'No figure of it was written down: it is reckoned from the waters poured.',
   ]
@@ -317,10 +319,6 @@ function SumpJournal({ sump, book, now }: { sump: SumpPage; book: Book; now: str
     </>
   )
 }
-
-/** Whether what was learnt of a mark differs from its plate by more than a reading does. */
-const isOtherMark = (plate: number | null, learnt: number | null) =>
-  learnt !== null && (plate === null || Math.abs(learnt - plate) > 0.02 * plate)
 
 function Known({ sump, book }: { sump: SumpPage; book: Book }) {
   const { bench, fluid } = sump

@@ -23,13 +23,15 @@ export function Sumps({ book }: { book: Book }) {
           None yet. <Link href="/shop">Add one under Shop</Link>.
         </p>
       )}
-      {sumps.data.map(({ sump, name, place, fluid, sentence, bench, concentration, lastStrength }) => (
+      {sumps.data.map(({ sump, name, place, fluid, sentence, bench, concentration, inAWeek, ahead, lastStrength }) => (
         <div class="sump-line" key={sump}>
           <h3>
             <Link href={`/sumps/${encodeURIComponent(sump)}`}>{name}</Link>
           </h3>
           <div class="words">
-            <p>{sentence}</p>
+            <p>
+              {sentence} {ahead.check}
+            </p>
             <p class="quiet">
               {[place ?? '', fluid.name].filter((part) => part !== '').join(' · ')}
               {lastStrength !== null && ` · read ${sayWhen(lastStrength.at, { timeZone: book.shop.timeZone, now })}`}
@@ -38,7 +40,13 @@ export function Sumps({ book }: { book: Book }) {
           {bench.class === 'straight-oil' ? (
             <span />
           ) : (
-            <SmallBandLine band={bench.band} target={bench.target} now={concentration} after={null} />
+            <SmallBandLine
+              band={bench.band}
+              target={bench.target}
+              now={concentration}
+              after={null}
+              inAWeek={inAWeek?.concentration.mean ?? null}
+            />
           )}
         </div>
       ))}

@@ -73,7 +73,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said }: LineProps) {
 
   return (
     <article class="line" aria-labelledby={`at-${item.sump}`}>
-      {ordinal !== null && <div class="ordinal">{ordinal}</div>}
+      {ordinal !== null && <div class="ordinal">{item.condition === 'doubt' ? '?' : ordinal}</div>}
       <div class="line-words">
         <header>
           <h3 id={`at-${item.sump}`}>
@@ -85,7 +85,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said }: LineProps) {
         <p class="headline">{words.headline}.</p>
         {words.how !== '' && <p class="how">{words.how}</p>}
         {words.outcome !== '' && <p class="how">{words.outcome}</p>}
-        <p class="why">
+        <p class={item.doubts.length > 0 ? 'how' : 'why'}>
           {item.why}{' '}
           {item.dataAt !== null && (
             <>From the records of {sayWhen(item.dataAt, { timeZone: shop.timeZone, now: at })}.</>

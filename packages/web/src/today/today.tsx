@@ -176,12 +176,18 @@ function CalmLine({ sump }: { sump: SumpNow }) {
         <Link href={`/sumps/${encodeURIComponent(sump.sump)}`}>{sump.name}</Link>
       </h3>
       <p>
-        {sump.sentence} {sump.ahead !== '' && <span class="quiet">{sump.ahead}</span>}
+        {sump.sentence} {sump.ahead.crossing} {sump.ahead.check}
       </p>
       {bench.class === 'straight-oil' ? (
         <span />
       ) : (
-        <SmallBandLine band={bench.band} target={bench.target} now={concentration} after={null} />
+        <SmallBandLine
+          band={bench.band}
+          target={bench.target}
+          now={concentration}
+          after={null}
+          inAWeek={sump.inAWeek?.concentration.mean ?? null}
+        />
       )}
     </div>
   )
