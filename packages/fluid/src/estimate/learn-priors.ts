@@ -103,8 +103,8 @@ function noiseRatio({ count, squares }: { count: number; squares: number }): num
 }
 
 const scaled = ({ fixed, share }: ShopPriors['brixNoise'], ratio: number) => ({
-  fixed: within(fixed * ratio, 0.07, 0.2),
-  share: within(share * ratio, 0.009, 0.03),
+  fixed: within(fixed * ratio, 0.055, 0.2),
+  share: within(share * ratio, 0.007, 0.03),
 })
 
 const within = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value))
