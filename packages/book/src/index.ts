@@ -2,7 +2,9 @@
 
 export * from './attachments/index.ts'
 export { type BackupReport, backUp } from './backup/back-up.ts'
+export { backupDrill, type FreshBackup, freshBackup } from './backup/backup-job.ts'
 export { type DrillReport, restoreDrill } from './backup/drill.ts'
+export { type LastBackup, lastBackup, noteBackup, noteDrill } from './backup/last-backup.ts'
 export { type RestoreReport, restore } from './backup/restore.ts'
 export { type Book, openBook } from './book.ts'
 export { type Answered, type Calculation, calculations, type Remarks, runCalculation } from './calc/index.ts'

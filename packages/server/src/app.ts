@@ -16,6 +16,7 @@ import { guardAccess } from './people/guard.ts'
 import { openPeople, type People } from './people/people.ts'
 import { handleError, sendProblem } from './problems.ts'
 import { attachmentRoutes } from './routes/attachments.ts'
+import { backupRoutes } from './routes/backup.ts'
 import { bookRoutes } from './routes/book.ts'
 import { calcRoutes } from './routes/calc.ts'
 import { changesRoutes } from './routes/changes.ts'
@@ -101,6 +102,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
       importRoutes(api, book)
       changesRoutes(api, book)
       await attachmentRoutes(api, parts.folder === undefined ? null : join(parts.folder, 'attachments'))
+      backupRoutes(api, book, parts.folder ?? null)
       bookRoutes(api, book, version)
       thingRoutes(api, book)
     },

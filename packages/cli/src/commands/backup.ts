@@ -1,5 +1,6 @@
+import { stat } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
-import { type BackupReport, backUp, openStore, restoreDrill } from '@sumpbook/book'
+import { type BackupReport, backUp, noteBackup, noteDrill, openStore, restoreDrill, type Store } from '@sumpbook/book'
 import { type Command, exits } from '../command.ts'
 import { oneFile, parse } from '../options.ts'
 import { readSettings } from '../settings.ts'
@@ -25,6 +26,9 @@ is damaged.`,
         backUp(journal, file, { attachments: join(folder, 'attachments') }),
       )
       const drill = values.drill ? await restoreDrill(file, store) : null
+      if (!(await noted(store, report, drill?.seconds ?? null))) {
+        world.stderr.write('The backup is good; that it was made could not be noted in the book.\n')
+      }
       const text = `${reportText(report)}${drill === null ? '' : drillText(drill)}`
       world.stdout.write(values.json ? `${JSON.stringify({ ...report, drill }, null, 2)}\n` : text)
       for (const name of report.damagedAttachments)
@@ -34,6 +38,18 @@ is damaged.`,
       await store.close()
     }
   },
+}
+
+/** The Shop page shows when the last backup was made. @returns whether the book took the note */
+async function noted(store: Store, report: BackupReport, drillSeconds: number | null): Promise<boolean> {
+  const at = new Date()
+  try {
+    await noteBackup(store, { report, bytes: (await stat(report.file)).size, at })
+    if (drillSeconds !== null) await noteDrill(store, { at, seconds: drillSeconds, error: null })
+    return true
+  } catch {
+    return false
+  }
 }
 
 function reportText({ file, entries, things, attachments, head }: BackupReport): string {

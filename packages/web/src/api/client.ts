@@ -1,3 +1,4 @@
+import type { Backups } from '../shop/say-backup.ts'
 import type {
   Book,
   Entry,
@@ -65,6 +66,13 @@ export function sendSheet(file: File, map: SheetMap, { preview }: { preview: boo
   form.set('file', file)
   return ask<ImportReport>(`/import?preview=${preview}`, { method: 'POST', body: form })
 }
+
+/** When the book was last backed up, and how trying it went. */
+export const readBackups = () => ask<Backups>('/backup')
+/** Backs up, restores for a trial, compares. */
+export const runDrill = () => ask<unknown>('/backup/drill', { method: 'POST' })
+/** Where a fresh backup can be had. */
+export const archiveAddress = `${base}/backup/archive`
 
 /** Where the whole book can be had as a file. */
 export const exportAddress = `${base}/export`

@@ -7,6 +7,7 @@ import { setupEntry } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { SelectField } from '../fields/fields.tsx'
 import { shopUnits } from '../say/units.ts'
+import { BackupPart } from './backups.tsx'
 import { ShopFields, type ShopTexts, shopFaults } from './shop-form.tsx'
 import {
   allFields,
@@ -55,6 +56,7 @@ export function Shop({ book }: { book: Book }) {
           <NewThing kind={kind} one={one} book={book} taken={new Set(things[kind].map(({ id }) => id))} />
         </section>
       ))}
+      <BackupPart book={book} />
       <section class="part" aria-labelledby="in-and-out">
         <h2 id="in-and-out">In and out</h2>
         <p class="quiet">
