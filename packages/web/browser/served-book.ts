@@ -9,22 +9,32 @@ const bin = fileURLToPath(new URL('../../cli/bin/sumpbook.js', import.meta.url))
 /** A server of its own, as `sumpbook serve` starts it, on loopback and a free port, with a book in a folder of its own. */
 export interface ServedBook {
   address: string
+  /** What it has printed so far. */
+  said(): string
   /** Stops the process and starts another on the same book. */
   restart(): Promise<void>
   /** Stops the process; the book goes with it. */
   end(): Promise<void>
 }
 
-export async function serveBook(): Promise<ServedBook> {
+interface Running {
+  server: ChildProcess
+  address: string
+  said(): string
+}
+
+/** @param flags of `sumpbook serve`, beside port and folder */
+export async function serveBook(...flags: string[]): Promise<ServedBook> {
   const folder = mkdtempSync(join(tmpdir(), 'sumpbook-browser-'))
-  let running = await start(folder, 0)
+  let running = await start(folder, 0, flags)
   return {
     get address() {
       return running.address
     },
+    said: () => running.said(),
     restart: async () => {
       await stop(running.server)
-      running = await start(folder, Number(new URL(running.address).port))
+      running = await start(folder, Number(new URL(running.address).port), flags)
     },
     end: async () => {
       await stop(running.server)
@@ -33,8 +43,8 @@ export async function serveBook(): Promise<ServedBook> {
   }
 }
 
-async function start(folder: string, port: number): Promise<{ server: ChildProcess; address: string }> {
-  const server = spawn(process.execPath, [bin, 'serve', '--port', String(port), '--data', folder], {
+async function start(folder: string, port: number, flags: readonly string[]): Promise<Running> {
+  const server = spawn(process.execPath, [bin, 'serve', '--port', String(port), '--data', folder, ...flags], {
     stdio: ['ignore', 'pipe', 'inherit'],
   })
   const { promise, resolve, reject } = Promise.withResolvers<string>()
@@ -45,7 +55,7 @@ async function start(folder: string, port: number): Promise<{ server: ChildProce
     if (address !== undefined) resolve(address)
   })
   server.once('exit', (code) => reject(new Error(`the server ended with ${code}: ${said}`)))
-  return { server, address: await promise }
+  return { server, address: await promise, said: () => said }
 }
 
 async function stop(server: ChildProcess): Promise<void> {

@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks'
 import { Redirect, Route, Switch, useLocation } from 'wouter-preact'
-import { OutOfReach } from './api/client.ts'
+import { OutOfReach, Refusal } from './api/client.ts'
 import { useBook } from './api/queries.ts'
 import { later } from './later.tsx'
 import { Masthead } from './masthead.tsx'
@@ -16,6 +16,12 @@ const Sump = later(() => import('./sumps/sump.tsx').then(({ Sump }) => Sump))
 const Mixing = later(() => import('./mixing/mixing.tsx').then(({ Mixing }) => Mixing))
 const Water = later(() => import('./water/water.tsx').then(({ Water }) => Water))
 const Journal = later(() => import('./journal/journal.tsx').then(({ Journal }) => Journal))
+const EntryOf = later(() => import('./journal/entry-page.tsx').then(({ EntryOf }) => EntryOf))
+const Held = later(() => import('./journal/held.tsx').then(({ Held }) => Held))
+const People = later(() => import('./people/people.tsx').then(({ People }) => People))
+const Account = later(() => import('./people/account.tsx').then(({ Account }) => Account))
+const SwitchPerson = later(() => import('./people/switch-person.tsx').then(({ SwitchPerson }) => SwitchPerson))
+const Door = later(() => import('./people/door.tsx').then(({ Door }) => Door))
 const Shop = later(() => import('./shop/shop.tsx').then(({ Shop }) => Shop))
 
 export function App() {
@@ -25,6 +31,16 @@ export function App() {
     document.title = titleOf(place)
     if (location.hash === '') scrollTo(0, 0)
   }, [place])
+  if (book.error instanceof Refusal && book.error.status === 401) {
+    return (
+      <div class="shell">
+        <Masthead />
+        <main>
+          <Door />
+        </main>
+      </div>
+    )
+  }
   if (book.data === undefined) {
     return (
       <div class="shell">
@@ -78,6 +94,19 @@ export function App() {
             <Route path="/journal">
               <Journal book={book.data} />
             </Route>
+            <Route path="/journal/held">
+              <Held book={book.data} />
+            </Route>
+            <Route path="/journal/:id">{({ id }) => <EntryOf book={book.data} id={id} />}</Route>
+            <Route path="/shop/people">
+              <People />
+            </Route>
+            <Route path="/shop/account">
+              <Account />
+            </Route>
+            <Route path="/switch">
+              <SwitchPerson />
+            </Route>
             <Route path="/shop">
               <Shop book={book.data} />
             </Route>
@@ -106,6 +135,7 @@ const titles: Record<string, string> = {
   water: 'Water',
   journal: 'Journal',
   shop: 'Shop',
+  switch: 'Who is here',
 }
 
 const titleOf = (place: string): string => {

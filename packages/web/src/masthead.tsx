@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { Link, useLocation } from 'wouter-preact'
+import { useSession } from './api/queries.ts'
 import type { ShopOfBook } from './api/types.ts'
 import { flush, outbox, useWaiting } from './entry/book-outbox.ts'
 import type { Waiting } from './entry/outbox.ts'
@@ -32,7 +33,26 @@ export function Masthead({ shop }: { shop?: ShopOfBook }) {
         </>
       )}
       {shop !== undefined && <QueueState />}
+      {shop !== undefined && <Who />}
     </header>
+  )
+}
+
+/** Who is signed in; on a shared device the way to say so. Nothing where no accounts are needed. */
+function Who() {
+  const { data: session } = useSession()
+  if (session === undefined || !session.accounts) return null
+  if (session.device?.kind === 'shared') {
+    return (
+      <Link href="/switch" class="who">
+        {session.person?.name ?? 'Who is here?'}
+      </Link>
+    )
+  }
+  return session.person === null ? null : (
+    <Link href="/shop/account" class="who">
+      {session.person.name}
+    </Link>
   )
 }
 

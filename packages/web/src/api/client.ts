@@ -53,7 +53,8 @@ export const readJournal = (cursor: string | null) =>
 export const putEntry = (entry: Entry) =>
   ask<unknown>(`/entries/${entry.id}`, {
     method: 'PUT',
-    headers: { 'content-type': 'application/json' },
+    // What time this device has: the server then knows how far its clock is off.
+    headers: { 'content-type': 'application/json', 'sumpbook-sent-at': new Date().toISOString() },
     body: JSON.stringify(entry),
   })
 
@@ -77,14 +78,16 @@ export const archiveAddress = `${base}/backup/archive`
 /** Where the whole book can be had as a file. */
 export const exportAddress = `${base}/export`
 
-async function ask<T>(path: string, init?: RequestInit): Promise<T> {
+/** Asks the server. */
+export async function ask<T>(path: string, init?: RequestInit): Promise<T> {
   const response = await fetch(base + path, init).catch(() => {
     throw new OutOfReach()
   })
   const body: unknown = await response.json().catch(() => null)
   if (response.ok) return body as T
   // A server that restarts, or something between it and us, is no answer to what was asked.
-  if (response.status >= 500 || response.status === 408 || response.status === 429) throw new OutOfReach()
+  const isOurs = (body as Problem | null)?.type?.startsWith('urn:sumpbook:') === true
+  if (response.status >= 500 || response.status === 408 || (response.status === 429 && !isOurs)) throw new OutOfReach()
   throw new Refusal(response.status, problemOf(response, body))
 }
 

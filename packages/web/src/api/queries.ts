@@ -1,5 +1,7 @@
 import { keepPreviousData, QueryClient, useQuery } from '@tanstack/preact-query'
+import { setSignedIn } from '../entry/this-device.ts'
 import { Refusal, readBook, readMeasurements, readOutlook, readSump, readSumps, readToday } from './client.ts'
+import { readSession } from './people.ts'
 
 /** One cache for the app. What the server refuses is not asked again; what is out of reach is, by the next look at it. */
 export const queries = new QueryClient({
@@ -13,6 +15,17 @@ export const queries = new QueryClient({
 })
 
 export const useBook = () => useQuery({ queryKey: ['book'], queryFn: readBook, staleTime: 300_000 })
+/** Who is signed in here; remembered for entries that are written out of reach of the server. */
+export const useSession = () =>
+  useQuery({
+    queryKey: ['session'],
+    staleTime: 60_000,
+    queryFn: async () => {
+      const session = await readSession()
+      setSignedIn(session.person?.id ?? null)
+      return session
+    },
+  })
 export const useToday = () => useQuery({ queryKey: ['today'], queryFn: readToday })
 export const useSumps = () => useQuery({ queryKey: ['sumps'], queryFn: readSumps })
 export const useSump = (id: string) =>

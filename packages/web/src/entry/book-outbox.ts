@@ -50,6 +50,8 @@ async function send(entry: Entry): Promise<Sent> {
     await putEntry(entry)
     return { outcome: 'taken' }
   } catch (error) {
+    // Nobody is signed in just now: what was written waits for who will be.
+    if (error instanceof Refusal && error.status === 401) return { outcome: 'no-answer' }
     if (error instanceof Refusal) return { outcome: 'refused', problem: error.problem }
     if (error instanceof OutOfReach) return { outcome: 'no-answer' }
     throw error

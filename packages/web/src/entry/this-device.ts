@@ -7,6 +7,13 @@ const byKey = 'sumpbook.by'
 /** Who writes on this device: initials or a name, as they typed it; empty until somebody did. */
 export const whoWrites = (): string => read(byKey) ?? ''
 
+const personKey = 'sumpbook.person'
+
+/** Who is signed in here, by id; null: nobody, or the book asks for no accounts. */
+export function setSignedIn(person: string | null): void {
+  write(personKey, person ?? '')
+}
+
 export function setWhoWrites(by: string): void {
   write(byKey, by.trim())
 }
@@ -14,7 +21,7 @@ export function setWhoWrites(by: string): void {
 /** A stamp for entries written now. */
 export function stampNow(now = new Date()): Stamp {
   const at = withOffset(now)
-  const by = whoWrites()
+  const by = read(personKey) || whoWrites()
   const device = read(deviceKey) ?? newDevice()
   return { at, recordedAt: at, newId, device, ...(by === '' ? {} : { by }) }
 }

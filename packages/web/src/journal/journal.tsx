@@ -32,7 +32,13 @@ export function Journal({ book }: { book: Book }) {
           <ul>
             {entries.map(({ id, at, sump, by, text, withdrawn, reason }) => (
               <li key={id}>
-                <span class="time">{sayTime(at, timeZone)}</span>
+                <Link
+                  class="time"
+                  href={`/journal/${id}`}
+                  aria-label={`The entry of ${sayTime(at, timeZone)}: ${text}`}
+                >
+                  {sayTime(at, timeZone)}
+                </Link>
                 <span class="subject">
                   {sump === null ? '' : <Link href={`/sumps/${encodeURIComponent(sump)}`}>{nameOf(sump)}</Link>}
                 </span>

@@ -56,6 +56,21 @@ export function Shop({ book }: { book: Book }) {
           <NewThing kind={kind} one={one} book={book} taken={new Set(things[kind].map(({ id }) => id))} />
         </section>
       ))}
+      <section class="part" aria-labelledby="people-of-the-shop">
+        <h2 id="people-of-the-shop">People</h2>
+        <p class="quiet">Who may do what, phones, shared tablets, and your own account.</p>
+        <div class="buttons">
+          <Link class="button" href="/shop/people">
+            People and devices
+          </Link>
+          <Link class="button" href="/shop/account">
+            My account
+          </Link>
+          <Link class="button" href="/journal/held">
+            Entries that wait
+          </Link>
+        </div>
+      </section>
       <BackupPart book={book} />
       <section class="part" aria-labelledby="in-and-out">
         <h2 id="in-and-out">In and out</h2>

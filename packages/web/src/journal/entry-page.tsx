@@ -1,0 +1,115 @@
+import { useQuery } from '@tanstack/preact-query'
+import { useState } from 'preact/hooks'
+import { Link } from 'wouter-preact'
+import { readEntry } from '../api/people.ts'
+import type { Book } from '../api/types.ts'
+import { voidEntry } from '../entry/entries.ts'
+import { stampNow } from '../entry/this-device.ts'
+import { useWriting } from '../entry/use-writing.ts'
+import { TextField } from '../fields/fields.tsx'
+import { sayDay, sayTime } from '../say/when.ts'
+
+/** One entry: who, when, from which device, what was typed, and what became of it. */
+export function EntryOf({ book, id }: { book: Book; id: string }) {
+  const { data: page, error } = useQuery({ queryKey: ['entry', id], queryFn: () => readEntry(id) })
+  if (page === undefined)
+    return error === null ? <p class="quiet">Looking it up …</p> : <p class="fault">{error.message}</p>
+  const { timeZone } = book.shop
+  const say = (at: string) => `${sayDay(at, timeZone)}, ${sayTime(at, timeZone)}`
+  const { entry, envelope, voids, sump } = page
+  const typed = Object.entries(entry.typed ?? {})
+  const ahead = envelope?.clockAheadMs ?? null
+  const facts: [string, preact.ComponentChildren][] = [
+    ['Happened', say(page.at)],
+    ['Written down', say(page.writtenAt)],
+    ['Reached the book', say(page.receivedAt)],
+    ['By', page.by ?? 'nobody said'],
+    ['Device', page.deviceName ?? entry.device ?? 'nobody said'],
+    ...(ahead !== null && Math.abs(ahead) >= 60_000 ? [['Its clock', sayClock(ahead)] as [string, string]] : []),
+    ...(sump === null
+      ? []
+      : [
+          ['Sump', <Link href={`/sumps/${encodeURIComponent(sump)}`}>{sump}</Link>] as [
+            string,
+            preact.ComponentChildren,
+          ],
+        ]),
+    ...typed.map(([field, text]): [string, string] => [`Typed as ${field}`, text]),
+    ...(envelope?.heldSince === undefined ? [] : [['Held since', say(envelope.heldSince)] as [string, string]]),
+    ...(page.seq === null
+      ? []
+      : [['Place in the book', `${page.seq}, ${page.hash?.slice(0, 12)}`] as [string, string]]),
+  ]
+  return (
+    <div class="entry-page">
+      <h1>
+        <span class={page.withdrawn ? 'struck' : ''}>{page.text}</span>
+      </h1>
+      {page.quarantine !== null && <p class="doubt">It counts nowhere for now: {page.quarantine}.</p>}
+      <dl class="pairs">
+        {facts.map(([name, value]) => (
+          <>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </>
+        ))}
+      </dl>
+      {voids.map((one) => (
+        <p key={one.id} class="note">
+          Set aside {say(one.at)}
+          {one.by === null ? '' : ` by ${one.by}`}
+          {one.reason === null ? '' : `: ${one.reason}`} <Link href={`/journal/${one.id}`}>That entry</Link>
+        </p>
+      ))}
+      {!page.withdrawn && <SetAside id={id} sump={sump} text={page.text} />}
+      <details>
+        <summary>As the device sent it</summary>
+        <pre class="wide-table">{JSON.stringify(entry, null, 2)}</pre>
+      </details>
+      <p>
+        <Link href="/journal">To the journal</Link>
+      </p>
+    </div>
+  )
+}
+
+function sayClock(ahead: number): string {
+  const minutes = Math.round(Math.abs(ahead) / 60_000)
+  return `ran ${minutes} minutes ${ahead > 0 ? 'ahead' : 'behind'}; “written down” is corrected by that`
+}
+
+/** Nothing is deleted: the entry stays, struck through, with who set it aside and why. */
+function SetAside({ id, sump, text }: { id: string; sump: string | null; text: string }) {
+  const [reason, setReason] = useState('')
+  const [isOpen, setOpen] = useState(false)
+  const writing = useWriting()
+  if (!isOpen) {
+    return (
+      <div class="buttons">
+        <button type="button" onClick={() => setOpen(true)}>
+          Set it aside
+        </button>
+      </div>
+    )
+  }
+  return (
+    <form
+      aria-label="Set it aside"
+      onSubmit={(event) => {
+        event.preventDefault()
+        void writing.write([{ entry: voidEntry(id, reason.trim(), sump, stampNow()), label: `Set aside: ${text}` }])
+      }}
+    >
+      <TextField label="Why" value={reason} onInput={setReason} />
+      <div class="buttons">
+        <button type="submit" class="main" disabled={writing.isBusy || reason.trim() === ''}>
+          Set it aside
+        </button>
+        <button type="button" class="plain" onClick={() => setOpen(false)}>
+          Back
+        </button>
+      </div>
+      {writing.said !== '' && <p role="status">{writing.said}</p>}
+    </form>
+  )
+}

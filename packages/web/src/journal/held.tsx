@@ -1,0 +1,77 @@
+import { useQuery } from '@tanstack/preact-query'
+import { Link } from 'wouter-preact'
+import { type HeldEntry, readQuarantine } from '../api/people.ts'
+import type { Book, Entry } from '../api/types.ts'
+import { voidEntry } from '../entry/entries.ts'
+import { envelope } from '../entry/stamp.ts'
+import { stampNow } from '../entry/this-device.ts'
+import { useWriting } from '../entry/use-writing.ts'
+import { sayDay, sayTime } from '../say/when.ts'
+
+/** Entries that are kept and count nowhere for now, each with what it waits for. */
+export function Held({ book }: { book: Book }) {
+  const { data: entries, error } = useQuery({ queryKey: ['quarantine'], queryFn: readQuarantine })
+  return (
+    <div>
+      <div class="page-head">
+        <h1>Entries that wait</h1>
+        <span class="quiet">kept, and counted nowhere until somebody has looked</span>
+      </div>
+      {error !== null && <p class="fault">{error.message}</p>}
+      {entries?.length === 0 && <p>None.</p>}
+      {entries?.map((entry) => (
+        <HeldLine key={entry.id} entry={entry} timeZone={book.shop.timeZone} />
+      ))}
+    </div>
+  )
+}
+
+const waits = {
+  keeper: 'A keeper lets it in or sets it aside.',
+  'set-up': 'It counts as soon as what it is about is set up under Shop.',
+  'newer version': 'It counts once this server has a version that knows it.',
+}
+
+function HeldLine({ entry, timeZone }: { entry: HeldEntry; timeZone: string }) {
+  const writing = useWriting()
+  const { id, text, by, at, sump, why, waitsFor } = entry
+  const letIn = (): Entry => {
+    const verdict = { ...envelope(stampNow()), kind: 'verdict' as const, entries: [id], answer: 'let in' }
+    return sump === null ? { ...verdict, about: { kind: 'shop' } } : { ...verdict, sump }
+  }
+  return (
+    <article class="note">
+      <h2>
+        <Link href={`/journal/${id}`}>{text}</Link>
+      </h2>
+      <p>
+        {sayDay(at, timeZone)}, {sayTime(at, timeZone)}
+        {by === null ? '' : `, ${by}`}: {why}. {waits[waitsFor]}
+      </p>
+      {waitsFor === 'keeper' && (
+        <div class="buttons">
+          <button
+            type="button"
+            class="main"
+            disabled={writing.isBusy}
+            onClick={() => void writing.write([{ entry: letIn(), label: `Let in: ${text}` }])}
+          >
+            Let it in
+          </button>
+          <button
+            type="button"
+            disabled={writing.isBusy}
+            onClick={() =>
+              void writing.write([
+                { entry: voidEntry(id, 'not let in', sump, stampNow()), label: `Set aside: ${text}` },
+              ])
+            }
+          >
+            Set it aside
+          </button>
+        </div>
+      )}
+      {writing.said !== '' && <p role="status">{writing.said}</p>}
+    </article>
+  )
+}
