@@ -257,7 +257,7 @@ test('settings come by flag, else from the environment, else from the file in th
   for (const data of ['by-file', 'by-environment', 'by-secret', 'by-flag']) {
     expect((await run(cwd, ['today', ...at, '--data', data])).out).toContain('Mill 1')
   }
-})
+}, 20_000)
 
 test('help names every command, and each explains itself', async () => {
   const { code, out } = await run(folder(), ['--help'])

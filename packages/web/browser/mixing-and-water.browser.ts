@@ -88,10 +88,11 @@ test.each([
   const bench = part(page, 'Recipe')
   const answer = bench.getByRole('region', { name: 'What to pour' })
   await bench.getByLabel('Sump', { exact: true }).selectOption({ label: 'Turning centre 2' })
-  // Mark, target, band and the mixer's reach are the book's; what stands in it depends on the hour the example was made.
+  // Target, band and the mixer's reach are the book's; what stands in it depends on the hour the example was made.
   await answer.getByText(/It will then stand at/).waitFor()
   await fillAll(bench, [
     [/^In it now/, '130'],
+    [/^Full mark/, '180'],
     [/^Strength now/, '4'],
   ])
   // 4 % in 130 L hold 5.2 L; 50 L of the mixer's strongest, 15 %, bring 7.5 L: 12.7 in 180 are 7.06 %.
@@ -109,6 +110,7 @@ test.each([
   await expect.poll(() => bench.getByLabel('Target, %').inputValue()).toBe('7.5')
   await fillAll(bench, [
     [/^In it now/, '130'],
+    [/^Full mark/, '180'],
     [/^Strength now/, '4'],
   ])
   await bench.getByText('Marks, mixer, waters, premix').click()

@@ -17,7 +17,6 @@ export type {
 } from '@sumpbook/book/today'
 
 import type { EntryOf } from '@sumpbook/book/entries'
-import type { SumpNow } from '@sumpbook/book/today'
 
 /** What was measured of a thing of the shop: a water's analysis, a mixer's check. */
 export type Measurement = EntryOf<'analysis'> | EntryOf<'check'>
@@ -89,7 +88,7 @@ export interface HistoryEntry {
   reason: string | null
 }
 
-export interface SumpPage extends SumpNow {
+export interface SumpPage extends TodayItem {
   /** Newest last. */
   history: HistoryEntry[]
 }

@@ -2,12 +2,12 @@ import { sayCount, sayHardness, sayNumber, sayPercent, sayVolume, trueMarks } fr
 import { useEffect, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { Refusal } from '../api/client.ts'
-import { useOutlook, useSump, useToday } from '../api/queries.ts'
-import type { Book, Entry, HistoryEntry, Outlook, SumpPage, TodayItem } from '../api/types.ts'
+import { useOutlook, useSump } from '../api/queries.ts'
+import type { Book, Entry, HistoryEntry, Outlook, SumpPage } from '../api/types.ts'
 import { BandLine } from '../band-line/band-line.tsx'
 import { Doubts, SettledDoubts } from '../doubts/doubts.tsx'
 import { useWaiting, write } from '../entry/book-outbox.ts'
-import { labelOf, voidEntry, wordsOf } from '../entry/entries.ts'
+import { isPour, labelOf, voidEntry, wordsOf } from '../entry/entries.ts'
 import type { Stamp } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { useWriting } from '../entry/use-writing.ts'
@@ -30,7 +30,6 @@ const periods = [
 /** One sump: where it stands, what does not fit, what to do next, how it got there and where it goes, and every entry about it. */
 export function Sump({ book, id }: { book: Book; id: string }) {
   const answer = useSump(id)
-  const today = useToday()
   const [days, setDays] = useState(91)
   const outlook = useOutlook(id, days)
   if (answer.data === undefined) {
@@ -42,8 +41,7 @@ export function Sump({ book, id }: { book: Book; id: string }) {
     book,
     sump: answer.data,
     outlook: outlook.data ?? null,
-    item: today.data?.items.find((each) => each.sump === id),
-    now: today.data?.at ?? answer.data.asOf,
+    now: answer.data.asOf,
   }
   return <SumpOf {...parts} days={days} setDays={setDays} />
 }
@@ -52,8 +50,6 @@ interface SumpParts {
   book: Book
   sump: SumpPage
   outlook: Outlook | null
-  /** Its item on the list; undefined where it has none. */
-  item: TodayItem | undefined
   now: string
 }
 
@@ -61,7 +57,6 @@ function SumpOf({
   book,
   sump,
   outlook,
-  item,
   now,
   days,
   setDays,
@@ -96,7 +91,7 @@ function SumpOf({
             band={bench.band}
             target={bench.target}
             now={concentration}
-            after={item?.recipe.add == null ? null : (item.recipe.result?.concentration ?? null)}
+            after={isPour(sump.recipe) ? (sump.recipe.result?.concentration ?? null) : null}
             inAWeek={sump.inAWeek?.concentration.mean ?? null}
           />
           <Gauge volume={held.volume} bench={held.bench} units={shop.units} />
@@ -107,7 +102,7 @@ function SumpOf({
         {writing.said}
       </p>
       {doubts !== null && <Doubts {...doubts} />}
-      <Next sump={sump} item={item} shop={shop} now={now} />
+      <Next sump={sump} shop={shop} now={now} />
       {!isOil && (
         <Courses
           sump={sump}
@@ -132,25 +127,26 @@ function SumpOf({
   )
 }
 
-function Next({ sump, item, shop, now }: Pick<SumpParts, 'sump' | 'item' | 'now'> & { shop: Book['shop'] }) {
+/** What to do next, on the list or not: what a fill to the mark would take is asked for before its day as well. */
+function Next({ sump, shop, now }: Pick<SumpParts, 'sump' | 'now'> & { shop: Book['shop'] }) {
   const [said, setSaid] = useState('')
   // What does not fit has a part of its own, with all there is to do about it.
-  const isSettledAbove = item !== undefined && item.doubts.length > 0
-  if (isSettledAbove) return null
+  if (sump.doubts.length > 0) return null
+  const isInOrder = sump.condition === 'in-order' || sump.condition === 'straight-oil'
   return (
     <section aria-labelledby="next" class="part">
       <h2 id="next">Next</h2>
-      {item === undefined ? (
-        <>
-          <p>Nothing to do now.</p>
-          <Link class="button" href={`/round/${encodeURIComponent(sump.sump)}`}>
-            Read it now
-          </Link>
-        </>
+      {isInOrder && (
+        <p>{isPour(sump.recipe) ? 'Nothing to do now. Filled to its mark it would take:' : 'Nothing to do now.'}</p>
+      )}
+      {isInOrder && !isPour(sump.recipe) ? (
+        <Link class="button" href={`/round/${encodeURIComponent(sump.sump)}`}>
+          Read it now
+        </Link>
       ) : (
         <div class="next-line">
           <TodayLine
-            item={item}
+            item={sump}
             shop={shop}
             at={now}
             ordinal={null}
