@@ -72,7 +72,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   app.setErrorHandler(handleError)
-  requireSameOrigin(app)
+  requireSameOrigin(app, people.publicUrl)
   await app.register(cookie)
   guardAccess(app, { people, needed })
   logRequests(app)

@@ -4,12 +4,14 @@ import { sendProblem } from './problems.ts'
 /**
  * Turns away requests that a page of another site makes a browser send: a form post needs no permission of ours to arrive. Programs
  * that are no browser send neither header and are let through.
+ *
+ * @param publicUrl where people reach the book through a proxy that calls it by another name
  */
-export function requireSameOrigin(app: FastifyInstance): void {
+export function requireSameOrigin(app: FastifyInstance, publicUrl: string | null): void {
   app.addHook('onRequest', async (request, reply) => {
     if (request.method === 'GET' || request.method === 'HEAD') return
     const { origin, host } = request.headers
-    const foreign = origin !== undefined && hostOf(origin) !== host
+    const foreign = origin !== undefined && origin !== publicUrl && hostOf(origin) !== host
     if (!foreign && request.headers['sec-fetch-site'] !== 'cross-site') return
     const detail = 'A page of another site asked for this; nothing was changed.'
     await sendProblem(reply, { type: 'about:blank', title: 'From another site', status: 403, detail })

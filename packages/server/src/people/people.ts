@@ -440,6 +440,7 @@ export async function openPeople(store: Store, settings: PeopleSettings = {}) {
         hash !== null && row?.closed_at === null && (await context.password.verify({ hash, password: pin }))
       if (!isRight) throw new BookError('wrong-credentials', 'Person and PIN do not belong together.')
       await tries.forget('pin', `${device.id} ${person}`)
+      await tries.uncount('address', `pin ${device.id}`)
       await db
         .updateTable('person_token')
         .set({ acting: person, acting_until: after(switchLasts) })

@@ -22,6 +22,8 @@ export const limits = {
 export interface Tries {
   /** @throws {TooManyTries} */
   count(kind: keyof typeof limits, whose: string): Promise<void>
+  /** This one try was right: a shop behind one address signs in all morning. */
+  uncount(kind: keyof typeof limits, whose: string): Promise<void>
   /** Somebody got it right: what was counted before is forgotten. */
   forget(kind: keyof typeof limits, whose: string): Promise<void>
 }
@@ -45,6 +47,14 @@ export function countTries({ db }: PeopleDoor, clock: () => Date): Tries {
         .returning(['count', 'since'])
         .executeTakeFirstOrThrow()
       if (count > most) throw new TooManyTries(Math.ceil((Date.parse(since) + withinMs - now.getTime()) / 1000))
+    },
+    uncount: async (kind, whose) => {
+      await db
+        .updateTable('person_try')
+        .set({ count: sql<number>`count - 1` })
+        .where('key', '=', `${kind} ${whose}`)
+        .where('count', '>', 0)
+        .execute()
     },
     forget: async (kind, whose) => {
       await db.deleteFrom('person_try').where('key', '=', `${kind} ${whose}`).execute()

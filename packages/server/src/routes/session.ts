@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { z } from 'zod'
 import { passOn } from '../people/forward.ts'
-import { type GuardSettings, headersOf } from '../people/guard.ts'
+import { deviceCookie, type GuardSettings, headersOf } from '../people/guard.ts'
 import { providerId } from '../people/library.ts'
 import { addressOf } from '../people/names.ts'
 import { notAllowed } from '../people/refusals.ts'
@@ -33,6 +33,7 @@ export function sessionRoutes(api: FastifyInstance, { people, needed }: GuardSet
     })
     const { twoFactorRedirect = false } = await passOn<{ twoFactorRedirect?: boolean }>(reply, answer)
     await people.tries.forget('name', email)
+    await people.tries.uncount('address', request.ip)
     return twoFactorRedirect
   }
   const byCode = async (request: FastifyRequest) => {
@@ -73,6 +74,7 @@ export function sessionRoutes(api: FastifyInstance, { people, needed }: GuardSet
       const isOneTime = /^\d{6}$/.test(code.trim())
       await passOn(reply, isOneTime ? await library.verifyTOTP(asked) : await library.verifyBackupCode(asked))
       await people.tries.forget('secondFactor', request.ip)
+      await people.tries.uncount('address', request.ip)
       return { secondFactor: false }
     },
   )
@@ -80,6 +82,11 @@ export function sessionRoutes(api: FastifyInstance, { people, needed }: GuardSet
     if (request.identity.by === 'session') {
       const { api: library } = await people.library()
       await passOn(reply, await library.signOut({ headers: headersOf(request), asResponse: true }))
+    }
+    const { by, token } = request.identity
+    if (by === 'token' && token?.kind === 'device' && request.headers.authorization === undefined) {
+      await people.endToken({ id: token.id })
+      reply.clearCookie(deviceCookie, { path: '/' })
     }
     return reply.code(204).send()
   })
@@ -89,6 +96,7 @@ export function sessionRoutes(api: FastifyInstance, { people, needed }: GuardSet
     async (request, reply) => {
       await byCode(request)
       await people.firstRun(request.body)
+      await people.tries.uncount('address', request.ip)
       const { login, password } = request.body
       await signIn(request, reply, { login, password })
       return reply.code(201).send({ secondFactor: false })
@@ -100,6 +108,8 @@ export function sessionRoutes(api: FastifyInstance, { people, needed }: GuardSet
     async (request, reply) => {
       await byCode(request)
       await people.join(request.body)
+      await people.tries.uncount('address', request.ip)
+      await people.tries.uncount('code', request.ip)
       const { login, password } = request.body
       await signIn(request, reply, { login, password })
       return reply.code(201).send({ secondFactor: false })

@@ -1,10 +1,18 @@
-import { keepPreviousData, QueryClient, useQuery } from '@tanstack/preact-query'
+import { keepPreviousData, QueryCache, QueryClient, useQuery } from '@tanstack/preact-query'
 import { setSignedIn } from '../entry/this-device.ts'
 import { Refusal, readBook, readMeasurements, readOutlook, readSump, readSumps, readToday } from './client.ts'
 import { readSession } from './people.ts'
 
 /** One cache for the app. What the server refuses is not asked again; what is out of reach is, by the next look at it. */
-export const queries = new QueryClient({
+export const queries: QueryClient = new QueryClient({
+  queryCache: new QueryCache({
+    onError: (error, { queryKey: [what] }) => {
+      // A session that has ended meanwhile: the book is asked for, and the door opens in place of it.
+      if (error instanceof Refusal && error.status === 401 && what !== 'book') {
+        void queries.invalidateQueries({ queryKey: ['book'] })
+      }
+    },
+  }),
   defaultOptions: {
     queries: {
       staleTime: 15_000,

@@ -29,6 +29,9 @@ export function Account() {
       </div>
     )
   }
+  const leave = async () => {
+    if (await asking.ask(signOut)) location.assign('/')
+  }
   if (session.by === 'token') {
     return (
       <div class="people-page">
@@ -37,11 +40,16 @@ export function Account() {
           This device stays signed in ({session.device?.name}). To change password, PIN or tokens, sign in with your
           password on another device or in another browser.
         </p>
+        {session.device?.kind === 'device' && (
+          <div class="buttons">
+            <button type="button" onClick={() => void leave()}>
+              Sign out
+            </button>
+          </div>
+        )}
+        <Said asking={asking} />
       </div>
     )
-  }
-  const leave = async () => {
-    if (await asking.ask(signOut)) location.assign('/')
   }
   return (
     <div class="people-page">
