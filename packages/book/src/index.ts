@@ -13,6 +13,7 @@ export { BookError, type ErrorCode, type Fault, refusal, sayFault } from './erro
 export type { EstimateDocument, Outlook, SumpAnswer } from './estimate/answer-types.ts'
 export { type EstimateQuestion, readAhead } from './estimate/asked.ts'
 export { estimateFile } from './estimate/file-estimate.ts'
+export { exportCsv, exportWorkbook } from './export/table/export-table.ts'
 export type { ImportOptions } from './import/import-file.ts'
 export { fileSource, type SheetSource, sourceOf } from './import/sheet/sheet-source.ts'
 export type { ImportReport, SheetMap } from './import/sheet-types.ts'

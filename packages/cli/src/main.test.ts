@@ -102,6 +102,19 @@ test('an export imports into another book as the same', async () => {
   expect(JSON.parse((await run(other, ['export', '-'])).out)).toEqual(shop)
 })
 
+test('export to .csv and .xlsx gives the log as a table, by the name of the file', async () => {
+  const id = '00000000-0000-4000-8000-000000000001'
+  const entries = [{ id, at: '2026-03-03T09:30:00Z', kind: 'reading', sump: 's1', brix: 4.5 }]
+  const cwd = folder({ ...shop, entries })
+  expect((await run(cwd, ['import', join(cwd, 'shop.json')])).code).toBe(0)
+  for (const name of ['log.csv', 'log.XLSX']) {
+    expect(await run(cwd, ['export', join(cwd, name)])).toEqual({ code: 0, out: '', err: '' })
+  }
+  const [headings = '', row = ''] = readFileSync(join(cwd, 'log.csv'), 'utf8').split('\r\n')
+  expect(headings.split(',').indexOf('°Brix')).toBe(row.split(',').indexOf('4.5'))
+  expect(readFileSync(join(cwd, 'log.XLSX')).subarray(0, 2).toString()).toBe('PK')
+})
+
 test('a refused file leaves stdout empty and ends with 3, every fault on stderr', async () => {
   const cwd = folder({ ...shop, sumps: [{ id: 's1', fluid: 'f1', fillVolume: -1 }] })
   const { code, out, err } = await run(cwd, ['import', join(cwd, 'shop.json')])

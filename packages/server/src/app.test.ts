@@ -298,3 +298,21 @@ test('a page of another site cannot make a browser write', async () => {
     title: 'From another site',
   })
 })
+
+test('the log goes out as a table too, that comes in again; another form is refused', async () => {
+  const app = await shopApp()
+  await put(app, reading(1, { note: '=1+1', temperature: -4 }))
+  const csv = await app.inject('/api/v1/export?format=csv')
+  expect(csv.headers).toMatchObject({
+    'content-type': 'text/csv; charset=utf-8',
+    'content-disposition': 'attachment; filename="sumpbook.csv"',
+  })
+  expect(csv.body).toContain(',-4,')
+  expect(csv.body).toContain(",'=1+1,")
+  const book = await app.inject({ method: 'POST', url: '/api/v1/import?preview=true', ...form('log.csv', csv.body) })
+  expect(book.json()).toMatchObject({ kind: 'sheet', faults: [], counts: { rows: 1 } })
+  const xlsx = await app.inject('/api/v1/export?format=xlsx')
+  // A workbook is a zip: APPNOTE 4.3.7, "PK\3\4".
+  expect(xlsx.rawPayload.subarray(0, 4).toString('latin1')).toBe('PK\x03\x04')
+  expect((await app.inject('/api/v1/export?format=xls')).statusCode).toBe(400)
+})

@@ -1,6 +1,6 @@
 import { Readable } from 'node:stream'
 import type { MultipartFile } from '@fastify/multipart'
-import { type Book, refusal, type SheetMap, sourceOf } from '@sumpbook/book'
+import { type Book, exportCsv, exportWorkbook, refusal, type SheetMap, sourceOf } from '@sumpbook/book'
 import { exampleShop } from '@sumpbook/demo'
 import type { FastifyInstance } from 'fastify'
 import { z } from 'zod'
@@ -24,14 +24,21 @@ export function importRoutes(api: FastifyInstance, book: Book): void {
       return book.importFile(source, { map: mapOf(file), preview: request.query.preview })
     },
   )
-  api.get(
+  api.get<{ Querystring: { format: keyof typeof formats } }>(
     '/export',
-    { schema: { summary: 'The whole book as a book file', tags: ['import and export'] } },
-    async (_, reply) => {
+    {
+      schema: {
+        summary: 'The whole book as a book file (json), or its log as a table (csv, xlsx)',
+        tags: ['import and export'],
+        querystring: z.strictObject({ format: z.enum(['json', 'csv', 'xlsx']).default('json') }),
+      },
+    },
+    async ({ query: { format } }, reply) => {
+      const { type, made } = formats[format]
       return reply
-        .type('application/json; charset=utf-8')
-        .header('content-disposition', 'attachment; filename="sumpbook.json"')
-        .send(Readable.from(book.export()))
+        .type(type)
+        .header('content-disposition', `attachment; filename="sumpbook.${format}"`)
+        .send(await made(book))
     },
   )
   api.post(
@@ -43,6 +50,15 @@ export function importRoutes(api: FastifyInstance, book: Book): void {
     },
   )
 }
+
+const formats = {
+  json: { type: 'application/json; charset=utf-8', made: async (book: Book) => Readable.from(book.export()) },
+  csv: { type: 'text/csv; charset=utf-8', made: async (book: Book) => Readable.from(exportCsv(book.store)) },
+  xlsx: {
+    type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+    made: (book: Book) => exportWorkbook(book.store),
+  },
+} as const
 
 /** The answers to the sheet's questions; without them none. */
 function mapOf({ fields }: MultipartFile): SheetMap {

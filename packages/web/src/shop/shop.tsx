@@ -81,6 +81,9 @@ export function Shop({ book }: { book: Book }) {
           <Link class="button" href="/shop/sheet">
             Bring a spreadsheet or a book file
           </Link>
+          <a class="button" href={`${exportAddress}?format=csv`} download="sumpbook.csv">
+            Take the log as a table
+          </a>
           <a class="button" href={exportAddress} download="sumpbook.json">
             Take the whole book out
           </a>

@@ -1,6 +1,7 @@
 import { Readable } from 'node:stream'
 import { CsvError, parse } from 'csv-parse'
 import { refusal } from '../../errors.ts'
+import { unguarded } from '../../export/table/formula-guard.ts'
 import { delimiterOf } from './delimiter.ts'
 import { type Encoding, encodingOf, textOfSource } from './encoding.ts'
 import type { SheetRow, SheetRows } from './sheet-rows.ts'
@@ -36,7 +37,8 @@ async function* rowsOf(source: SheetSource, encoding: Encoding, delimiter: strin
   try {
     for await (const record of parser as AsyncIterable<string[]>) {
       row += 1
-      yield { row, cells: record }
+      // What our own export guards against being run as a formula is taken as it was.
+      yield { row, cells: record.map(unguarded) }
     }
   } catch (error) {
     if (!(error instanceof CsvError)) throw error

@@ -1,3 +1,5 @@
+import { plain } from '../../export/table/plain-number.ts'
+
 /** A cell as the file has it; empty cells are null. A Date carries the clock on the wall in its UTC fields. */
 export type Cell = string | number | boolean | Date | null
 
@@ -23,7 +25,7 @@ export function textOf(cell: Cell | undefined): string {
   if (cell === null || cell === undefined) return ''
   if (cell instanceof Date) return wallText(cell)
   if (typeof cell === 'string') return oneLine(cell)
-  return String(cell)
+  return typeof cell === 'number' ? plain(cell) : String(cell)
 }
 
 /** Most cells have nothing to tidy, so look before replacing. */
