@@ -1,6 +1,7 @@
 import { type Figure, quantile95, type Reader } from '@sumpbook/fluid'
 import { BookError } from '../errors.ts'
 import type { Entry } from '../schema/entries/index.ts'
+import type { Value } from '../schema/values.ts'
 import { readThings } from '../setup/read-things.ts'
 import type { Things } from '../setup/things.ts'
 import type { JournalReader, StoredEntry } from '../store/store.ts'
@@ -30,6 +31,8 @@ export interface HistoryLine extends JournalLine {
   concentration: Omit<Figure, 'sd'> | null
   ph: number | null
   hardness: number | null
+  /** The class of a strip; an end that it does not have is null. */
+  hardnessClass: { low: number | null; high: number | null } | null
 }
 
 /**
@@ -62,6 +65,7 @@ export async function sumpHistory(
       concentration: strength === null ? null : intervalOf(strength),
       ph: entry.kind === 'reading' && typeof entry.ph === 'number' ? entry.ph : null,
       hardness: entry.kind === 'reading' && typeof entry.hardness === 'number' ? entry.hardness : null,
+      hardnessClass: entry.kind === 'reading' ? classOf(entry.hardness) : null,
     }
   })
 }
@@ -143,6 +147,12 @@ export function lineOf(
     withdrawn: withdrawn.has(stored.id),
     reason: reasons.get(stored.id) ?? null,
   }
+}
+
+function classOf(value: Value | undefined): HistoryLine['hardnessClass'] {
+  if (value === undefined || typeof value === 'number') return null
+  if ('low' in value) return { low: value.low, high: value.high }
+  return 'below' in value ? { low: null, high: value.below } : { low: value.atLeast, high: null }
 }
 
 const intervalOf = ({ mean, sd }: { mean: number; sd: number }) => ({

@@ -50,6 +50,8 @@ export interface ShopOfBook {
   timeZone: string
   units: Units
   currency: string
+  /** Days after which every sump is read again; a week where nobody said. */
+  readEveryDays?: number
 }
 
 /** A thing of the shop, field by field as the book keeps it. */
@@ -83,6 +85,8 @@ export interface HistoryEntry {
   ph: number | null
   /** mg/L as CaCO3; null where it was read as a class or not at all. */
   hardness: number | null
+  /** The class of a strip, mg/L as CaCO3; an end that it does not have is null. */
+  hardnessClass: { low: number | null; high: number | null } | null
   text: string
   withdrawn: boolean
   reason: string | null

@@ -3,7 +3,14 @@ import type { ShopOfBook, Units } from '../api/types.ts'
 import { Taps, TextField } from '../fields/fields.tsx'
 
 /** What every page needs to know of a shop. */
-export type ShopTexts = Pick<ShopOfBook, 'name' | 'timeZone' | 'units'>
+export type ShopTexts = Pick<ShopOfBook, 'name' | 'timeZone' | 'units'> & {
+  /** Asked for only where it is there. */
+  readEveryDays?: number
+}
+
+/** Where nobody said. */
+export const usualEveryDays = 7
+const everyDays = [1, 2, 3, 5, 7, 14]
 
 /** As this device is set: its zone; gallons where people are used to them. */
 export function shopHere(): ShopTexts {
@@ -71,6 +78,17 @@ export function ShopFields({
         ]}
         onPick={(units) => change({ ...shop, units: units as Units })}
       />
+      {shop.readEveryDays !== undefined && (
+        <Taps
+          legend="Every sump is read again after so many days, sooner where it may leave its band"
+          name="read-every-days"
+          value={String(shop.readEveryDays)}
+          choices={[...new Set([...everyDays, shop.readEveryDays])]
+            .toSorted((a, b) => a - b)
+            .map((days) => [String(days), String(days)])}
+          onPick={(days) => change({ ...shop, readEveryDays: Number(days) })}
+        />
+      )}
     </div>
   )
 }

@@ -8,7 +8,7 @@ import { stampNow } from '../entry/this-device.ts'
 import { SelectField } from '../fields/fields.tsx'
 import { shopUnits } from '../say/units.ts'
 import { BackupPart } from './backups.tsx'
-import { ShopFields, type ShopTexts, shopFaults } from './shop-form.tsx'
+import { ShopFields, type ShopTexts, shopFaults, usualEveryDays } from './shop-form.tsx'
 import {
   allFields,
   changeOf,
@@ -112,7 +112,7 @@ function thingOfSump({
 }
 
 function ShopItself({ book }: { book: Book }) {
-  const { name, timeZone, units } = book.shop
+  const { name, timeZone, units, readEveryDays = usualEveryDays } = book.shop
   const [texts, setTexts] = useState<ShopTexts | null>(null)
   const saving = useSaving()
   if (texts === null) {
@@ -120,9 +120,10 @@ function ShopItself({ book }: { book: Book }) {
       <div class="thing-line">
         <strong>{name === '' ? 'No name yet' : name}</strong>
         <span class="quiet">
-          {timeZone} · {shopUnits[units].volumeName}
+          {timeZone} · {shopUnits[units].volumeName} · every sump read again after{' '}
+          {readEveryDays === 1 ? 'a day' : `${readEveryDays} days`}
         </span>
-        <button type="button" class="plain" onClick={() => setTexts({ name, timeZone, units })}>
+        <button type="button" class="plain" onClick={() => setTexts({ name, timeZone, units, readEveryDays })}>
           Change
         </button>
       </div>
@@ -132,7 +133,9 @@ function ShopItself({ book }: { book: Book }) {
   const save = async () => {
     saving.setTried(true)
     if (Object.keys(shopFaults(texts)).length > 0) return
-    const change = changeOf({ id: 'shop', ...book.shop }, { ...texts, name: texts.name.trim() })
+    // A rule that nobody set stays unset as long as it is the usual one.
+    const shop = { readEveryDays: usualEveryDays, ...book.shop }
+    const change = changeOf({ id: 'shop', ...shop }, { ...texts, name: texts.name.trim() })
     if (change !== null) {
       const isDone = await saving.put(() =>
         putEntry(setupEntry({ kind: 'shop', id: 'shop' }, change.changes, change.was, stampNow())),

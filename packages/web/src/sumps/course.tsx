@@ -1,7 +1,7 @@
 import { sayNumber } from '@sumpbook/fluid'
 import type { FannedDay, HistoryEntry, Outlook, SumpPage } from '../api/types.ts'
 import { FanChart } from './fan-chart.tsx'
-import { type FanDay, marksOf, timesOf } from './fan-layout.ts'
+import { type FanDay, hardnessSaid, marksOf, type Said, timesOf } from './fan-layout.ts'
 
 interface CourseProps {
   sump: SumpPage
@@ -24,7 +24,9 @@ export function ConcentrationCourse({ sump, outlook, from, timeZone }: CoursePro
     <>
       <FanChart
         {...parts}
-        marks={marksIn(sump, outlook, from, ({ concentration }) => concentration?.mean ?? null)}
+        marks={marksIn(sump, outlook, from, ({ concentration }) =>
+          concentration === null ? null : { value: concentration.mean, span: null },
+        )}
         records={timesOf(history, recordKinds, 0)}
         charges={timesOf(history, ['charge'], 0)}
         pours={timesOf(history, ['addition'], from)}
@@ -38,8 +40,8 @@ export function ConcentrationCourse({ sump, outlook, from, timeZone }: CoursePro
       />
       <p class="quiet key">
         ○ readings by the factor alone · shade: where it stood, 9 times in 10, and darker every second time · ↓ pours ·
-        × set aside. Right of the upright: four weeks with nothing done. Blank where three weeks passed without a
-        record.
+        × set aside. Right of the upright: the days ahead with nothing done, four weeks at most, or until it would be
+        down at its pumps. Blank where three weeks passed without a record.
       </p>
     </>
   )
@@ -52,7 +54,7 @@ export function HardnessCourse({ sump, outlook, from, timeZone }: CourseProps) {
   return (
     <FanChart
       {...parts}
-      marks={marksIn(sump, outlook, from, ({ hardness }) => hardness)}
+      marks={marksIn(sump, outlook, from, hardnessSaid)}
       records={timesOf(history, recordKinds, 0)}
       charges={timesOf(history, ['charge'], 0)}
       pours={null}
@@ -98,14 +100,9 @@ function partsOf({ bench }: SumpPage, outlook: Outlook, what: 'concentration' | 
   }
 }
 
-function marksIn(
-  { history }: SumpPage,
-  { doubts }: Outlook,
-  from: number,
-  figureOf: (entry: HistoryEntry) => number | null,
-) {
+function marksIn({ history }: SumpPage, { doubts }: Outlook, from: number, said: (entry: HistoryEntry) => Said | null) {
   const doubted = new Set(doubts.filter(({ open }) => open).flatMap(({ entries }) => entries))
-  return marksOf(history, { figureOf, doubted, from })
+  return marksOf(history, { said, doubted, from })
 }
 
 function sayCourse(

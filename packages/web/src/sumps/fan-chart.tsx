@@ -168,9 +168,14 @@ function Drawing({
         <path class="pours" d={pours.map((at) => `M${x(at)} ${foot - 17}v11m-3.5 -4l3.5 4l3.5 -4`).join('')} />
       )}
       {marks.map((mark) => (
-        <MarkAt key={mark.entry} mark={mark} x={x(mark.at)} y={y(mark.value)} top={edge.top} bottom={bottom}>
-          {`${sayDay(new Date(mark.at).toISOString(), timeZone)}: ${sayNumber(mark.value, decimals)} ${unit}`}
-        </MarkAt>
+        <g key={mark.entry}>
+          {mark.span !== null && !mark.isWithdrawn && (
+            <path class="span" d={`M${x(mark.at)} ${y(mark.span.low)}V${y(mark.span.high)}`} />
+          )}
+          <MarkAt mark={mark} x={x(mark.at)} y={y(mark.value)} top={edge.top} bottom={bottom}>
+            {`${sayDay(new Date(mark.at).toISOString(), timeZone)}: ${sayMark(mark, decimals)} ${unit}`}
+          </MarkAt>
+        </g>
       ))}
       {target !== null && isFree(target, scale.ticks, scale.step) && (
         <text class="target" x={edge.left - 8} y={y(target) + 5} text-anchor="end">
@@ -191,6 +196,9 @@ const monthOf = (at: number) =>
     month: 'short',
     ...(new Date(at).getUTCMonth() === 0 ? { year: '2-digit' } : {}),
   }).format(at)
+
+const sayMark = ({ value, span }: Mark, decimals: number): string =>
+  span === null ? sayNumber(value, decimals) : `${sayNumber(span.low, decimals)}–${sayNumber(span.high, decimals)}`
 
 /** A circle for what counts, a cross for what was set aside, a ringed circle for what does not fit; at the edge where it lies beyond. */
 function MarkAt({

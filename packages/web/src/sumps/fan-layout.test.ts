@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { HistoryEntry } from '../api/types.ts'
-import { type FanDay, marksOf, middleOf, outlineOf, runsOf, scaleOf, timesOf } from './fan-layout.ts'
+import { type FanDay, hardnessSaid, marksOf, middleOf, outlineOf, runsOf, scaleOf, timesOf } from './fan-layout.ts'
 
 const day = 86_400_000
 const fan = (at: number, mean = 8): FanDay => ({
@@ -64,6 +64,7 @@ const entry = (more: Partial<HistoryEntry>): HistoryEntry => ({
   concentration: null,
   ph: null,
   hardness: 300,
+  hardnessClass: null,
   text: '',
   withdrawn: false,
   reason: null,
@@ -78,7 +79,7 @@ test('marks are what was read, with what was set aside and what is in doubt', ()
     entry({ entry: 'e4', at: '2025-01-01T09:00:00Z' }),
   ]
   const marks = marksOf(history, {
-    figureOf: ({ hardness }) => hardness,
+    said: hardnessSaid,
     doubted: new Set(['e1']),
     from: Date.parse('2026-01-01T00:00:00Z'),
   })
@@ -88,4 +89,13 @@ test('marks are what was read, with what was set aside and what is in doubt', ()
   ])
   expect(timesOf(history, ['reading'], 0)).toHaveLength(3)
   expect(timesOf(history, ['charge'], 0)).toEqual([])
+})
+
+test('a strip’s class is drawn between its ends', () => {
+  const said = (low: number | null, high: number | null) =>
+    hardnessSaid(entry({ hardness: null, hardnessClass: { low, high } }))
+  expect(said(250, 425)).toEqual({ value: 337.5, span: { low: 250, high: 425 } })
+  expect(said(null, 25)).toEqual({ value: 12.5, span: { low: 0, high: 25 } })
+  expect(said(425, null)).toEqual({ value: 425, span: null })
+  expect(hardnessSaid(entry({ hardness: null }))).toBeNull()
 })

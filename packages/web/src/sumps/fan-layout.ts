@@ -13,6 +13,8 @@ export interface Mark {
   /** Milliseconds since 1970. */
   at: number
   value: number
+  /** Of a strip's class: between its ends, as far as it has them. */
+  span: { low: number; high: number } | null
   isWithdrawn: boolean
   /** Its record does not fit the others. */
   isInDoubt: boolean
@@ -97,19 +99,30 @@ export function scaleOf({
   )
 }
 
+/** What one entry says of a quantity: a figure, or a class with its middle. */
+export interface Said {
+  value: number
+  span: { low: number; high: number } | null
+}
+
+/** A class without a lower end begins at 0; one without an upper end is drawn as the figure it is at least. */
+export function hardnessSaid({ hardness, hardnessClass }: HistoryEntry): Said | null {
+  if (hardness !== null) return { value: hardness, span: null }
+  if (hardnessClass === null) return null
+  const { low, high } = hardnessClass
+  if (high === null) return low === null ? null : { value: low, span: null }
+  return { value: ((low ?? 0) + high) / 2, span: { low: low ?? 0, high } }
+}
+
 /** What was read of one quantity, for marks. */
 export function marksOf(
   history: readonly HistoryEntry[],
-  {
-    figureOf,
-    doubted,
-    from,
-  }: { figureOf(entry: HistoryEntry): number | null; doubted: ReadonlySet<string>; from: number },
+  { said, doubted, from }: { said(entry: HistoryEntry): Said | null; doubted: ReadonlySet<string>; from: number },
 ): Mark[] {
   return history.flatMap((entry) => {
-    const [at, value] = [Date.parse(entry.at), figureOf(entry)]
-    if (value === null || at < from) return []
-    return [{ entry: entry.entry, at, value, isWithdrawn: entry.withdrawn, isInDoubt: doubted.has(entry.entry) }]
+    const [at, found] = [Date.parse(entry.at), said(entry)]
+    if (found === null || at < from) return []
+    return [{ entry: entry.entry, at, ...found, isWithdrawn: entry.withdrawn, isInDoubt: doubted.has(entry.entry) }]
   })
 }
 

@@ -17,6 +17,7 @@ import { sayWhenShort } from '../say/when.ts'
 import { inTrueLitres, isOtherMark } from '../standing/true-litres.ts'
 import { SetAsideForm, TodayLine } from '../today/line.tsx'
 import { ConcentrationCourse, daysUntilDry, HardnessCourse } from './course.tsx'
+import { hardnessSaid } from './fan-layout.ts'
 import { Losses } from './losses.tsx'
 import './sumps.css'
 
@@ -216,14 +217,14 @@ function mineralWords({ history, bench }: SumpPage, outlook: Outlook, units: Boo
   const { now, limits } = outlook
   const last = daysUntilDry(outlook, bench).at(-1)
   const high = limits.hardness?.high ?? null
-  const isRead = history.some(({ hardness, withdrawn }) => hardness !== null && !withdrawn)
+  const isRead = history.some((entry) => hardnessSaid(entry) !== null && !entry.withdrawn)
   return [
     `${sayHardness(now.hardness, reader)}.`,
     last === undefined
       ? ''
       : `With nothing done ${sayNumber(last.hardness.mean, 0, reader)} ppm in ${sayCount(last.days, 'day', 'days')}.`,
     high === null ? '' : `Its limit is ${sayNumber(high, 0, reader)} ppm.`,
-    isRead ? '' : 'No figure of it was written down: it is reckoned from the waters poured.',
+    isRead ? '' : 'Nobody has read it yet: it is reckoned from the waters poured.',
   ]
     .filter((sentence) => sentence !== '')
     .join(' ')
