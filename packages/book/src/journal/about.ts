@@ -15,13 +15,12 @@ export async function measurementsOf(
   { kind, id }: { kind: string; id: string },
 ): Promise<Measurement[]> {
   const [entries, voids] = await Promise.all([
-    journal.entries({ kinds: [...measuringKinds], order: 'time' }),
+    journal.entries({ about: { kind, id }, kinds: [...measuringKinds], order: 'time' }),
     journal.voids(),
   ])
   const withdrawn = withdrawnBy(voids)
   return entries
     .filter((stored) => !withdrawn.has(stored.id))
     .map(({ body }) => JSON.parse(body) as Measurement)
-    .filter(({ about }) => about.kind === kind && about.id === id)
     .map((entry) => ({ ...entry, at: utc(entry.at) }))
 }

@@ -244,9 +244,10 @@ const entriesSelected = (db: Kysely<Tables>) =>
     .select(['seq', 'id', 'at', 'rank', 'kind', 'sump', 'body', 'hash', 'received_at as receivedAt', 'envelope'])
 
 async function entriesOf(db: Kysely<Tables>, query: EntryQuery): Promise<StoredEntry[]> {
-  const { sump, kinds, since, until, order, after, limit } = query
+  const { sump, about, kinds, since, until, order, after, limit } = query
   let select = entriesSelected(db)
   if (sump !== undefined) select = select.where('sump', '=', sump)
+  if (about !== undefined) select = select.where('about_kind', '=', about.kind).where('about_id', '=', about.id)
   if (kinds !== undefined) select = select.where(kinds.every(governs) ? 'governs' : 'kind', 'in', kinds)
   if (since !== undefined) select = select.where('at', '>=', since)
   if (until !== undefined) select = select.where('at', '<=', until)

@@ -55,6 +55,8 @@ export interface StoredThing {
 /** Which entries to read; everything named must hold. */
 export interface EntryQuery {
   sump?: string
+  /** Only entries about this thing of the shop. */
+  about?: { kind: string; id: string }
   kinds?: readonly string[]
   /** Only entries from this instant on (UTC, fixed width), the instant included. */
   since?: string

@@ -3,6 +3,7 @@ import * as journal from './0001-journal.ts'
 import * as seals from './0003-seals.ts'
 import * as projections from './0004-projections.ts'
 import * as people from './0005-people.ts'
+import * as about from './0006-about.ts'
 
 /** Every step from an empty database to today's tables, in order. A step that has been released never changes. */
 export const migrations: MigrationProvider = {
@@ -12,5 +13,6 @@ export const migrations: MigrationProvider = {
       '0003-seals': seals,
       '0004-projections': projections,
       '0005-people': people,
+      '0006-about': about,
     }) as unknown as Record<string, Migration>,
 }
