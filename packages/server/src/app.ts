@@ -84,6 +84,13 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     openapi: {
       openapi: '3.1.0',
       info: { title: 'Sumpbook', version, description: 'The logbook of water-mixed coolant.' },
+      components: {
+        securitySchemes: {
+          token: { type: 'http', scheme: 'bearer', description: 'A token of a person or a device' },
+          session: { type: 'apiKey', in: 'cookie', name: 'sumpbook.session_token', description: 'Somebody signed in' },
+        },
+      },
+      security: [{ token: [] }, { session: [] }],
     },
     transform: jsonSchemaTransform,
     transformObject: jsonSchemaTransformObject,

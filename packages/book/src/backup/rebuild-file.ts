@@ -58,6 +58,9 @@ export function rebuildFile(file: string): Rebuilding {
   }
 }
 
+/** What a book that was only served once has in it already. */
+const ofNoBook = new Set(['head', 'person_code', 'person_secret', 'person_try'])
+
 /** A file that cannot be read as a book is not empty: it may be what is left of one. */
 function isEmptyBook(file: string): boolean {
   try {
@@ -66,7 +69,7 @@ function isEmptyBook(file: string): boolean {
       const tables = database.prepare("select name from sqlite_schema where type = 'table'").all()
       return tables
         .map(({ name }) => String(name))
-        .filter((name) => !name.startsWith('kysely_') && name !== 'head')
+        .filter((name) => !name.startsWith('kysely_') && !ofNoBook.has(name))
         .every((name) => database.prepare(`select 1 from "${name}" limit 1`).get() === undefined)
     } finally {
       database.close()

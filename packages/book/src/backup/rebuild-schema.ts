@@ -54,7 +54,9 @@ export function rebuildSchema(place: PostgresPlace): Rebuilding {
 }
 
 async function holdsBook(db: Kysely<Tables>, schema: string): Promise<boolean> {
-  const tables = (await tablesOf(db, schema)).filter((table) => ['entry', 'thing', 'meta'].includes(table))
+  const tables = (await tablesOf(db, schema)).filter((table) =>
+    ['entry', 'thing', 'meta', 'person', 'held'].includes(table),
+  )
   for (const table of tables) {
     const { rows } = await sql`select 1 from ${sql.table(`${schema}.${table}`)} limit 1`.execute(db)
     if (rows.length > 0) return true

@@ -6,6 +6,7 @@ import { moveStore } from '../copy/move-store.ts'
 import { verifyStore } from '../integrity/verify-store.ts'
 import { arriving } from '../journal/arriving.ts'
 import { testId, testReading } from '../testing.ts'
+import { openStore } from './open.ts'
 import type { Store } from './store.ts'
 import { filePlace, opened, postgresPlace, testFolder } from './testing.ts'
 
@@ -86,6 +87,29 @@ test('an envelope that was changed by hand is found', async () => {
     sound: false,
     faults: [{ fault: 'an instant of arrival or an envelope is not the one that was written' }],
   })
+})
+
+test.each([
+  ['a file', filePlace],
+  ['a database', postgresPlace],
+])('a backup is not restored over people without being told to, %s', async (_, place) => {
+  const from = await opened(await filePlace())
+  await withPeople(from)
+  const file = `${testFolder()}/backup.tar`
+  await from.snapshot((journal) => backUp(journal, file))
+  const there = await place()
+  const store = await openStore(there)
+  const { db } = await store.people()
+  await db.insertInto('person_secret').values({ name: 'cookies', value: 'made at the first start' }).execute()
+  await store.close()
+  const attachments = `${testFolder()}/attachments`
+  expect(await restore(file, there, { attachments })).toMatchObject({ aside: null })
+  const peopled = await place()
+  const other = await openStore(peopled)
+  const beside = await from.beside()
+  await other.write((journal) => journal.addBeside(beside.filter(({ table }) => table === 'person')))
+  await other.close()
+  await expect(restore(file, peopled, { attachments })).rejects.toMatchObject({ code: 'store-not-empty' })
 })
 
 test('a place that holds people only is not empty', async () => {

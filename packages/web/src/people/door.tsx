@@ -40,6 +40,12 @@ function SignIn({ provider, code }: { provider: string | null; code(): void }) {
   return (
     <form class="door" aria-label="Sign in" onSubmit={(event) => void submit(event)}>
       <h1>Sign in</h1>
+      {new URLSearchParams(location.search).has('error') && (
+        <p class="fault" role="alert">
+          {provider ?? 'The provider'} knows you, but nobody is invited here under your verified mail address. Ask an
+          owner.
+        </p>
+      )}
       <SignField label="Name or mail address" kind="username" value={login} onInput={setLogin} />
       <SignField label="Password" kind="current-password" value={password} onInput={setPassword} />
       <Said asking={asking} />
