@@ -135,5 +135,5 @@ test('readings that scatter more than expected widen the noise, less than expect
   expect(withTally(880).brixNoise.fixed).toBeCloseTo(brixNoise.fixed, 12)
   expect(withTally(500).brixNoise.fixed).toBeLessThan(brixNoise.fixed)
   expect(withTally(1e9).brixNoise).toEqual({ fixed: 0.09 * 2, share: 0.012 * 2 })
-  expect(withTally(0).brixNoise).toEqual({ fixed: 0.07, share: 0.009 })
+  expect(withTally(0).brixNoise).toEqual({ fixed: 0.055, share: 0.007 })
 })

@@ -42,7 +42,17 @@ function workUntil({ workDays, shutdowns }: WorkCalendar, at: ShopTime): number 
 
 function weekdaysBefore(workDays: readonly number[], day: number): number {
   const weeks = Math.floor(day / 7)
-  let work = weeks * workDays.length
-  for (let rest = weeks * 7; rest < day; rest++) if (workDays.includes(isoDay(rest))) work++
-  return work
+  return weeks * workDays.length + daysOfWeek(workDays)[day - weeks * 7]!
 }
+
+/** Days of work among the first of a week that begins on a Thursday, for each number of days: looked up thousands of times. */
+function daysOfWeek(workDays: readonly number[]): readonly number[] {
+  const known = weeksKnown.get(workDays)
+  if (known !== undefined) return known
+  const counts = [0]
+  for (let day = 0; day < 7; day++) counts.push(counts[day]! + (workDays.includes(isoDay(day)) ? 1 : 0))
+  weeksKnown.set(workDays, counts)
+  return counts
+}
+
+const weeksKnown = new WeakMap<readonly number[], readonly number[]>()

@@ -2,6 +2,9 @@ import { type Belief, largestSize } from './belief.ts'
 import { recordMove, recordNoise } from './tape.ts'
 
 const half = new Float64Array(largestSize * largestSize)
+/** Where a row of the derivatives is not 0, and at how many places: most of them are. */
+const places = new Uint8Array(largestSize * largestSize)
+const counts = new Uint8Array(largestSize)
 
 /**
  * The covariance after a step in which the first `moving` quantities change and the others stay as they are:
@@ -20,20 +23,26 @@ export function spread(belief: Belief, moving: number, a: Float64Array): void {
   if (tape !== null) recordMove(tape, belief, moving, a)
   for (let i = 0; i < moving; i++) {
     const row = i * n
+    let count = 0
     for (let j = 0; j < n; j++) half[row + j] = 0
     for (let k = 0; k < n; k++) {
       const factor = a[row + k]!
       if (factor === 0) continue
+      places[row + count++] = k
       const other = k * n
       for (let j = 0; j < n; j++) half[row + j]! += factor * cov[other + j]!
     }
+    counts[i] = count
   }
   for (let i = 0; i < moving; i++) {
     const row = i * n
     for (let j = i; j < moving; j++) {
       const other = j * n
       let sum = 0
-      for (let k = 0; k < n; k++) sum += half[row + k]! * a[other + k]!
+      for (let p = 0; p < counts[j]!; p++) {
+        const k = places[other + p]!
+        sum += half[row + k]! * a[other + k]!
+      }
       cov[row + j] = sum
       cov[other + i] = sum
     }
