@@ -10,6 +10,7 @@ import { benchPage } from './page-size.ts'
 import { benchPut } from './put-entries.ts'
 import { benchRoundBundle } from './round-bundle.ts'
 import { benchStart } from './start.ts'
+import { benchToday } from './today-large.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'sumpbook-bench-'))
 try {
@@ -21,6 +22,7 @@ try {
     start: await benchStart(folder),
     importCsv: benchImport(folder),
     put: await benchPut(folder),
+    today: await benchToday(),
   }
   const text = `${JSON.stringify(results, null, 2)}\n`
   writeFileSync(fileURLToPath(new URL(`results/${results.on}.json`, import.meta.url)), text)

@@ -15,7 +15,7 @@ export interface JournalContext {
 }
 
 /** Entries read from a store at once. */
-const atOnce = 5000
+const atOnce = 1000
 /** No zone's clock is further from UTC. */
 const widestOffset = 16 * 3_600_000
 
