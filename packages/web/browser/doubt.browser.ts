@@ -10,6 +10,8 @@ const desk = { width: 1200, height: 900 }
 /** Pictures for looking at; those of the docs are only written anew when asked for (PICTURES=docs). */
 const pictures = process.env.PICTURES === 'docs' ? '../../../docs/pictures' : '../../../.cache/pictures'
 const picture = (name: string) => fileURLToPath(new URL(`${pictures}/${name}.png`, import.meta.url))
+/** For looking at only. */
+const sketch = (name: string) => fileURLToPath(new URL(`../../../.cache/pictures/${name}.png`, import.meta.url))
 
 let browser: Browser
 beforeAll(async () => {
@@ -135,7 +137,7 @@ test.each([
     expect(await item.getByRole('button', { name: /Poured/ }).count()).toBe(0)
     await page.getByText('1 to settle').waitFor()
     await expectRoomForAThumb(page)
-    await page.screenshot({ path: picture(size === desk ? 'today-doubt' : 'today-doubt-phone') })
+    await page.screenshot({ path: size === desk ? sketch('today-doubt') : picture('today-doubt') })
 
     await item.getByRole('link', { name: 'What else it can be' }).click()
     const doubts = page.getByRole('region', { name: 'Does not fit' })
@@ -143,7 +145,7 @@ test.each([
     expect(await doubts.getByRole('link').first().textContent()).toBe('Read it again')
     await page.getByText('today', { exact: true }).first().waitFor()
     await expectRoomForAThumb(page)
-    await page.screenshot({ path: picture(size === desk ? 'sump-doubt' : 'sump-doubt-phone'), fullPage: true })
+    await page.screenshot({ path: size === desk ? picture('sump-doubt') : sketch('sump-doubt'), fullPage: true })
     await doubts.getByRole('button', { name: 'Set the reading aside' }).first().click()
     const form = page.getByRole('form', { name: /Set aside the reading/ })
     expect(await form.getByLabel(/Why is it set aside/).inputValue()).toBe('misread')
@@ -153,7 +155,7 @@ test.each([
     // 165 of 200 L at about 8 %: what is missing to the mark.
     const next = page.getByRole('region', { name: 'Next' })
     await next.getByText(/^(Add|Pour) .* L/).waitFor()
-    await page.screenshot({ path: picture(`sump-settled-${name.slice(2)}`), fullPage: true })
+    await page.screenshot({ path: sketch(`sump-settled-${name.slice(2)}`), fullPage: true })
 
     await page.goto(served.address)
     await item
@@ -195,7 +197,7 @@ test('a pour that nobody wrote is written afterwards, as the doubt has it, once 
   expect(Number(await form.getByLabel('How much, litres').inputValue())).toBeGreaterThan(0)
   expect(await form.getByLabel('When').inputValue()).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/)
   await expectRoomForAThumb(page)
-  await page.screenshot({ path: picture('missing-entry-phone'), fullPage: true })
+  await page.screenshot({ path: sketch('missing-entry-phone'), fullPage: true })
   await form.getByRole('button', { name: 'Write it down' }).click()
   await page.getByText('Written down.').first().waitFor()
   await page.getByText('“written afterwards”').first().waitFor()
@@ -210,7 +212,7 @@ test('a stop says what is expected before anything is read, and asks once about 
   await page.getByLabel('Refractometer, °Brix').fill('2.4')
   await page.getByText(/2\.4 is far from the \d\.\d–\d\.\d expected: read again\?/).waitFor()
   expect(await page.getByRole('button', { name: /Poured as written/ }).count()).toBe(0)
-  await page.screenshot({ path: picture('round-far') })
+  await page.screenshot({ path: sketch('round-far') })
   await page.getByRole('button', { name: 'It reads 2.4' }).click()
   // 2.4 × 1.6 = 3.8 %.
   await page.getByText('3.8 %').first().waitFor()
@@ -218,7 +220,7 @@ test('a stop says what is expected before anything is read, and asks once about 
   await page.getByLabel('Refractometer, °Brix').fill('5.1')
   await page.getByRole('button', { name: /Poured as written/ }).waitFor()
   expect(await page.getByText('is far from').count()).toBe(0)
-  await page.screenshot({ path: picture('round-expected') })
+  await page.screenshot({ path: sketch('round-expected') })
 })
 
 test('at a stop with a record in doubt there is no recipe: the reading is written down and looked at with the others', async () => {
@@ -230,7 +232,7 @@ test('at a stop with a record in doubt there is no recipe: the reading is writte
   await page.getByLabel('Refractometer, °Brix').fill('5.2')
   await page.getByText(/No recipe while a record of this sump does not fit/).waitFor()
   expect(await page.getByRole('button', { name: /Poured/ }).count()).toBe(0)
-  await page.screenshot({ path: picture('round-doubt') })
+  await page.screenshot({ path: sketch('round-doubt') })
   await page.getByRole('button', { name: 'Write it down, see what fits' }).click()
   await page.getByRole('heading', { name: 'Mill 1', level: 1 }).waitFor()
   await page

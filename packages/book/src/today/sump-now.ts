@@ -159,7 +159,9 @@ function whyOf(
     else parts.push(`${now}; its band is ${band}.`)
   }
   parts.push(...reasons)
-  if (condition !== 'measure-first') parts.push(drift, crossing)
+  if (condition !== 'measure-first') parts.push(drift)
+  // Of a level that is there already nothing need be said again.
+  if (condition !== 'measure-first' && condition !== 'below-suction') parts.push(crossing)
   if (condition === 'unread') parts.push(check)
   if (lastStrength !== null) {
     const age = daysBetween(lastStrength.at, reader.now, reader.timeZone)
