@@ -24,7 +24,7 @@ const leastLikely = 0.05
 /**
  * Which limit is likeliest to be crossed first if nothing is poured or drawn, and when. Concentration and minerals only rise
  * and the level only falls meanwhile, so that the probability of having crossed by a day is that of being beyond on it.
- * A limit that is likely crossed already is said to be crossed now.
+ * A limit that is likely crossed already is named only where none is left to be crossed, as crossed now.
  */
 export function crossingOf(shop: ShopEstimate, id: string, at: ShopTime, limits: WatchedLimits): Crossing | null {
   const sump = sumpIn(shop, id)
@@ -51,7 +51,10 @@ export function crossingOf(shop: ShopEstimate, id: string, at: ShopTime, limits:
     const crossing = firstCrossing(limit as Crossing['limit'], beyond)
     return crossing === null ? [] : [crossing]
   })
-  return crossings.sort((a, b) => a.likely - b.likely || b.probability - a.probability)[0] ?? null
+  const ahead = crossings.filter(({ likely }) => likely > 0)
+  const first = (some: readonly Crossing[]) =>
+    some.toSorted((a, b) => a.likely - b.likely || b.probability - a.probability)[0]
+  return first(ahead) ?? first(crossings) ?? null
 }
 
 function firstCrossing(limit: Crossing['limit'], beyond: readonly number[]): Crossing | null {

@@ -1,3 +1,4 @@
+import { blur } from '../../filter/index.ts'
 import { habitsOf } from '../doubts/habits.ts'
 import { settle } from '../doubts/settle.ts'
 import { forgottenPour, visited } from '../doubts/visits.ts'
@@ -20,6 +21,7 @@ export function takeReading(shop: ShopEstimate, sump: SumpState, reading: Readin
   const { priors, tally } = shop
   const circumstances = { offset, priors }
   const best = bestBranch(sump)
+  if (sump.lastFill === null && reading.seen !== null) expectAnyLevel(sump)
   const most = mostSurprising(best, sump, reading, circumstances)
   if (most === null) {
     for (const branch of sump.branches) takeMinerals(branch, reading)
@@ -45,6 +47,11 @@ export function takeReading(shop: ShopEstimate, sump: SumpState, reading: Readin
     sump.pouredSince = false
   }
   settle(sump)
+}
+
+/** Where a sump stands when it is looked at for the first time nobody knows: no level is a surprise then. */
+function expectAnyLevel({ branches, dataAt }: SumpState): void {
+  if (dataAt === null) for (const { belief } of branches) blur(belief, fill, 0.3 ** 2)
 }
 
 /** Where a pour was due that nobody wrote, less of a surprise will do. */

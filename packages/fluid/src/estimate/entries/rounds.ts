@@ -63,8 +63,10 @@ export function roundsOf(shop: ShopEstimate, events: readonly ShopEvent[]): Map<
 
 /** What the instrument had in one round. */
 function judgeRound(shop: ShopEstimate, sights: readonly RoundSight[]): RoundOffset {
-  const takenOff = sights.reduce((sum, { sump }) => sum + (shop.sumps.get(sump)?.takenOff ?? 0), 0) / sights.length
-  const offset = offsetOf(sights, shop.priors, takenOff)
+  // A sump that is read again says nothing new of the instrument: what surprised in it once would surprise twice.
+  const firsts = sights.filter(({ sump }, i) => sights.findIndex((one) => one.sump === sump) === i)
+  const takenOff = firsts.reduce((sum, { sump }) => sum + (shop.sumps.get(sump)?.takenOff ?? 0), 0) / firsts.length
+  const offset = { ...offsetOf(firsts, shop.priors, takenOff), others: sights }
   if (offset.off >= 0.5) doubtInstrument(shop, offset)
   return offset
 }
