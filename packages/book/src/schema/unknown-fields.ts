@@ -29,7 +29,8 @@ interface Def {
 
 function unknownOfObject(shape: Record<string, z.core.$ZodType>, value: Record<string, unknown>, path: PropertyKey[]) {
   return Object.entries(value).flatMap(([key, inner]) => {
-    const known = shape[key]
+    // A field may be called `constructor`: only the schema's own count.
+    const known = Object.hasOwn(shape, key) ? shape[key] : undefined
     return known === undefined ? [pointerOf([...path, key])] : unknownFields(known, inner, [...path, key])
   })
 }

@@ -1,10 +1,13 @@
-import readExcelFile, { type Sheet } from 'read-excel-file/node'
+import readExcelFile, { type Sheet } from 'read-excel-file/universal'
 import { refusal } from '../../errors.ts'
 import type { Cell, SheetRow, SheetRows } from './sheet-rows.ts'
 import { firstBytesOf, type SheetSource } from './sheet-source.ts'
+import { unpackedSize } from './unpacked-size.ts'
 
 /** A workbook is read whole; one larger than this is no shop's log. */
 const largestWorkbook = 50_000_000
+/** Nor one that unpacks to more: a small archive can hold a sea of blanks. */
+const largestUnpacked = 400_000_000
 
 /** One sheet of an XLSX workbook: the one of that name, else the first that holds anything. */
 export async function readWorkbook(source: SheetSource, sheet?: string): Promise<SheetRows> {
@@ -47,8 +50,21 @@ async function sheetsOf(source: SheetSource): Promise<Sheet[]> {
       'sheet',
     )
   }
+  if ((unpackedSize(bytes) ?? 0) > largestUnpacked) {
+    throw refusal(
+      [
+        {
+          pointer: '',
+          found: `a workbook that unpacks to more than ${largestUnpacked / 1e6} MB`,
+          expected: 'the log alone, or the same as CSV',
+        },
+      ],
+      'sheet',
+    )
+  }
   try {
-    return await readExcelFile(bytes)
+    // Not the reader for Node: it waits for ever for the end of an archive that is cut, and makes room for whatever a part claims.
+    return await readExcelFile(new Blob([new Uint8Array(bytes)]))
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error)
     throw refusal(
