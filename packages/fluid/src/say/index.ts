@@ -16,3 +16,4 @@ export {
   sayStanding,
 } from './standing.ts'
 export { type Reader, sayConcentration, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'
+export { type PlannedDay, sayOtherWater, sayPlannedDay } from './what-if.ts'

@@ -5,7 +5,9 @@ import type {
   ImportReport,
   JournalPart,
   Measurement,
+  OtherWaterAnswer,
   Outlook,
+  Plan,
   Problem,
   SheetMap,
   SumpNow,
@@ -42,6 +44,16 @@ export const readSump = (id: string) => ask<SumpPage>(`/sumps/${encodeURICompone
 /** Its past days, now and the days ahead, with intervals. */
 export const readOutlook = (id: string, daysBack: number) =>
   ask<Outlook>(`/sumps/${encodeURIComponent(id)}/outlook?daysBack=${daysBack}`)
+/** Where a sump goes if it is topped up with one water and one strength; the strength that holds it without one. */
+export const readPlan = (id: string, { water, strength }: { water: string; strength: number | null }) =>
+  ask<Plan>(
+    `/sumps/${encodeURIComponent(id)}/plan?days=28,91,182&water=${encodeURIComponent(water)}${strength === null ? '' : `&strength=${strength}`}`,
+  )
+/** What another water would have made of it since a day. */
+export const readOtherWater = (id: string, { water, since }: { water: string; since: string }) =>
+  ask<OtherWaterAnswer>(
+    `/sumps/${encodeURIComponent(id)}/other-water?water=${encodeURIComponent(water)}&since=${since}`,
+  )
 export const readBook = () => ask<Book>('/book')
 /** A water's analyses or a mixer's checks, oldest first. */
 export const readMeasurements = async (kind: 'water' | 'mixer', id: string) =>

@@ -1,6 +1,16 @@
 import { keepPreviousData, QueryCache, QueryClient, useQuery } from '@tanstack/preact-query'
 import { setSignedIn } from '../entry/this-device.ts'
-import { Refusal, readBook, readMeasurements, readOutlook, readSump, readSumps, readToday } from './client.ts'
+import {
+  Refusal,
+  readBook,
+  readMeasurements,
+  readOtherWater,
+  readOutlook,
+  readPlan,
+  readSump,
+  readSumps,
+  readToday,
+} from './client.ts'
 import { readSession } from './people.ts'
 
 /** One cache for the app. What the server refuses is not asked again; what is out of reach is, by the next look at it. */
@@ -44,6 +54,18 @@ export const useOutlook = (id: string, daysBack: number) =>
     queryKey: ['sumps', id, 'outlook', daysBack],
     queryFn: () => readOutlook(id, daysBack),
     placeholderData: keepPreviousData,
+  })
+export const usePlan = (id: string, question: { water: string; strength: number | null }) =>
+  useQuery({
+    queryKey: ['sumps', id, 'plan', question],
+    queryFn: () => readPlan(id, question),
+    placeholderData: keepPreviousData,
+  })
+export const useOtherWater = (id: string, question: { water: string; since: string }) =>
+  useQuery({
+    queryKey: ['sumps', id, 'other-water', question],
+    queryFn: () => readOtherWater(id, question),
+    enabled: question.since !== '',
   })
 export const useMeasurements = (kind: 'water' | 'mixer', id: string) =>
   useQuery({ queryKey: ['measurements', kind, id], queryFn: () => readMeasurements(kind, id) })

@@ -1,5 +1,6 @@
 /** What the server's answers hold. The shapes of the book are its own; the rest is described by `/api/openapi.json`. */
 import type { Today, TodayItem } from '@sumpbook/book/today'
+import type { PlannedDay } from '@sumpbook/fluid'
 
 export type { Entry, EntryOf, Setup } from '@sumpbook/book/entries'
 export type { ImportReport, NewSump, Question, RowFate, SheetField, SheetMap } from '@sumpbook/book/sheet'
@@ -111,4 +112,17 @@ export interface JournalEntry {
 export interface JournalPart {
   entries: JournalEntry[]
   next: string | null
+}
+
+/** Where a sump goes by a plan of steady top-ups. */
+export interface Plan {
+  water: string
+  strength: number
+  every: number
+  ahead: PlannedDay[]
+}
+
+/** Minerals as they stand and as they would; null where nothing was recorded. */
+export interface OtherWaterAnswer {
+  minerals: { hardness: { asPoured: number; asked: number } } | null
 }

@@ -19,6 +19,7 @@ import { SetAsideForm, TodayLine } from '../today/line.tsx'
 import { ConcentrationCourse, daysUntilDry, HardnessCourse } from './course.tsx'
 import { hardnessSaid } from './fan-layout.ts'
 import { Losses } from './losses.tsx'
+import { WhatIf } from './what-if.tsx'
 import './sumps.css'
 
 const day = 86_400_000
@@ -114,6 +115,7 @@ function SumpOf({
           units={shop.units}
         />
       )}
+      {!isOil && <WhatIf book={book} sump={sump.sump} today={now} />}
       {doubts !== null && <SettledDoubts {...doubts} />}
       <div class="two-parts">
         <section aria-labelledby="sump-journal" class="part">
