@@ -37,7 +37,12 @@ function sumpAnswer(standing: ShopStanding, sump: Sump, ahead: readonly number[]
   return {
     name: sump.name,
     now: estimate.now,
-    ahead: estimate.ahead.map(({ inner: _, ...figures }) => figures),
+    ahead: estimate.ahead.map(({ days, concentration, volume, hardness }) => ({
+      days,
+      concentration,
+      volume,
+      hardness,
+    })),
     crossing: crossingFor(standing, sump, bench, estimate.now.markVolume),
     recipe: recipeBy(estimate, bench, reader),
     doubts: estimate.doubts.map((doubt) => doubtAnswer(doubt, clock, reader)),

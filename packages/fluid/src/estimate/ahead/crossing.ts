@@ -15,7 +15,7 @@ export interface WatchedLimits {
 }
 
 /** Days ahead at which the probabilities are worked out; between them they run straight. */
-const lookedAt = [0, 1, 2, 3, 4, 5, 6, 7, 9, 11, 14, 17, 21, 26, 31, 36, 42]
+const lookedAt = [0, 1, 2, 3, 4, 5, 7, 9, 12, 15, 19, 24, 30, 36, 42]
 /** How far ahead crossings are looked for, in days. */
 export const crossingHorizon = lookedAt.at(-1)!
 /** A crossing less likely than this is none. */

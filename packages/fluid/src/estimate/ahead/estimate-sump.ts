@@ -55,7 +55,10 @@ export function figuresOf(then: readonly Weighed[], plate: number, days: number)
     concentration: figureOf(concentration, 0, 100),
     volume: figureOf(volume, 0),
     hardness: figureOf(partsOf(then, hardness), 0),
-    inner: { concentration: innerOf(concentration, 0), volume: innerOf(volume, 0) },
+    // Only drawings ask for it.
+    get inner() {
+      return { concentration: innerOf(concentration, 0), volume: innerOf(volume, 0) }
+    },
   }
 }
 

@@ -15,8 +15,8 @@ export function settle(sump: SumpState): void {
 function isSettled(surprise: Surprise, sump: SumpState): boolean {
   if (surprise.readings >= 3 || sump.at - surprise.at > 35) return true
   if (sump.surprises.length > 3 && sump.surprises[0] === surprise) return true
-  const likely = storiesOf(sump, surprise)[0]!.probability
-  return likely > 0.94 && (surprise.readings >= 1 || storiesOf(sump, surprise)[0]!.story === 'stands')
+  const { story, probability } = storiesOf(sump, surprise)[0]!
+  return probability > 0.94 && (surprise.readings >= 1 || story === 'stands')
 }
 
 function close(sump: SumpState, surprise: Surprise): void {

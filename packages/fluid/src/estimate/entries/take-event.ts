@@ -1,5 +1,4 @@
 import { blur } from '../../filter/index.ts'
-import { settle } from '../doubts/settle.ts'
 import { takeVerdict } from '../doubts/verdict.ts'
 import type { ShopEvent } from '../events.ts'
 import { bringTo } from '../passing.ts'
@@ -42,7 +41,6 @@ export function takeEvent(shop: ShopEstimate, sump: SumpState, event: ShopEvent,
       bringTo(shop, sump, event.at)
       happen(shop, sump, event, offset)
       sump.dataAt = event.at
-      settle(sump)
   }
 }
 
