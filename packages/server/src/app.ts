@@ -1,6 +1,5 @@
 import { join } from 'node:path'
 import cookie from '@fastify/cookie'
-import helmet from '@fastify/helmet'
 import multipart from '@fastify/multipart'
 import fastifyStatic from '@fastify/static'
 import swagger from '@fastify/swagger'
@@ -32,6 +31,7 @@ import { sumpRoutes } from './routes/sumps.ts'
 import { thingRoutes } from './routes/things.ts'
 import { todayRoutes } from './routes/today.ts'
 import { requireSameOrigin } from './same-origin.ts'
+import { secureHeaders } from './secure-headers.ts'
 import { settleLater } from './settle-later.ts'
 import { logRequests } from './watch/log-requests.ts'
 import { watchMetrics } from './watch/metrics.ts'
@@ -53,6 +53,8 @@ export interface AppParts {
   accounts?: boolean
   /** Whether a proxy on this machine says where a request comes from. */
   behindProxy?: boolean
+  /** Whether people reach the book by https alone, so that their browsers may insist on it from then on. */
+  https?: boolean
   /** How long after the start and after a write the book keeps how far its estimate has come; without it, it never does. */
   settleAfterMs?: number
   logger?: FastifyServerOptions['logger']
@@ -78,7 +80,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   logRequests(app)
   watchMetrics(app, book)
   if (settleAfterMs !== undefined) settleLater(app, book, settleAfterMs)
-  await app.register(helmet, { contentSecurityPolicy, hsts: false, crossOriginOpenerPolicy: false })
+  await secureHeaders(app, { https: parts.https ?? false })
   await app.register(multipart, { limits: { fileSize: largestBody, files: 1 } })
   await app.register(swagger, {
     openapi: {
@@ -120,19 +122,6 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   healthRoutes(app, book)
   await serveWeb(app, webRoot)
   return app
-}
-
-/** No `upgrade-insecure-requests`: on a plain-http address of the shop's network it would break every asset. */
-const contentSecurityPolicy = {
-  useDefaults: false,
-  directives: {
-    defaultSrc: ["'self'"],
-    imgSrc: ["'self'", 'data:', 'blob:'],
-    objectSrc: ["'none'"],
-    baseUri: ["'self'"],
-    formAction: ["'self'"],
-    frameAncestors: ["'none'"],
-  },
 }
 
 async function serveWeb(app: FastifyInstance, webRoot: string | undefined): Promise<void> {

@@ -46,6 +46,7 @@ SUMPBOOK_OIDC_CLIENT_ID, SUMPBOOK_OIDC_CLIENT_SECRET_FILE and SUMPBOOK_OIDC_NAME
       people,
       accounts,
       behindProxy: publicUrl !== null,
+      https: publicUrl?.startsWith('https:') ?? false,
       version,
       settleAfterMs,
       folder: settings.folder,

@@ -1,0 +1,81 @@
+import { inMemory, openBook, openSqliteStore } from '@sumpbook/book'
+import type { InjectOptions } from 'fastify'
+import { expect, onTestFinished, test } from 'vitest'
+import { buildApp } from './app.ts'
+
+async function served(more: { https?: boolean } = {}) {
+  const book = openBook(await openSqliteStore(inMemory), () => new Date('2026-03-03T10:00:00Z'))
+  const app = await buildApp({ book, version: '0.0.0-test', ...more })
+  onTestFinished(async () => {
+    await app.close()
+    await book.close()
+  })
+  return app
+}
+
+test.each(['/livez', '/api/v1/book', '/api/v1/nothing', '/api/openapi.json', '/nothing.js'])(
+  'every answer bounds what a browser does with it: %s',
+  async (url) => {
+    const { headers } = await (await served()).inject(url)
+    expect(headers).toMatchObject({
+      'x-content-type-options': 'nosniff',
+      'referrer-policy': 'no-referrer',
+      'cross-origin-resource-policy': 'same-origin',
+    })
+    const policy = String(headers['content-security-policy'])
+    for (const part of ["default-src 'self'", "object-src 'none'", "base-uri 'none'", "frame-ancestors 'none'"]) {
+      expect(policy).toContain(part)
+    }
+    expect(policy).not.toMatch(/unsafe-inline|unsafe-eval|upgrade-insecure-requests|\*/)
+    expect(headers['access-control-allow-origin']).toBe(undefined)
+    expect(headers['x-powered-by'] ?? headers.server).toBe(undefined)
+  },
+)
+
+test('browsers are told to insist on https where the book is reached by it alone, and only there', async () => {
+  expect((await (await served()).inject('/livez')).headers['strict-transport-security']).toBe(undefined)
+  const { headers } = await (await served({ https: true })).inject('/livez')
+  expect(headers['strict-transport-security']).toBe('max-age=31536000')
+})
+
+test('what the API answers is kept by no browser', async () => {
+  const app = await served()
+  for (const url of ['/api/v1/book', '/api/v1/entries', '/api/v1/nothing']) {
+    expect((await app.inject(url)).headers['cache-control']).toBe('no-store')
+  }
+})
+
+test.each(['TRACE', 'CONNECT', 'PROPFIND'])('%s is nothing the server does', async (method) => {
+  const answer = await (await served()).inject({
+    method: method as NonNullable<InjectOptions['method']>,
+    url: '/api/v1/book',
+  })
+  expect(answer.statusCode).toBeGreaterThanOrEqual(400)
+  expect(answer.statusCode).toBeLessThan(500)
+})
+
+test.each([
+  '/.git/config',
+  '/package.json',
+  '/..%2f..%2fpackage.json',
+  '/api/v1/attachments/..%2f..%2fpackage.json',
+  '/data/book.sqlite',
+])('no file beside the app is given out: %s', async (url) => {
+  const answer = await (await served()).inject(url)
+  expect(answer.statusCode).toBe(404)
+  expect(answer.body).not.toContain('sumpbook-book')
+})
+
+test('an error nobody foresaw says nothing of its inside', async () => {
+  const store = await openSqliteStore(inMemory)
+  const book = openBook(store, () => new Date('2026-03-03T10:00:00Z'))
+  const broken = { ...book, sumps: () => Promise.reject(new Error('select * from secret_table at /srv/app.ts:12')) }
+  const app = await buildApp({ book: broken, version: '0.0.0-test' })
+  onTestFinished(async () => {
+    await app.close()
+    await book.close()
+  })
+  const answer = await app.inject('/api/v1/sumps')
+  expect(answer.statusCode).toBe(500)
+  expect(answer.body).not.toMatch(/secret_table|app\.ts|select/)
+})
