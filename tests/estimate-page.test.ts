@@ -7,7 +7,7 @@ import { pourOf } from '../packages/fluid/src/estimate/written-pour.ts'
 
 test('the page has the stories and probabilities of the code, in its order', () => {
   const page = readFileSync(new URL('../docs/method/estimate.md', import.meta.url), 'utf8')
-  const shown = [...page.matchAll(/^\| ([a-z-]+) \| (0\.\d+) \|/gm)].map(([, story, prior]) => [story, Number(prior)])
+  const shown = [...page.matchAll(/^\| ([a-z-]+) +\| (0\.\d+) +\|/gm)].map(([, story, prior]) => [story, Number(prior)])
   const usual = pourOf({ strength: 5, water: { hardness: null, chloride: null } })
   const habits = {
     usual,

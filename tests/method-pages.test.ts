@@ -105,11 +105,11 @@ async function onCommandLine(source: string): Promise<unknown> {
   return JSON.parse(stdout.text)
 }
 
-/** An import of the computation and one expression, as JSON would carry its value. */
+/** An import of the computation and one expression (behind the semicolon that keeps it from the line above), as JSON would carry its value. */
 function inCode(source: string): unknown {
   const [, names = '', expression = ''] =
     /^import \{ ([^}]+) \} from '@sumpbook\/fluid'\n\n([\s\S]+)$/.exec(source) ?? []
-  const evaluate = new Function('fluid', `const { ${names} } = fluid\nreturn (${expression.trim()})`)
+  const evaluate = new Function('fluid', `const { ${names} } = fluid\nreturn (${expression.trim().replace(/^;/, '')})`)
   return JSON.parse(JSON.stringify(evaluate(fluid)))
 }
 
