@@ -98,7 +98,7 @@ export const start = {
   titrationSd: 0.3,
   holdUp: { mean: 0.12, sd: 0.07 },
   gaugeSd: 0.025,
-  gain: { mean: 0.25, sd: 0.35 },
+  gain: { mean: 0.3, sd: 0.42 },
   guessedGaugeSd: 0.08,
 } as const
 
