@@ -181,6 +181,21 @@ test('a sump has its history, and an unknown one is not found', async () => {
   expect((await app.inject('/api/v1/sumps')).json().sumps).toMatchObject([{ sump: 's1' }])
 })
 
+test('a name as long as names may be is found by its address; a longer address is refused as a problem', async () => {
+  const app = await emptyApp()
+  const long = 'ä'.repeat(200)
+  const sumps = [{ ...shop.sumps[0], id: long }]
+  await app.inject({
+    method: 'POST',
+    url: '/api/v1/import',
+    ...form('shop.json', JSON.stringify({ ...shop, sumps })),
+  })
+  expect((await app.inject(`/api/v1/sumps/${encodeURIComponent(long)}`)).json()).toMatchObject({ sump: long })
+  const answer = await app.inject(`/api/v1/sumps/${'a'.repeat(5000)}`)
+  expect(answer.headers['content-type']).toContain('application/problem+json')
+  expect(answer.statusCode).toBeLessThan(500)
+})
+
 test('the journal comes page by page, youngest first', async () => {
   const app = await shopApp()
   for (const n of [1, 2, 3]) await put(app, reading(n, { at: `2026-03-03T0${n}:00:00Z` }))

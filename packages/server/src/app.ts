@@ -4,7 +4,7 @@ import multipart from '@fastify/multipart'
 import fastifyStatic from '@fastify/static'
 import swagger from '@fastify/swagger'
 import type { Book } from '@sumpbook/book'
-import Fastify, { type FastifyInstance, type FastifyServerOptions, LogController } from 'fastify'
+import Fastify, { type FastifyInstance, type FastifyReply, type FastifyServerOptions, LogController } from 'fastify'
 import {
   jsonSchemaTransform,
   jsonSchemaTransformObject,
@@ -68,6 +68,9 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     logger,
     bodyLimit: largestBody,
     forceCloseConnections: true,
+    // An id has up to 200 signs, each up to twelve in an address.
+    routerOptions: { maxParamLength: 2400 },
+    frameworkErrors: (error, request, reply) => void handleError(error, request, reply as FastifyReply),
     logController: new LogController({ disableRequestLogging: true }),
     trustProxy: behindProxy ? 'loopback' : false,
   })

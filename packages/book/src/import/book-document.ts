@@ -8,7 +8,7 @@ import type { Entry, Setup } from '../schema/entries/index.ts'
 import { faultsOf, sayFound } from '../schema/faults.ts'
 import { thingKinds } from '../schema/things/index.ts'
 import { unknownFields } from '../schema/unknown-fields.ts'
-import { halfCharacters } from '../schema/whole-text.ts'
+import { withoutCanonicalForm } from '../schema/whole-text.ts'
 import { brimFaults } from '../setup/brim.ts'
 import { type BaseThing, thingHistory } from '../setup/things.ts'
 
@@ -28,7 +28,7 @@ export function readBookDocument(text: string): BookDocument {
   const parsed = bookFile.safeParse(input)
   if (!parsed.success) throw refusal(faultsOf(parsed.error, input), 'book file')
   const file = input as BookFile
-  const faults = [...halfCharacters(file), ...doubledThings(file), ...doubledEntries(file), ...factFaults(file)]
+  const faults = [...withoutCanonicalForm(file), ...doubledThings(file), ...doubledEntries(file), ...factFaults(file)]
   if (faults.length > 0) throw refusal(faults, 'book file')
   const warnings = unknownFields(bookFile, file).map(
     (pointer) => `${pointer} is not a field of ${bookFormat}; it is kept.`,

@@ -157,3 +157,19 @@ test('nonsense is refused by name', async () => {
   }
   expect(await count(store)).toBe(0)
 })
+
+test('what has no canonical form is refused by itself, under an id that is taken as well, and not with everybody else’s entries', async () => {
+  const store = await shopStore()
+  await put(store, testReading(1))
+  const beyond = JSON.parse(
+    JSON.stringify(testReading(3, { later: 7 })).replace('"later":7', '"later":1e400'),
+  ) as unknown
+  const deep = { ...testReading(4), later: JSON.parse(`${'['.repeat(50_000)}${']'.repeat(50_000)}`) as unknown }
+  const arrivals = await put(store, testReading(1, { note: '\ud800' }), beyond, deep, testReading(5))
+  expect(arrivals.map(({ status, faults }) => [status, faults[0]?.pointer.slice(0, 6)])).toEqual([
+    ['refused', '/note'],
+    ['refused', '/later'],
+    ['refused', '/later'],
+    ['added', undefined],
+  ])
+})

@@ -2,7 +2,7 @@ import { BookError, type Fault, refusal } from '../errors.ts'
 import { type Entry, entry, entryKinds, unknownEntry } from '../schema/entries/index.ts'
 import { faultsOf } from '../schema/faults.ts'
 import { unknownFields } from '../schema/unknown-fields.ts'
-import { halfCharacters } from '../schema/whole-text.ts'
+import { withoutCanonicalForm } from '../schema/whole-text.ts'
 import { brimFaults } from '../setup/brim.ts'
 import { setupFaults } from '../setup/check.ts'
 import type { ThingHistory } from '../setup/things.ts'
@@ -142,7 +142,8 @@ async function takenBefore(store: Store, sent: unknown, judged: Judged): Promise
   if (arrival.status !== 'refused' || arrival.id === '') return judged
   const standing =
     (await store.bodies([arrival.id])).get(arrival.id) ?? (await store.held([arrival.id])).get(arrival.id)?.body
-  if (standing === undefined || standing !== canonicalJson(sent)) return judged
+  // What has no canonical form cannot have been taken.
+  if (standing === undefined || withoutCanonicalForm(sent).length > 0 || standing !== canonicalJson(sent)) return judged
   return { entry: null, arrival: { ...arrival, status: 'same', faults: [], confirmable: false } }
 }
 
@@ -164,7 +165,7 @@ function judge(sent: unknown, history: ThingHistory, now: Date): Judged {
   const known = isKnownKind(sent)
   const parsed = known ? entry.safeParse(sent) : unknownEntry.safeParse(sent)
   if (!parsed.success) return refused(sent, faultsOf(parsed.error, sent))
-  const halves = halfCharacters(sent)
+  const halves = withoutCanonicalForm(sent)
   if (halves.length > 0) return refused(sent, halves)
   const body = sent as Entry
   const future = futureFaults(body, now)
