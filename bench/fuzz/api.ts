@@ -69,7 +69,6 @@ export async function fuzzApi({
   const app = await buildApp({
     book,
     version: '0.0.0-fuzz',
-    ...(process.env.LOGF ? { logger: { level: 'error' } } : {}),
   })
   const operations = operationsOf((await app.inject('/api/openapi.json')).json())
   const report: ApiReport = {
