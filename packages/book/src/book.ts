@@ -13,7 +13,7 @@ import { isExample, loadExample } from './import/load-example.ts'
 import type { SheetSource } from './import/sheet/sheet-source.ts'
 import type { ImportReport } from './import/sheet-types.ts'
 import { type Arrival, type ArrivalNote, clockToleranceMs, noNote, orThrow, putEntries } from './journal/put.ts'
-import { thingCache } from './setup/thing-cache.ts'
+import { keptThings } from './setup/thing-cache.ts'
 import type { ThingHistory, Things } from './setup/things.ts'
 import type { Store } from './store/store.ts'
 import { inWalkingOrder } from './today/condition.ts'
@@ -76,7 +76,7 @@ export interface Book {
 
 /** @param clock what time it is; nothing in the book asks the machine */
 export function openBook(store: Store, clock: () => Date): Book {
-  const things = thingCache(store)
+  const things = () => keptThings(store)
   const estimates = checkpoints({ store, things, estimator: shopEstimator, print: enginePrint })
   const putMany = putTogether(async (entries, notes) => putEntries(store, entries, clock(), await things(), notes))
   const parts = { journal: store, checkpoints: estimates, things }

@@ -2,7 +2,7 @@ import { type Figure, quantile95, type Reader } from '@sumpbook/fluid'
 import { BookError } from '../errors.ts'
 import type { Entry } from '../schema/entries/index.ts'
 import type { Value } from '../schema/values.ts'
-import { readThings } from '../setup/read-things.ts'
+import { keptThings } from '../setup/thing-cache.ts'
 import type { Things } from '../setup/things.ts'
 import type { JournalReader, StoredEntry } from '../store/store.ts'
 import { strengthRead } from '../today/strength-read.ts'
@@ -46,7 +46,7 @@ export async function sumpHistory(
   reader: Partial<Reader> = {},
 ): Promise<HistoryLine[]> {
   const [history, entries, withdrawals] = await Promise.all([
-    readThings(journal),
+    keptThings(journal),
     journal.entries({ order: 'time', sump }),
     readWithdrawals(journal),
   ])
@@ -76,7 +76,7 @@ export async function journalPage(
   { limit, cursor, reader = {} }: { limit: number; cursor?: string | undefined; reader?: Partial<Reader> },
 ): Promise<{ entries: JournalLine[]; next: string | null }> {
   const [history, entries, withdrawals] = await Promise.all([
-    readThings(journal),
+    keptThings(journal),
     journal.entries({
       order: 'time-backwards',
       limit: limit + 1,

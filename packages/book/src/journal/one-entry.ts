@@ -1,7 +1,7 @@
 import type { Reader } from '@sumpbook/fluid'
 import { BookError } from '../errors.ts'
 import type { Entry } from '../schema/entries/index.ts'
-import { readThings } from '../setup/read-things.ts'
+import { keptThings } from '../setup/thing-cache.ts'
 import type { JournalReader, StoredEntry } from '../store/store.ts'
 import type { HeldRow } from '../store/tables.ts'
 import { arriving } from './arriving.ts'
@@ -40,7 +40,7 @@ export async function entryPage(journal: JournalReader, id: string, reader: Part
   const stored = there ?? (held === undefined ? null : storedOf(held))
   if (stored === null) throw new BookError('not-found', `This book has no entry ${id}.`)
   const [history, withdrawals, voids] = await Promise.all([
-    readThings(journal),
+    keptThings(journal),
     readWithdrawals(journal),
     journal.entries({ kinds: ['void'], order: 'time' }),
   ])

@@ -1,6 +1,6 @@
 import type { Reader } from '@sumpbook/fluid'
 import { entryKinds } from '../schema/entries/index.ts'
-import { readThings } from '../setup/read-things.ts'
+import { keptThings } from '../setup/thing-cache.ts'
 import type { JournalReader } from '../store/store.ts'
 import { type JournalLine, lineOf, readWithdrawals } from './lines.ts'
 import { storedOf } from './one-entry.ts'
@@ -23,7 +23,7 @@ const lookedThrough = 100_000
 /** Everything that was taken and counts nowhere for now, youngest arrival first. */
 export async function quarantine(journal: JournalReader, reader: Partial<Reader> = {}): Promise<QuarantinedLine[]> {
   const [history, withdrawals, held] = await Promise.all([
-    readThings(journal),
+    keptThings(journal),
     readWithdrawals(journal),
     journal.waitingHeld(),
   ])

@@ -17,3 +17,15 @@ export function thingCache(journal: JournalReader): () => Promise<ThingHistory> 
     return history
   }
 }
+
+const caches = new WeakMap<JournalReader, () => Promise<ThingHistory>>()
+
+/** The things of a book as its store's own cache has them: for who has the store at hand and asks often. */
+export function keptThings(journal: JournalReader): Promise<ThingHistory> {
+  let cache = caches.get(journal)
+  if (cache === undefined) {
+    cache = thingCache(journal)
+    caches.set(journal, cache)
+  }
+  return cache()
+}
