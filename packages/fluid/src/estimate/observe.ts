@@ -14,7 +14,10 @@ export interface Expected {
   sd: number
 }
 
-/** One linear reading of a belief: what it is, and how it depends on the state. */
+/**
+ * One linear reading of a belief: what it is, and how it depends on the state. Those that the functions below give are valid until the next
+ * is asked for; `keepSight` keeps one.
+ */
 export interface Sight {
   read: number
   expected: number
@@ -29,6 +32,22 @@ export interface Sight {
 
 const none = -1
 
+/** The one sight that is being looked at: there are six for each reading, and none is kept. */
+const looked: Sight = {
+  read: 0.5,
+  expected: 0.5,
+  variance: 0.5,
+  first: 0,
+  firstSlope: 0.5,
+  second: none,
+  secondSlope: 0.5,
+  third: none,
+  thirdSlope: 0.5,
+}
+
+/** A sight that stays what it is. */
+export const keepSight = (sight: Sight): Sight => ({ ...sight })
+
 /** A refractometer shows what the concentrates bend, and what minerals, oil and dirt feign: y = C / f + c N + b. */
 export function sightOfBrix(
   { mean }: Belief,
@@ -39,33 +58,31 @@ export function sightOfBrix(
   const expected = mean[strength]! * perPercent + mean[hardness]! * brixPerHardness + mean[bias]! + offset
   const noise =
     brixNoise.fixed ** 2 + (brixNoise.share * Math.max(expected, 0)) ** 2 + resolution ** 2 / 12 + offsetVariance
-  return {
-    read: brix,
-    expected,
-    variance: noise,
-    first: strength,
-    firstSlope: perPercent,
-    second: bias,
-    secondSlope: 1,
-    third: hardness,
-    thirdSlope: brixPerHardness,
-  }
+  looked.read = brix
+  looked.expected = expected
+  looked.variance = noise
+  looked.first = strength
+  looked.firstSlope = perPercent
+  looked.second = bias
+  looked.secondSlope = 1
+  looked.third = hardness
+  looked.thirdSlope = brixPerHardness
+  return looked
 }
 
 /** Titration finds the concentrate, give or take what else takes part. */
 export function sightOfTitration({ mean }: Belief, percent: number): Sight {
   const expected = mean[strength]! + mean[titration]!
-  return {
-    read: percent,
-    expected,
-    variance: 0.2 ** 2 + (0.03 * Math.max(expected, 0)) ** 2,
-    first: strength,
-    firstSlope: 1,
-    second: titration,
-    secondSlope: 1,
-    third: none,
-    thirdSlope: 0,
-  }
+  looked.read = percent
+  looked.expected = expected
+  looked.variance = 0.2 ** 2 + (0.03 * Math.max(expected, 0)) ** 2
+  looked.first = strength
+  looked.firstSlope = 1
+  looked.second = titration
+  looked.secondSlope = 1
+  looked.third = none
+  looked.thirdSlope = 0
+  return looked
 }
 
 /** An eye on the level sees the fluid that is not out in the lines, as a share of the mark. */
@@ -74,32 +91,30 @@ export function sightOfLevel(
   { share, running }: { share: number; running: boolean },
   { levelNoise }: ShopPriors,
 ): Sight {
-  return {
-    read: share,
-    expected: mean[fill]! + mean[gauge]! - (running ? mean[holdUp]! : 0),
-    variance: levelNoise ** 2,
-    first: fill,
-    firstSlope: 1,
-    second: running ? holdUp : none,
-    secondSlope: running ? -1 : 0,
-    third: gauge,
-    thirdSlope: 1,
-  }
+  looked.read = share
+  looked.expected = mean[fill]! + mean[gauge]! - (running ? mean[holdUp]! : 0)
+  looked.variance = levelNoise ** 2
+  looked.first = fill
+  looked.firstSlope = 1
+  looked.second = running ? holdUp : none
+  looked.secondSlope = running ? -1 : 0
+  looked.third = gauge
+  looked.thirdSlope = 1
+  return looked
 }
 
 /** A figure of something dissolved, such as a test in drops: read to a tenth or so. */
 export function sightOfMinerals({ mean }: Belief, which: typeof hardness | typeof chloride, value: number): Sight {
-  return {
-    read: value,
-    expected: mean[which]!,
-    variance: (0.1 * Math.max(mean[which]!, value)) ** 2 + 5 ** 2,
-    first: which,
-    firstSlope: 1,
-    second: none,
-    secondSlope: 0,
-    third: none,
-    thirdSlope: 0,
-  }
+  looked.read = value
+  looked.expected = mean[which]!
+  looked.variance = (0.1 * Math.max(mean[which]!, value)) ** 2 + 5 ** 2
+  looked.first = which
+  looked.firstSlope = 1
+  looked.second = none
+  looked.secondSlope = 0
+  looked.third = none
+  looked.thirdSlope = 0
+  return looked
 }
 
 function slopeOf(sight: Sight): Float64Array {

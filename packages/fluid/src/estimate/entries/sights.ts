@@ -4,6 +4,7 @@ import { holdToBounds } from '../bounds.ts'
 import type { ReadingEvent, Reported } from '../events.ts'
 import {
   classOf,
+  keepSight,
   middleOf,
   type Sight,
   sightOfBrix,
@@ -118,7 +119,7 @@ export function mostSurprising(
     if (sight === null) continue
     const sd = Math.sqrt(varianceOf(branch.belief, sight))
     const z = Math.abs(sight.read - sight.expected) / sd
-    if (most === null || z > most.z) most = { quantity, z, sight, sd }
+    if (most === null || z > most.z) most = { quantity, z, sight: keepSight(sight), sd }
   }
   return most
 }
