@@ -1,6 +1,8 @@
 import { type Book, inMemory, openBook, openSqliteStore } from '@sumpbook/book'
+import Fastify from 'fastify'
 import { expect, onTestFinished, test, vi } from 'vitest'
 import { buildApp } from './app.ts'
+import { settleLater } from './settle-later.ts'
 
 async function settlingApp(settleAfterMs: number) {
   const book = openBook(await openSqliteStore(inMemory), () => new Date('2026-03-03T10:00:00Z'))
@@ -53,4 +55,23 @@ test('a server that is closed settles nothing any more', async () => {
   await app.close()
   await new Promise((resolve) => setTimeout(resolve, 50))
   expect(times()).toBe(0)
+})
+
+test('what takes long is done rarely: no more than a hundredth of the time goes into it', async () => {
+  const app = Fastify()
+  let settled = 0
+  const settle = async () => {
+    settled += 1
+    await new Promise((resolve) => setTimeout(resolve, 20))
+  }
+  settleLater(app, { settle } as unknown as Book, 1)
+  app.put('/', () => 'ok')
+  onTestFinished(() => app.close())
+  const until = performance.now() + 500
+  while (performance.now() < until) {
+    await app.inject({ method: 'PUT', url: '/' })
+    await new Promise((resolve) => setTimeout(resolve, 10))
+  }
+  // 20 ms of work, then 2 s of rest: within half a second it is done once.
+  expect(settled).toBe(1)
 })

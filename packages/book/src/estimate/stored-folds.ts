@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import type { StoredProjection } from '../store/projections.ts'
 import type { JournalReader, Store } from '../store/store.ts'
 import type { Estimator } from './estimator.ts'
@@ -51,7 +52,16 @@ export async function storeFolds<S>(
     const packed: PackedFold = { seen, ready, origin, lastDay, memory: packTranslation(memory), shop: pack(shop) }
     return { key, day: ready, body: JSON.stringify(packed) }
   }
-  const rows = { folds: folds.map(rowOf), adopted: adopted.map(rowOf) }
+  // Each is some megabytes of many sumps: between two of them others have their turn.
+  const inTurns = async (kept: readonly KeptFold<S>[]) => {
+    const rows: StoredProjection[] = []
+    for (const fold of kept) {
+      rows.push(rowOf(fold))
+      await nextTurn()
+    }
+    return rows
+  }
+  const rows = { folds: await inTurns(folds), adopted: await inTurns(adopted) }
   await store.write(async (journal) => {
     await journal.keepProjections(names.folds, rows.folds)
     await journal.keepProjections(names.adopted, rows.adopted)
