@@ -103,3 +103,11 @@ test('the server answers while a drill runs, and two drills wait for each other'
   // A drill of this book takes some hundred milliseconds: nobody has waited for it.
   expect(waits.toSorted((a, b) => a - b)[Math.floor(waits.length / 2)]).toBeLessThan(50)
 })
+
+test('a page of another site cannot make the machine back up', async () => {
+  const { app } = await servedBook(1)
+  const from = (site: string) => app.inject({ url: '/api/v1/backup/archive?from=elsewhere', headers: { 'sec-fetch-site': site } })
+  expect((await from('cross-site')).statusCode).toBe(403)
+  expect((await app.inject('/api/v1/backup')).json().made).toBe(null)
+  expect((await from('same-origin')).statusCode).toBe(200)
+})
