@@ -5,7 +5,10 @@ import { machine } from '../machine.ts'
 
 /** A count from the command line: `--times 1000`. */
 export function timesAsked(usual: number): number {
-  const { values } = parseArgs({ options: { times: { type: 'string' } }, allowPositionals: true })
+  const { values } = parseArgs({
+    options: { times: { type: 'string' }, heavy: { type: 'boolean' } },
+    allowPositionals: true,
+  })
   const times = Number(values.times ?? usual)
   if (!Number.isInteger(times) || times < 1)
     throw new RangeError(`--times: found ${values.times}, expected a whole number`)

@@ -6,6 +6,7 @@ const bin = fileURLToPath(new URL('../../packages/cli/bin/sumpbook.js', import.m
 /** A server as its own process. */
 export interface ServerProcess {
   address: string
+  pid: number
   /** Ends it at once, in whatever it is doing (`SIGKILL`). */
   kill(): Promise<void>
   /** Ends it as a person would. */
@@ -37,5 +38,5 @@ export async function startServer(args: string[], env: Record<string, string> = 
     server.kill(signal)
     await ended
   }
-  return { address, kill: end('SIGKILL'), stop: end('SIGTERM') }
+  return { address, pid: server.pid!, kill: end('SIGKILL'), stop: end('SIGTERM') }
 }

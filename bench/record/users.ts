@@ -59,7 +59,8 @@ export function timing(all: readonly number[]): Timing {
   return { requests: sorted.length, p50: at(0.5), p95: at(0.95), p99: at(0.99), slowest: at(1) }
 }
 
-function once(agent: Agent, address: string, { method, path, body }: ReturnType<Kind['of']>): Promise<void> {
+/** One request, to the last byte of its answer, however long that takes. */
+export function once(agent: Agent, address: string, { method, path, body }: ReturnType<Kind['of']>): Promise<void> {
   return new Promise((resolve, reject) => {
     const text = body === undefined ? null : JSON.stringify(body)
     const headers =
