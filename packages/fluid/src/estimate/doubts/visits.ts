@@ -19,8 +19,8 @@ const classOf = (fill: number) => {
   return place === -1 ? ends.length : place
 }
 
-/** Of a hundred pours two or three are never written down (common practice, no source). */
-const forgets = 0.025
+/** Of a hundred pours some three are never written down (common practice, no source). */
+const forgets = 0.03
 /** However regular a sump's visits, a missing record may still be true. */
 const mostForgotten = 0.9
 
