@@ -106,7 +106,8 @@ test('the server answers while a drill runs, and two drills wait for each other'
 
 test('a page of another site cannot make the machine back up', async () => {
   const { app } = await servedBook(1)
-  const from = (site: string) => app.inject({ url: '/api/v1/backup/archive?from=elsewhere', headers: { 'sec-fetch-site': site } })
+  const from = (site: string) =>
+    app.inject({ url: '/api/v1/backup/archive?from=elsewhere', headers: { 'sec-fetch-site': site } })
   expect((await from('cross-site')).statusCode).toBe(403)
   expect((await app.inject('/api/v1/backup')).json().made).toBe(null)
   expect((await from('same-origin')).statusCode).toBe(200)
