@@ -1,5 +1,6 @@
 import readExcelFile, { type Sheet } from 'read-excel-file/universal'
 import { refusal } from '../../errors.ts'
+import { sheetExtent } from './sheet-extent.ts'
 import type { Cell, SheetRow, SheetRows } from './sheet-rows.ts'
 import { firstBytesOf, type SheetSource } from './sheet-source.ts'
 import { unpackedSize } from './unpacked-size.ts'
@@ -8,6 +9,8 @@ import { unpackedSize } from './unpacked-size.ts'
 const largestWorkbook = 50_000_000
 /** Nor one that unpacks to more: a small archive can hold a sea of blanks. */
 const largestUnpacked = 400_000_000
+/** Cells between the first and the farthest: the reader makes room for all of them. */
+const mostCells = 20_000_000
 
 /** One sheet of an XLSX workbook: the one of that name, else the first that holds anything. */
 export async function readWorkbook(source: SheetSource, sheet?: string): Promise<SheetRows> {
@@ -36,31 +39,19 @@ export async function readWorkbook(source: SheetSource, sheet?: string): Promise
   return { title: chosen.sheet, delimiter: null, warnings, rows: () => rowsOf(chosen) }
 }
 
+const tooLarge = (found: string) =>
+  refusal([{ pointer: '', found, expected: 'the log alone, or the same as CSV' }], 'sheet')
+
 async function sheetsOf(source: SheetSource): Promise<Sheet[]> {
   const bytes = await firstBytesOf(source, largestWorkbook + 1)
-  if (bytes.length > largestWorkbook) {
-    throw refusal(
-      [
-        {
-          pointer: '',
-          found: `a workbook of more than ${largestWorkbook / 1e6} MB`,
-          expected: 'the log alone, or the same as CSV',
-        },
-      ],
-      'sheet',
-    )
-  }
+  if (bytes.length > largestWorkbook) throw tooLarge(`a workbook of more than ${largestWorkbook / 1e6} MB`)
   if ((unpackedSize(bytes) ?? 0) > largestUnpacked) {
-    throw refusal(
-      [
-        {
-          pointer: '',
-          found: `a workbook that unpacks to more than ${largestUnpacked / 1e6} MB`,
-          expected: 'the log alone, or the same as CSV',
-        },
-      ],
-      'sheet',
-    )
+    throw tooLarge(`a workbook that unpacks to more than ${largestUnpacked / 1e6} MB`)
+  }
+  const extent = sheetExtent(bytes)
+  if (extent === 'nowhere') throw tooLarge('a workbook with a cell at a place that no sheet has')
+  if (extent !== null && extent.rows * extent.columns > mostCells) {
+    throw tooLarge(`a sheet of ${extent.rows} rows and ${extent.columns} columns, empty ones included`)
   }
   try {
     // Not the reader for Node: it waits for ever for the end of an archive that is cut, and makes room for whatever a part claims.
