@@ -331,3 +331,19 @@ test('the log goes out as a table too, that comes in again; another form is refu
   expect(xlsx.rawPayload.subarray(0, 4).toString('latin1')).toBe('PK\x03\x04')
   expect((await app.inject('/api/v1/export?format=xls')).statusCode).toBe(400)
 })
+
+test.each([
+  [
+    'cut inside the file',
+    'multipart/form-data; boundary=edge',
+    '--edge\r\ncontent-disposition: form-data; name="file"; filename="a.csv"\r\n\r\nDate,',
+  ],
+  ['cut after the edge', 'multipart/form-data; boundary=edge', '--edge\r\n'],
+  ['without an edge', 'multipart/form-data', 'Date,'],
+  ['that is none', 'multipart/form-data; boundary=edge', '"abc"'],
+])('a form %s is refused, and is no error of the server', async (_, type, payload) => {
+  const app = await emptyApp()
+  const answer = await app.inject({ method: 'POST', url: '/api/v1/import', headers: { 'content-type': type }, payload })
+  expect(answer.statusCode).toBe(422)
+  expect(answer.json().errors[0].found).toContain('a form that cannot be read')
+})

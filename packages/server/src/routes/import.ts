@@ -2,7 +2,7 @@ import { Readable } from 'node:stream'
 import type { MultipartFile } from '@fastify/multipart'
 import { type Book, exportCsv, exportWorkbook, refusal, type SheetMap, sourceOf } from '@sumpbook/book'
 import { exampleShop } from '@sumpbook/demo'
-import type { FastifyInstance } from 'fastify'
+import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { z } from 'zod'
 
 /** A file of any kind into the book, and the book out as a file. */
@@ -18,9 +18,8 @@ export function importRoutes(api: FastifyInstance, book: Book): void {
       },
     },
     async (request) => {
-      const file = await request.file()
-      if (file === undefined) throw refusal([{ pointer: '/file', found: 'nothing', expected: 'a file' }], 'request')
-      const source = sourceOf(file.filename, await file.toBuffer())
+      const { file, bytes } = await fileOf(request)
+      const source = sourceOf(file.filename, bytes)
       return book.importFile(source, { map: mapOf(file), preview: request.query.preview })
     },
   )
@@ -50,6 +49,27 @@ export function importRoutes(api: FastifyInstance, book: Book): void {
     },
   )
 }
+
+/** The file of a form, whole. @throws {BookError} `refused-input` where the form is cut, as by a phone that lost its network, or is none */
+async function fileOf(request: FastifyRequest): Promise<{ file: MultipartFile; bytes: Buffer }> {
+  try {
+    const file = await request.file()
+    if (file === undefined) throw refusal([{ pointer: '/file', found: 'nothing', expected: 'a file' }], 'request')
+    return { file, bytes: await file.toBuffer() }
+  } catch (error) {
+    if (!(error instanceof Error) || !isBrokenForm(error)) throw error
+    throw refusal(
+      [{ pointer: '', found: `a form that cannot be read (${error.message})`, expected: 'a whole one' }],
+      'request',
+    )
+  }
+}
+
+/** The form's reader throws plain errors that are known by their words alone. */
+const isBrokenForm = ({ message }: Error) =>
+  /^(multipart:|unexpected end of (multipart|form)|malformed (part|content)|part terminated early|missing content-type)/i.test(
+    message,
+  )
 
 const formats = {
   json: { type: 'application/json; charset=utf-8', made: async (book: Book) => Readable.from(book.export()) },
