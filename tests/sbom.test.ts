@@ -27,7 +27,7 @@ test('it says nothing of the machine it was made on', () => {
 })
 
 test('an address that a package was fetched from is taken out, one that is left is found', () => {
-  const url = 'https://registry.somewhere.example/a.tgz'
+  const url = 'https://our-registry/a.tgz'
   const references = [
     { type: 'distribution', url },
     { type: 'website', url: 'https://a.example' },

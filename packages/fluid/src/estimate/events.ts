@@ -1,4 +1,4 @@
-import type { Brix, Days, Litres, MgPerLitre, MilliSiemensPerCm, Percent } from '../quantities.ts'
+import type { Brix, Litres, MgPerLitre, MilliSiemensPerCm, Percent } from '../quantities.ts'
 import type { ScaleInUse } from '../refractometer/scale-on.ts'
 
 /**
@@ -107,6 +107,3 @@ export type ShopEvent =
   | (OfSump & { kind: 'setup'; spec: SumpSpec })
   /** Somebody answered the doubt about these entries with one of its kinds, or `stands`: the records are right. */
   | (OfSump & { kind: 'verdict'; entries: readonly string[]; answer: string })
-
-/** A number of days ahead for which a figure is wanted. */
-export type DaysAhead = Days
