@@ -17,7 +17,7 @@ import { keptThings } from './setup/thing-cache.ts'
 import type { ThingHistory, Things } from './setup/things.ts'
 import type { Store } from './store/store.ts'
 import { inWalkingOrder } from './today/condition.ts'
-import { readSumps, readToday, type TodayReader } from './today/read-today.ts'
+import { type BookParts, readSumps, readToday, type TodayReader } from './today/read-today.ts'
 import type { Today, TodayItem } from './today/today.ts'
 
 /** One shop's book: everything the server, the command line and scripts do with it. */
@@ -54,17 +54,19 @@ export interface Book {
   estimate(options?: EstimateOptions): Promise<EstimateDocument>
   /** Keeps in the store how far the estimate has come, so that the next program need not begin with the first day. */
   settle(): Promise<void>
+  /** Where a sump goes if it is topped up with one water and one strength from now on. */
+  plan(sump: string, options?: Partial<PlanQuestion>): ReturnType<typeof readPlan>
+  /** What another water would have made of its minerals. */
+  otherWater(sump: string, question: Omit<OtherWaterQuestion, 'at'> & { at?: Date }): ReturnType<typeof readOtherWater>
   /**
    * One sump's past, now and future, for drawing.
    *
    * @throws {BookError} `not-found`
    */
-  /** Where a sump goes if it is topped up with one water and one strength from now on. */
-  plan(sump: string, options?: Partial<PlanQuestion>): ReturnType<typeof readPlan>
-  /** What another water would have made of its minerals. */
-  otherWater(sump: string, question: Omit<OtherWaterQuestion, 'at'> & { at?: Date }): ReturnType<typeof readOtherWater>
   outlook(sump: string, options?: { at?: Date; daysBack?: number; reader?: TodayReader }): Promise<Outlook>
   today(options?: { at?: Date; reader?: TodayReader }): Promise<Today>
+  /** What else is worked out from the records (stock, waste, costs …): each such reading lives in a folder of its own. */
+  ask<Answer>(read: (parts: BookParts, now: Date) => Promise<Answer>): Promise<Answer>
   /**
    * Every sump as it stands now, in walking order, or one alone.
    *
@@ -96,6 +98,7 @@ export function openBook(store: Store, clock: () => Date): Book {
     plan: (sump, options = {}) => readPlan(parts, sump, { at: clock(), ...options }),
     otherWater: (sump, question) => readOtherWater(parts, sump, { at: clock(), ...question }),
     today: ({ at, reader = {} } = {}) => readToday(parts, { ...timesOf(at, clock()), reader }),
+    ask: (read) => read(parts, clock()),
     sumps: async (options = {}) => {
       const { items } = await readSumps(parts, { ...timesOf(undefined, clock()), ...options })
       return items.sort(inWalkingOrder)

@@ -5,6 +5,7 @@ import type { ThingHistory, Things } from '../setup/things.ts'
 import type { JournalReader } from '../store/store.ts'
 import { cartOf, ledeOf, readHandover } from './cart.ts'
 import { byConsequence, inWalkingOrder } from './condition.ts'
+import { readDue } from './due-sources.ts'
 import { lastReadings } from './last-readings.ts'
 import { sumpNow } from './sump-now.ts'
 import type { Today, TodayItem } from './today.ts'
@@ -34,7 +35,10 @@ export interface TodayQuestion {
  */
 export async function readToday(parts: BookParts, { at, until = at, reader = {} }: TodayQuestion): Promise<Today> {
   const { journal } = parts
-  const { items, things } = await readSumps(parts, { at, until, reader })
+  const [{ items, things }, due] = await Promise.all([
+    readSumps(parts, { at, until, reader }),
+    readDue(parts, { at, until, reader }),
+  ])
   items.sort(byConsequence)
   const listed = items.filter(({ condition }) => condition !== 'in-order' && condition !== 'straight-oil')
   const cart = cartOf(listed)
@@ -46,6 +50,7 @@ export async function readToday(parts: BookParts, { at, until = at, reader = {} 
     cart,
     items: listed,
     calm: items.filter((item) => !listed.includes(item)).sort(inWalkingOrder),
+    due,
     quarantined: quarantinedOf(await journal.countBySump(), things),
   }
 }

@@ -1,8 +1,10 @@
 import type { Action, Advice, CheckReason, ExpectedReading, Figure, RecipeBench } from '@sumpbook/fluid'
 import type { CrossingAnswer, DoubtAnswer } from '../estimate/answer-types.ts'
+import type { Due } from './due.ts'
 
 export type { ExpectedReading, RecipeBench } from '@sumpbook/fluid'
 export type { CrossingAnswer, DoubtAnswer, Fan, FannedDay, Outlook } from '../estimate/answer-types.ts'
+export type { Due, DueKind } from './due.ts'
 
 /** What the shop should do now: one list, most consequence first, and where every other sump stands. */
 export interface Today {
@@ -14,6 +16,8 @@ export interface Today {
   items: TodayItem[]
   /** Sumps that need nothing now; their recipes are what a fill to the mark would take. */
   calm: TodayItem[]
+  /** What else is due today, no pours among it. */
+  due: Due[]
   /** Entries whose subject the book does not know (yet): counted nowhere until it does. */
   quarantined: number
 }

@@ -7,6 +7,7 @@ export type { ImportReport, NewSump, Question, RowFate, SheetField, SheetMap } f
 export type {
   Condition,
   DoubtAnswer,
+  Due,
   Fan,
   FannedDay,
   LastReading,

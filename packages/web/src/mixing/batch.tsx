@@ -19,8 +19,8 @@ import { TextField } from '../fields/fields.tsx'
 import { Figures } from '../fields/figures.tsx'
 import { readLitres, readPercent, readPlain, readStrength } from '../fields/read.ts'
 import { readTexts } from '../fields/read-texts.ts'
+import { Cautions } from '../parts/cautions.tsx'
 import { fieldFigure, fieldPercent, readerOf, shopUnits } from '../say/units.ts'
-import { Cautions } from '../today/line.tsx'
 
 const concentrateLast =
   'Concentrate goes into water, never water into concentrate. Gloves and eye protection: concentrate burns skin and eyes.'

@@ -3,8 +3,8 @@ import { useState } from 'preact/hooks'
 import { useToday } from '../api/queries.ts'
 import type { Book, Units } from '../api/types.ts'
 import { Taps } from '../fields/fields.tsx'
+import { Cautions } from '../parts/cautions.tsx'
 import { readerOf } from '../say/units.ts'
-import { Cautions } from '../today/line.tsx'
 import {
   type CartNeed,
   type CartPlan,

@@ -9,9 +9,9 @@ import { type Fault, readBrix, readLitres, readStrength } from '../fields/read.t
 import { grown, isEmptyRow, type Row } from '../fields/rows.ts'
 import { RowsTable } from '../fields/rows-table.tsx'
 import { Gauge } from '../gauge/gauge.tsx'
+import { Cautions } from '../parts/cautions.tsx'
 import { readerOf, shopUnits } from '../say/units.ts'
 import { inTrueLitres } from '../standing/true-litres.ts'
-import { Cautions } from '../today/line.tsx'
 import {
   type BenchKey,
   type BenchRead,

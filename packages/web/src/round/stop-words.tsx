@@ -2,9 +2,9 @@ import { sayConcentration, sayPercent } from '@sumpbook/fluid'
 import type { ShopOfBook, SumpNow } from '../api/types.ts'
 import { BandLine } from '../band-line/band-line.tsx'
 import { isPour } from '../entry/entries.ts'
+import { Cautions } from '../parts/cautions.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayWhenShort } from '../say/when.ts'
-import { Cautions } from '../today/line.tsx'
 import type { Verdict } from './verdict.ts'
 
 /** What follows from the reading, worked out here and now. */

@@ -8,6 +8,7 @@ import { isPour, labelOf, pouredAsWritten, skipEntry, voidEntry } from '../entry
 import type { Stamp } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { TextField } from '../fields/fields.tsx'
+import { Cautions } from '../parts/cautions.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayWhen } from '../say/when.ts'
 import { inTrueLitres } from '../standing/true-litres.ts'
@@ -270,21 +271,6 @@ export function SetAsideForm({
         </button>
       </div>
     </form>
-  )
-}
-
-const guidance = /^Guidance only/
-
-/** Cautions of this recipe; the one that holds for every recipe stands once at the foot of the page. */
-export function Cautions({ cautions }: { cautions: readonly string[] }) {
-  const own = cautions.filter((caution) => !guidance.test(caution))
-  if (own.length === 0) return null
-  return (
-    <ul class="cautions" aria-label="Cautions">
-      {own.map((caution) => (
-        <li>{caution}</li>
-      ))}
-    </ul>
   )
 }
 

@@ -9,9 +9,11 @@ import { SmallBandLine } from '../band-line/band-line.tsx'
 import { write } from '../entry/book-outbox.ts'
 import { labelOf, voidEntry, wordsOf } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
+import { Cautions } from '../parts/cautions.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayDay } from '../say/when.ts'
-import { Cautions, TodayLine, type WrittenDown } from './line.tsx'
+import { DueLines } from './due.tsx'
+import { TodayLine, type WrittenDown } from './line.tsx'
 import './today.css'
 
 /** What to do now, most consequence first; then where every other sump stands. */
@@ -62,6 +64,7 @@ export function Today({ book }: { book: Book }) {
           />
         ))}
       </section>
+      <DueLines due={data.due} reader={readerOf(shop.units)} wrote={setWritten} />
       {data.calm.length > 0 && (
         <section aria-labelledby="calm" class="calm">
           <h2 id="calm">{data.items.length === 0 ? 'Every sump' : 'In order'}</h2>

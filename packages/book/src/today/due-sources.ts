@@ -1,0 +1,28 @@
+import type { Reader } from '@sumpbook/fluid'
+import type { Due } from './due.ts'
+import type { BookParts } from './read-today.ts'
+
+/** For whom, and when. */
+export interface DueQuestion {
+  at: Date
+  /** Entries after it do not count. */
+  until: Date
+  reader: Partial<Reader>
+}
+
+/** Reads one family of duties out of the records; queries never write. */
+export type DueSource = (parts: BookParts, question: DueQuestion) => Promise<Due[]>
+
+/** Where duties come from, one family a line. */
+const sources: readonly DueSource[] = []
+
+/** Everything that is due, most consequence first, then longest due. */
+export async function readDue(parts: BookParts, question: DueQuestion): Promise<Due[]> {
+  const found = await Promise.all(sources.map((source) => source(parts, question)))
+  return found.flat().sort(byConsequence)
+}
+
+const byConsequence = (a: Due, b: Due) =>
+  a.consequence - b.consequence || compare(a.dueOn, b.dueOn) || compare(a.name, b.name) || compare(a.key, b.key)
+
+const compare = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)
