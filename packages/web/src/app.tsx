@@ -15,6 +15,7 @@ const Sumps = later(() => import('./sumps/sumps.tsx').then(({ Sumps }) => Sumps)
 const Sump = later(() => import('./sumps/sump.tsx').then(({ Sump }) => Sump))
 const Mixing = later(() => import('./mixing/mixing.tsx').then(({ Mixing }) => Mixing))
 const Water = later(() => import('./water/water.tsx').then(({ Water }) => Water))
+const StockAndCost = later(() => import('./stock/stock-and-cost.tsx').then(({ StockAndCost }) => StockAndCost))
 const Journal = later(() => import('./journal/journal.tsx').then(({ Journal }) => Journal))
 const EntryOf = later(() => import('./journal/entry-page.tsx').then(({ EntryOf }) => EntryOf))
 const Held = later(() => import('./journal/held.tsx').then(({ Held }) => Held))
@@ -91,6 +92,7 @@ export function App() {
             <Route path="/sumps/:id">{({ id }) => <Sump book={book.data} id={decodeURIComponent(id)} />}</Route>
             <Route path="/mixing/:part?">{({ part }) => <Mixing book={book.data} part={part ?? null} />}</Route>
             <Route path="/water/:part?">{({ part }) => <Water book={book.data} part={part ?? null} />}</Route>
+            <Route path="/stock/:part?">{({ part }) => <StockAndCost book={book.data} part={part ?? null} />}</Route>
             <Route path="/journal">
               <Journal book={book.data} />
             </Route>
@@ -133,6 +135,7 @@ const titles: Record<string, string> = {
   sumps: 'Sumps',
   mixing: 'Mixing',
   water: 'Water',
+  stock: 'Stock & cost',
   journal: 'Journal',
   shop: 'Shop',
   switch: 'Who is here',

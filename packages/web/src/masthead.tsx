@@ -15,6 +15,7 @@ const atTheThumb = [
 /** Behind "More" on a phone, beside the others on a desk. */
 const more = [
   ['/water', 'Water'],
+  ['/stock', 'Stock & cost'],
   ['/journal', 'Journal'],
   ['/shop', 'Shop'],
 ] as const

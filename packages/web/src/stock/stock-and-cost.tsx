@@ -1,0 +1,20 @@
+import type { Book } from '../api/types.ts'
+import { PartedPage } from '../parts/parted-page.tsx'
+import { StockPart } from './stock-part.tsx'
+import { WastePart } from './waste-part.tsx'
+import './stock.css'
+
+/** What the shop holds and what it must get rid of: concentrate by lots, waste by containers. */
+export function StockAndCost({ book, part }: { book: Book; part: string | null }) {
+  return (
+    <PartedPage
+      title="Stock & cost"
+      base="/stock"
+      part={part}
+      parts={[
+        { id: null, name: 'Stock', show: () => <StockPart book={book} /> },
+        { id: 'waste', name: 'Waste', show: () => <WastePart book={book} /> },
+      ]}
+    />
+  )
+}
