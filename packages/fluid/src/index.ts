@@ -2,6 +2,7 @@
 
 export * from './advice/index.ts'
 export * from './calibration/index.ts'
+export * from './cautions/index.ts'
 export * from './control/index.ts'
 export * from './estimate/index.ts'
 export { quantile95 } from './interval90.ts'

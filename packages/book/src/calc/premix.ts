@@ -1,4 +1,4 @@
-import { premix, sayNumber, sayStrength, sayVolume } from '@sumpbook/fluid'
+import { premix, sayCautions, sayNumber, sayStrength, sayVolume } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation } from './calculation.ts'
 
@@ -20,9 +20,7 @@ export const premixCalculation = calculation({
   run: ({ needs, strengths }) => ({
     ...premix(needs, strengths),
     notes: ['The least sum of squared errors in the sumps: no other grouping does better.'],
-    cautions: [
-      'Concentrate goes into water, never water into concentrate. Gloves and eye protection: concentrate burns skin and eyes.',
-    ],
+    cautions: sayCautions(['concentrateLast']),
   }),
   say: ({ batches, worst, notes, cautions }, reader) => [
     ...batches.map(({ strength, volume, sumps }) => {

@@ -1,3 +1,4 @@
+import { type CautionId, sayCautions } from '../cautions/cautions.ts'
 import type { Dispensed } from '../recipe/containers.ts'
 import type { Alternative, Pour, Reason, Recipe } from '../recipe/recipe.ts'
 import type { Way } from '../recipe/ways.ts'
@@ -173,19 +174,12 @@ const reasonWords: Record<Reason, string> = {
 }
 
 function cautionsOf({ action, add, drawOff, because }: Recipe): string[] {
-  const cautions: string[] = []
-  if (because.includes('below-suction'))
-    cautions.push('Pumps that draw air are damaged and foam the fluid: keep them off until the level is back.')
-  if (because.includes('neat-concentrate'))
-    cautions.push("Neat concentrate goes into a sump only where the fluid's sheet allows it.")
-  if (add !== null && add.concentrate > 0) {
-    cautions.push(
-      'Concentrate goes into water, never water into concentrate. Gloves and eye protection: concentrate burns skin and eyes.',
-    )
-  }
-  if (drawOff > 0) cautions.push('What is drawn off is waste: keep it apart and hand it over by the local rules.')
-  if (action === 'change') cautions.push('Lock out the machine before cleaning; look at the cleanout steps first.')
-  if (action !== 'none')
-    cautions.push("Guidance only: the fluid's label and safety data sheet, the supplier and local rules come first.")
-  return cautions
+  const ids: CautionId[] = []
+  if (because.includes('below-suction')) ids.push('pumpsDrawAir')
+  if (because.includes('neat-concentrate')) ids.push('neatConcentrate')
+  if (add !== null && add.concentrate > 0) ids.push('concentrateLast')
+  if (drawOff > 0) ids.push('drawnOffIsWaste')
+  if (action === 'change') ids.push('lockOut')
+  if (action !== 'none') ids.push('guidanceOnly')
+  return sayCautions(ids)
 }

@@ -4,6 +4,7 @@ import {
   drumBatches,
   makePour,
   percentFromWaterParts,
+  sayCautions,
   sayCount,
   sayNumber,
   sayParts,
@@ -21,9 +22,6 @@ import { readLitres, readPercent, readPlain, readStrength } from '../fields/read
 import { readTexts } from '../fields/read-texts.ts'
 import { Cautions } from '../parts/cautions.tsx'
 import { fieldFigure, fieldPercent, readerOf, shopUnits } from '../say/units.ts'
-
-const concentrateLast =
-  'Concentrate goes into water, never water into concentrate. Gloves and eye protection: concentrate burns skin and eyes.'
 
 /** An amount of mix, from the drum or in one batch; ratios and percent both ways; a tank put right; a rest used up. */
 export function Batch({ book }: { book: Book }) {
@@ -169,7 +167,7 @@ function AmountAnswer({
         )}
         {drum !== null && pour.concentrate > 0 && <p>{sayDrums(batches.drums, reader)}</p>}
       </div>
-      {pour.concentrate > 0 && <Cautions cautions={[concentrateLast]} />}
+      {pour.concentrate > 0 && <Cautions cautions={sayCautions(['concentrateLast'])} />}
     </>
   )
 }

@@ -1,4 +1,4 @@
-import { sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from '@sumpbook/fluid'
+import { sayCautions, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { useToday } from '../api/queries.ts'
 import type { Book, Units } from '../api/types.ts'
@@ -156,13 +156,7 @@ function Batches({
           ? '; every sump lands in its band.'
           : `; outside its band: ${outside.map(({ need }) => need.name).join(', ')}.`}
       </p>
-      {hasConcentrate && (
-        <Cautions
-          cautions={[
-            'Concentrate goes into water, never water into concentrate. Gloves and eye protection: concentrate burns skin and eyes.',
-          ]}
-        />
-      )}
+      {hasConcentrate && <Cautions cautions={sayCautions(['concentrateLast'])} />}
     </>
   )
 }

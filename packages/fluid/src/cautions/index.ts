@@ -1,0 +1,1 @@
+export { type Caution, type CautionId, type CautionTag, cautions, sayCautions } from './cautions.ts'
