@@ -41,6 +41,8 @@ function wordsOf(entry: Entry, things: Things, reader: Reader): string {
       return `Set up: ${Object.keys(entry.changes).join(', ')}`
     case 'void':
       return `Withdrew an entry${entry.reason === undefined ? '' : `: ${entry.reason}`}`
+    case 'order':
+      return `Ordered${amount(entry.litres, undefined, reader)}${made(entry, things)}`
     case 'receipt':
       return `Received${amount(entry.litres, undefined, reader)}${made(entry, things)}`
     case 'issue':
@@ -52,7 +54,7 @@ function wordsOf(entry: Entry, things: Things, reader: Reader): string {
     case 'analysis':
       return `Water analysis${entry.hardness === undefined ? '' : `: hardness ${sayNumber(entry.hardness, 0, reader)} ppm`}`
     case 'check':
-      return 'Check'
+      return checkWords(entry, reader)
     case 'verdict':
       return `Settled${entry.answer === undefined ? '' : `: ${entry.answer}`}`
     case 'snooze':
@@ -60,6 +62,12 @@ function wordsOf(entry: Entry, things: Things, reader: Reader): string {
     case 'signoff':
       return `Signed off${entry.step === undefined ? '' : `: ${entry.step}`}`
   }
+}
+
+function checkWords({ about, found, document }: EntryOf<'check'>, reader: Reader): string {
+  if (document !== undefined) return `Document ${document} came for a pickup`
+  const isCount = found !== undefined && (about.kind === 'stock' || about.kind === 'waste')
+  return isCount ? `Counted${amount(found, undefined, reader)}` : 'Check'
 }
 
 function amount(litres: number | undefined, strength: number | undefined, reader: Reader): string {

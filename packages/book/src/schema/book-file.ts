@@ -18,6 +18,7 @@ export const bookFile = z.looseObject({
   mixers: z.array(thingKinds.mixer.schema).optional(),
   instruments: z.array(thingKinds.instrument.schema).optional(),
   meters: z.array(thingKinds.meter.schema).optional(),
+  wasteContainers: z.array(thingKinds.waste.schema).optional(),
   entries: z.array(entry).optional(),
   /** Entries whose subject this book does not know (yet); kept, and counted nowhere. */
   quarantine: z.array(unknownEntry).optional(),

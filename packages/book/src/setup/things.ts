@@ -12,6 +12,7 @@ import {
   shop as shopSchema,
   type ThingKind,
   thingKinds,
+  type WasteContainer,
   type Water,
 } from '../schema/things/index.ts'
 
@@ -37,6 +38,7 @@ export interface Things {
   mixer: ReadonlyMap<string, Mixer>
   instrument: ReadonlyMap<string, Instrument>
   meter: ReadonlyMap<string, Meter>
+  waste: ReadonlyMap<string, WasteContainer>
 }
 
 /** How a thing came to be what it is: fields by the time from which they hold. */
@@ -137,6 +139,7 @@ function thingsAt(kept: readonly Kept[], instant: string | undefined): Things {
     mixer: of('mixer') as Things['mixer'],
     instrument: of('instrument') as Things['instrument'],
     meter: of('meter') as Things['meter'],
+    waste: of('waste') as Things['waste'],
   }
 }
 

@@ -5,7 +5,7 @@ import type { FastifyInstance } from 'fastify'
 export function bookRoutes(api: FastifyInstance, book: Book, version: string): void {
   api.get('/book', { schema: { summary: 'The shop and its things as they are now', tags: ['book'] } }, async () => {
     const [things, head, example] = await Promise.all([book.present(), book.store.head(), book.isExample()])
-    const { shop, fluid, water, sump, container, mixer, instrument, meter } = things
+    const { shop, fluid, water, sump, container, mixer, instrument, meter, waste } = things
     return {
       empty: head.seq === 0 && sump.size === 0,
       demo: example,
@@ -18,6 +18,7 @@ export function bookRoutes(api: FastifyInstance, book: Book, version: string): v
       mixers: [...mixer.values()],
       instruments: [...instrument.values()],
       meters: [...meter.values()],
+      wasteContainers: [...waste.values()],
       head,
       version,
     }

@@ -6,7 +6,7 @@ import { about, envelope } from './envelope.ts'
 import { addition, charge, drawoff, skim, transfer } from './pouring.ts'
 import { reading } from './reading.ts'
 import { setup, signoff, snooze, verdict, voidEntry } from './record.ts'
-import { analysis, check, handover, issue, pickup, receipt, stored } from './shop-things.ts'
+import { analysis, check, handover, issue, order, pickup, receipt, stored } from './shop-things.ts'
 
 export { aboutKinds, entryId } from './envelope.ts'
 export { measured } from './reading.ts'
@@ -25,6 +25,7 @@ const kinds = [
   observation,
   analysis,
   check,
+  order,
   receipt,
   issue,
   stored,

@@ -5,6 +5,25 @@ import { limits } from './limits.ts'
 /** Percent per °Brix: products run from about 0.8 to 4; 20 is far outside every one of them. */
 export const brixFactor = z.number().gt(0).max(20)
 
+/** How the concentrate is bought and kept; what is missing is assumed, and said to be. */
+const stockKept = z.looseObject({
+  /** Litres of a drum or can. */
+  packSize: z.number().gt(0).optional(),
+  /** From order to delivery. */
+  leadDays: notNegative.optional(),
+  leadSd: notNegative.optional(),
+  /** Money that one order costs, whatever its size. */
+  orderCost: notNegative.optional(),
+  /** What a year in store costs, percent of the price. */
+  holdingPercent: notNegative.optional(),
+  /** Chance in percent of not running out while a delivery is awaited. */
+  service: z.number().min(50).lt(100).optional(),
+  /** Days an opened drum keeps. */
+  openedDays: notNegative.optional(),
+  /** What counts as used: drums issued to the floor, or pours; without it issues where there are any. */
+  usedBy: z.enum(['issues', 'pours']).optional(),
+})
+
 /** A water-mixed coolant (or a straight oil, which is never mixed) as the shop uses it. */
 export const fluid = z.looseObject({
   id,
@@ -31,7 +50,9 @@ export const fluid = z.looseObject({
   unsuitedMetals: z.array(z.string()).optional(),
   limits: limits.optional(),
   pricePerLitre: notNegative.optional(),
+  /** Of an unopened drum, from the day it was made. */
   shelfLifeDays: notNegative.optional(),
+  stock: stockKept.optional(),
   /** Kilograms a litre, of the concentrate. */
   density: z.number().gt(0).optional(),
 })

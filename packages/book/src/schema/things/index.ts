@@ -9,6 +9,7 @@ import { meter } from './meter.ts'
 import { mixer } from './mixer.ts'
 import { shop } from './shop.ts'
 import { sump } from './sump.ts'
+import { wasteContainer } from './waste-container.ts'
 import { water } from './water.ts'
 
 export type { Container } from './container.ts'
@@ -19,6 +20,7 @@ export type { Meter } from './meter.ts'
 export type { Mixer } from './mixer.ts'
 export type { Shop } from './shop.ts'
 export type { Sump } from './sump.ts'
+export type { WasteContainer } from './waste-container.ts'
 export type { Water } from './water.ts'
 
 /** Every kind of thing with an id, its schema, and its section of the book file, in the order of that file. */
@@ -30,6 +32,7 @@ export const thingKinds = {
   mixer: { section: 'mixers', schema: mixer },
   instrument: { section: 'instruments', schema: instrument },
   meter: { section: 'meters', schema: meter },
+  waste: { section: 'wasteContainers', schema: wasteContainer },
 } as const
 
 export type ThingKind = keyof typeof thingKinds
