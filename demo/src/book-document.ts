@@ -16,7 +16,20 @@ export interface BookDocument {
   mixers: { id: string; name: string; settings: [number, number][] }[]
   instruments: InstrumentDocument[]
   meters: { id: string; name: string; litresPerCount: number; sump?: string; place?: string }[]
+  wasteContainers: WasteContainerDocument[]
   entries: EntryDocument[]
+}
+
+export interface WasteContainerDocument {
+  id: string
+  name: string
+  stream: string
+  kind: 'emulsion' | 'oil' | 'sludge'
+  code: string
+  capacity: number
+  density: number
+  term: { count: number; unit: 'days' | 'months' | 'years'; source: string; from: 'first' }
+  place: string
 }
 
 export interface FluidDocument {
@@ -39,6 +52,14 @@ export interface FluidDocument {
   pricePerLitre: number
   shelfLifeDays: number
   density: number
+  stock?: {
+    packSize: number
+    leadDays: number
+    leadSd: number
+    orderCost: number
+    holdingPercent: number
+    service: number
+  }
 }
 
 export interface WaterDocument {

@@ -7,11 +7,12 @@ import { planRounds } from './people/round.ts'
 import { planStart } from './people/start.ts'
 import { planStock } from './people/stock.ts'
 import { planUpkeep } from './people/upkeep.ts'
-import { planPickups } from './people/waste.ts'
+import { planPickups, planSludge } from './people/waste.ts'
 import { planWeeks } from './people/weekly.ts'
 import { containers, instruments, meters, mixer } from './shop/equipment.ts'
 import { fluids } from './shop/fluids.ts'
 import { sumpPlans } from './shop/sumps.ts'
+import { wasteContainers } from './shop/waste.ts'
 import { waters } from './shop/waters.ts'
 import { type ShopRun, shopAtStart, timeZone } from './simulate/shop-run.ts'
 import { advance } from './simulate/sump-run.ts'
@@ -58,6 +59,7 @@ const plans = [
   planUpkeep,
   planRounds,
   planWeeks,
+  planSludge,
   planPickups,
   planHandovers,
 ]
@@ -80,6 +82,7 @@ function bookOf({ calendar, journal, days }: ShopRun): BookDocument {
     mixers: [mixer],
     instruments,
     meters,
+    wasteContainers: [...wasteContainers],
     entries: journal.entriesUpTo(days.untilMs),
   }
   return structuredClone(book)

@@ -86,5 +86,5 @@ function record(shop: ShopRun, run: SumpRun, ms: number, wasteVolume: number): v
   }
   const note = `About ${heelOf(run)} L stay in corners and lines`
   shop.journal.write({ kind: 'cleanout', sump, atMs: ms, by: 'p1', note, fields })
-  storeWaste(shop, ms + 600_000, 'p1', wasteVolume)
+  storeWaste(shop, ms + 600_000, 'p1', { into: 'emulsion', litres: wasteVolume, from: sump })
 }

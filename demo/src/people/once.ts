@@ -63,7 +63,7 @@ function drawOff(shop: ShopRun, ms: number, id: string, litres: number): void {
     note: 'To get at the strainer',
     fields: { volume: litres },
   })
-  storeWaste(shop, ms + 600_000, 'p1', litres)
+  storeWaste(shop, ms + 600_000, 'p1', { into: 'emulsion', litres, from: id })
 }
 
 /** Bulky swarf that carries off four times as much as an ordinary job, to the end. */

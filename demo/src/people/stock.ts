@@ -1,9 +1,12 @@
 import { fluids } from '../shop/fluids.ts'
+import { instantText } from '../simulate/shop-days.ts'
 import type { ShopRun } from '../simulate/shop-run.ts'
 import { arrange } from './appointment.ts'
 
 /** Litres. */
 const drum = 200
+/** Drums of a delivery. */
+const delivered = 2
 const letters: Readonly<Record<string, string>> = { 'blue-40': 'B', 'grey-25': 'G', 'clear-10': 'C', 'oil-22': 'O' }
 
 /** The lot of a fluid's so-many-th delivery. */
@@ -32,7 +35,19 @@ function count(shop: ShopRun, ms: number, day: number, fluid: string, shelf: She
   const opened = Math.ceil((shop.used.get(fluid) ?? 0) / drum)
   const now = Math.min(opened - shelf.opened, shelf.full)
   if (now > 0) issue(shop, ms, fluid, now, shelf)
-  if (shelf.full < 2) arrange(shop, day + 5, '10:15', (laterMs) => deliver(shop, laterMs, fluid, shelf))
+  if (shelf.full >= 2) return
+  order(shop, ms + 600_000, fluid)
+  arrange(shop, day + 5, '10:15', (laterMs) => deliver(shop, laterMs, fluid, shelf))
+}
+
+/** What is ordered in the afternoon comes the Wednesday after, or the Thursday. */
+function order(shop: ShopRun, ms: number, fluid: string): void {
+  const fields = {
+    fluid,
+    litres: delivered * drum,
+    expectedOn: instantText(shop.days, ms + 5 * 86_400_000).slice(0, 10),
+  }
+  shop.journal.write({ kind: 'order', about: { kind: 'stock', id: fluid }, atMs: ms, by: 'p3', fields })
 }
 
 function issue(shop: ShopRun, ms: number, fluid: string, drums: number, shelf: Shelf): void {
@@ -47,16 +62,23 @@ function begin(shop: ShopRun, ms: number, fluid: string, shelf: Shelf): void {
 }
 
 function deliver(shop: ShopRun, ms: number, fluid: string, shelf: Shelf): void {
-  const drums = 2
   shelf.deliveries += 1
-  shelf.full += drums
-  receive(shop, ms, { fluid, lot: lotOf(fluid, shelf.deliveries), litres: drums * drum })
+  shelf.full += delivered
+  receive(shop, ms, { fluid, lot: lotOf(fluid, shelf.deliveries), litres: delivered * drum, ...onArrival(shop, ms) })
 }
+
+/** A drum is some five weeks old when it comes, and its seal is whole. */
+const onArrival = (shop: ShopRun, ms: number) => ({
+  made: instantText(shop.days, ms - 37 * 86_400_000).slice(0, 10),
+  seal: 'whole' as const,
+})
 
 interface Receipt {
   fluid: string
   lot: string
   litres: number
+  made?: string
+  seal?: 'whole'
 }
 
 function receive(shop: ShopRun, ms: number, receipt: Receipt, note?: string): void {

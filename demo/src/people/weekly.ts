@@ -104,7 +104,7 @@ function skim(shop: ShopRun, run: SumpRun, ms: number, by: string, random: Rando
     typed: { litres: `${typedNumber(written)} L` },
     fields: { litres: written },
   })
-  if (written >= 5) storeWaste(shop, ms + 15 * minuteMs, by, written)
+  storeWaste(shop, ms + 15 * minuteMs, by, { into: 'oil', litres: written, from: plan.document.id })
 }
 
 function observe(shop: ShopRun, run: SumpRun, ms: number, by: string, random: Random): void {

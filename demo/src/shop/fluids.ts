@@ -21,6 +21,7 @@ export const fluids: readonly FluidDocument[] = [
     pricePerLitre: 4.9,
     shelfLifeDays: 365,
     density: 0.95,
+    stock: { packSize: 200, leadDays: 5, leadSd: 2, orderCost: 60, holdingPercent: 20, service: 95 },
   },
   {
     id: 'grey-25',
@@ -48,6 +49,7 @@ export const fluids: readonly FluidDocument[] = [
     pricePerLitre: 6.4,
     shelfLifeDays: 365,
     density: 1.01,
+    stock: { packSize: 200, leadDays: 5, leadSd: 2, orderCost: 60, holdingPercent: 20, service: 95 },
   },
   {
     id: 'clear-10',

@@ -38,8 +38,10 @@ export interface ShopRun {
   meterWritten: boolean
   /** Litres of concentrate used of each fluid, whether written down or not. */
   used: Map<string, number>
-  /** In the waste tank, litres since the last of so many pickups. */
-  waste: { litres: number; pickups: number }
+  /** Litres in each waste container since its last pickup. */
+  waste: Map<string, number>
+  /** Pickups so far. */
+  pickups: number
   /** Sumps at which a reading was already written down wrong. */
   slipped: Set<string>
   /** What the late shift could tell of a day: the names of the sumps that were topped up. */
@@ -73,7 +75,8 @@ export function shopAtStart(seed: number, until: string): ShopRun {
     meterWritten: false,
     used: new Map(),
     slipped: new Set(),
-    waste: { litres: 0, pickups: 0 },
+    waste: new Map(),
+    pickups: 0,
     poured: new Map(),
   }
 }
