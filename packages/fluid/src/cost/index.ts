@@ -1,0 +1,6 @@
+export { type CostGrowth, costGrowth, type KeptFor } from './cost-growth.ts'
+export { type EconomicLife, economicLife, type LifePoint, type LifeQuestion, type Spoiling } from './economic-life.ts'
+export { concentrateAboveTarget, concentrateToHold, type HoldingNeed, type RichDays } from './habit.ts'
+export { type Cents, type MicroCents, microCents, toCents, wholeParts } from './money.ts'
+export { type PeriodCosts, type ReplacementPeriod, replacementPeriod } from './replacement-period.ts'
+export { type StrengthRead, type StrengthSpan, strengthDays } from './strength-days.ts'
