@@ -1,6 +1,33 @@
+export { type CalendarReader, sayByDate, sayDate, sayOnDate } from './calendar-days.ts'
 export { sayChance } from './chance.ts'
+export {
+  type SheetContext,
+  type StepWords,
+  sayChangeOver,
+  sayCleanout,
+  sayCleanoutStep,
+  sayHours,
+  sayRinseFaults,
+} from './cleanout-sheet.ts'
 export { type DayReader, sayDayAhead, sayOnDay } from './days.ts'
 export { sayDoubt, sayStory } from './doubt.ts'
+export {
+  sayCalm,
+  sayDate,
+  sayEvery,
+  sayInterval,
+  sayLevel,
+  sayLimit,
+  sayNitriteOver,
+  sayPh,
+  sayRefused,
+  sayReported,
+  sayRule,
+  saySlide,
+  saySource,
+  sayTest,
+  sayTestsDue,
+} from './guidance.ts'
 export { sayLearnt } from './learnt.ts'
 export { lowerFirst, sayCount, sayList } from './phrases.ts'
 export { type RecipeContext, type RecipeWords, sayAlternative, sayReasons, sayRecipe, sayWay } from './recipe.ts'
@@ -15,5 +42,17 @@ export {
   sayNextCheck,
   sayStanding,
 } from './standing.ts'
+export {
+  type StockReader,
+  type StockWords,
+  sayCountFound,
+  sayDemand,
+  sayOnFloor,
+  sayOrderSize,
+  sayPacks,
+  sayRunsOut,
+  sayStock,
+  sayStockDoubts,
+} from './stock.ts'
 export { type Reader, sayConcentration, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'
 export { type PlannedDay, sayOtherWater, sayPlannedDay } from './what-if.ts'
