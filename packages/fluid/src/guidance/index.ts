@@ -15,7 +15,7 @@ export {
   type RuleTopic,
   topicOf,
 } from './pack.ts'
-export { type ChosenEdition, chosenEdition, guidancePacks } from './packs/index.ts'
+export { type ChosenEdition, chosenEdition, guidancePacks, ownPack } from './packs/index.ts'
 export { type PhQuestion, type PhVerdict, phVerdict } from './ph-verdict.ts'
 export { isUnder, mayBeOver, rangeOf, type ValueRange } from './reported-range.ts'
 export {

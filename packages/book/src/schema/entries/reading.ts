@@ -34,7 +34,7 @@ export const measured = {
   volume: classOfValue(notNegative).optional(),
 }
 
-export const reading = z.looseObject({
+const readingShape = {
   ...ofSump,
   kind: z.literal('reading'),
   ...measured,
@@ -59,4 +59,11 @@ export const reading = z.looseObject({
       }),
     )
     .optional(),
-})
+}
+
+export const reading = z
+  .looseObject(readingShape)
+  .refine(({ at, readAt }) => readAt === undefined || !(Date.parse(readAt) < Date.parse(at)), {
+    error: 'a time not before `at`, when the sample was taken',
+    path: ['readAt'],
+  })

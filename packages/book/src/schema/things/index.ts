@@ -14,6 +14,7 @@ import { water } from './water.ts'
 
 export type { Container } from './container.ts'
 export type { Fluid } from './fluid.ts'
+export type { Guidance } from './guidance.ts'
 export type { Instrument } from './instrument.ts'
 export type { Limits } from './limits.ts'
 export type { Meter } from './meter.ts'

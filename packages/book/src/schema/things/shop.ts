@@ -1,5 +1,7 @@
 import { z } from 'zod'
 import { day, name } from '../values.ts'
+import { costs } from './costs.ts'
+import { guidance } from './guidance.ts'
 
 const timeZone = z.string().refine(isTimeZone, { error: 'a time zone of the IANA list, such as Europe/Berlin' })
 
@@ -22,8 +24,17 @@ export const shop = z.looseObject({
         .refine(({ from, to }) => from <= to, { error: 'a day not before `from`', path: ['to'] }),
     )
     .optional(),
+  /** When its shifts begin on a working day, on the shop's clock; one shift from 06:00 where nobody said. */
+  shifts: z
+    .array(z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, { error: 'a time of day such as 06:00' }))
+    .min(1)
+    .max(6)
+    .optional(),
   /** Days after which every sump is read again, whatever is expected of it; a week where nobody said. */
   readEveryDays: z.int().min(1).max(31).optional(),
+  /** Whose guidance the shop goes by; without it none. */
+  guidance: guidance.optional(),
+  costs: costs.optional(),
 })
 
 export type Shop = z.infer<typeof shop>

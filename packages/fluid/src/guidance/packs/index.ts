@@ -6,10 +6,15 @@ import { unitedStates } from './united-states.ts'
 /** The packs that come with the book. None is chosen for anybody. */
 export const guidancePacks: readonly GuidancePack[] = [germany, unitedKingdom, unitedStates]
 
+/** The name under which a shop says that its own values are all it goes by. */
+export const ownPack = 'own'
+
 /** A pack's edition, or that there is none: nothing is taken in its place. */
 export type ChosenEdition =
   | { outcome: 'chosen'; pack: GuidancePack; edition: GuidanceEdition }
-  /** Nobody chose; the packs that could be. */
+  /** The shop's own values alone. */
+  | { outcome: 'own' }
+  /** Nobody chose. */
   | { outcome: 'none' }
   /** What was chosen is not among those of this version. */
   | { outcome: 'unknown'; pack: string; edition: string | null }
@@ -23,6 +28,7 @@ export function chosenEdition(
   choice: { pack?: string | undefined; edition?: string | undefined } | null,
 ): ChosenEdition {
   if (choice?.pack === undefined) return { outcome: 'none' }
+  if (choice.pack === ownPack) return { outcome: 'own' }
   const pack = guidancePacks.find(({ id }) => id === choice.pack)
   const edition =
     choice.edition === undefined && pack?.editions.length === 1

@@ -41,6 +41,10 @@ test('of a pack with several editions one has to be named; of a pack with one it
   expect(chosenEdition({ pack: 'germany' }).outcome).toBe('chosen')
 })
 
+test('a shop may go by its own values alone, and says so', () => {
+  expect(chosenEdition({ pack: 'own' })).toEqual({ outcome: 'own' })
+})
+
 test('a pack that this version does not have is said to be unknown, not replaced', () => {
   expect(chosenEdition({ pack: 'atlantis', edition: '1' })).toEqual({
     outcome: 'unknown',
