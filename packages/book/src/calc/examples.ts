@@ -69,5 +69,10 @@ export const exampleInputs: Record<string, unknown> = {
     fluidSaving: 1500,
     years: 5,
   },
+  life: {
+    changeCost: 400,
+    running: { start: 2, growth: 0.02 },
+    spoiling: { scale: 300, shape: 3, cost: 900 },
+  },
   'control-chart': { values: [9, 9.1, 8.9, 9.4, 9], kind: 'ewma', lambda: 0.2, width: 3, target: 9, sd: 0.2 },
 }

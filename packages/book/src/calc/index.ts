@@ -7,6 +7,7 @@ import { controlChartCalculation } from './control-chart.ts'
 import { factorCalculation } from './factor.ts'
 import { hardnessCalculation } from './hardness.ts'
 import { inverseCalculation } from './inverse.ts'
+import { lifeCalculation } from './life.ts'
 import { premixCalculation } from './premix.ts'
 import { ratioCalculation } from './ratio.ts'
 import { rinseCalculation } from './rinse.ts'
@@ -31,6 +32,7 @@ const all = [
   premixCalculation,
   rinseCalculation,
   treatmentCalculation,
+  lifeCalculation,
   controlChartCalculation,
 ]
 
