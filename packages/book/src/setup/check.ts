@@ -2,6 +2,7 @@ import type { Fault } from '../errors.ts'
 import type { Setup } from '../schema/entries/index.ts'
 import { faultsOf } from '../schema/faults.ts'
 import { shop, type ThingKind, thingKinds } from '../schema/things/index.ts'
+import { lay, settled } from './lay.ts'
 import type { ThingHistory, Things } from './things.ts'
 
 /**
@@ -13,9 +14,9 @@ export function setupFaults({ about, changes }: Setup, history: ThingHistory): F
   if (kind !== 'shop' && !(kind in thingKinds)) return []
   const things = history.at()
   const before = thingOf(things, kind, id)
-  const after = Object.fromEntries(
-    Object.entries({ ...before, ...changes, ...(kind === 'shop' ? {} : { id }) }).filter(([, value]) => value !== null),
-  )
+  const laid: Record<string, unknown> = { ...before }
+  lay(laid, { ...changes, ...(kind === 'shop' ? {} : { id }) })
+  const after = settled(laid)
   const parsed = (kind === 'shop' ? shop : thingKinds[kind as ThingKind].schema).safeParse(after)
   if (parsed.success) return []
   return faultsOf(parsed.error, after, '/changes').filter(({ found }) => before !== undefined || found !== 'nothing')

@@ -15,6 +15,7 @@ import {
   type WasteContainer,
   type Water,
 } from '../schema/things/index.ts'
+import { lay, settled } from './lay.ts'
 
 /** What a shop is where it does not say: named nothing, in UTC, metric, Monday to Friday. */
 export const shopDefaults = { name: '', timeZone: 'UTC', units: 'metric', currency: 'EUR' } as const
@@ -152,11 +153,11 @@ const noShop: Kept = { kind: 'shop', id: 'shop', base: {}, changes: [] }
  */
 function fieldsAt({ base, changes }: Pick<Kept, 'base' | 'changes'>, instant?: string): Fields {
   const fields: Fields = {}
-  for (const { changes: values } of changes.toReversed()) Object.assign(fields, values)
-  Object.assign(fields, base)
-  for (const { was } of changes.toReversed()) Object.assign(fields, was)
+  for (const { changes: values } of changes.toReversed()) lay(fields, values)
+  lay(fields, base)
+  for (const { was } of changes.toReversed()) lay(fields, was)
   for (const { from, changes: values } of changes) {
-    if (instant === undefined || from <= instant) Object.assign(fields, values)
+    if (instant === undefined || from <= instant) lay(fields, values)
   }
-  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== null && value !== undefined))
+  return settled(fields)
 }

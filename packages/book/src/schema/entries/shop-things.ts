@@ -55,6 +55,8 @@ export const receipt = z.looseObject({
   made: z.string().optional(),
   opened: z.string().optional(),
   seal: z.enum(['whole', 'broken']).optional(),
+  /** What a litre of it cost; without it, what its fluid costs at that time. */
+  pricePerLitre: notNegative.optional(),
 })
 
 export const issue = z.looseObject({

@@ -32,6 +32,7 @@ export const shop = z.looseObject({
     .optional(),
   /** Days after which every sump is read again, whatever is expected of it; a week where nobody said. */
   readEveryDays: z.int().min(1).max(31).optional(),
+  costs: costs.optional(),
   /** Whose guidance the shop goes by; without it none. */
   guidance: guidance.optional(),
   costs: costs.optional(),
