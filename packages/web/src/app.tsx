@@ -5,6 +5,7 @@ import { useBook } from './api/queries.ts'
 import { later } from './later.tsx'
 import { Masthead } from './masthead.tsx'
 import { Mishap } from './mishap.tsx'
+import { OffLineLine } from './offline/off-line-line.tsx'
 import { Today } from './today/today.tsx'
 
 const Begin = later(() => import('./begin/begin.tsx').then(({ Begin }) => Begin))
@@ -68,6 +69,7 @@ export function App() {
   return (
     <div class={place.startsWith('/round/') ? 'shell on-round' : 'shell'}>
       <Masthead {...(isBegin && book.data.empty ? {} : { shop: book.data.shop })} />
+      <OffLineLine timeZone={book.data.shop.timeZone} />
       <main>
         <Mishap key={place.split('/')[1]}>
           <Switch>

@@ -2,8 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import { Link, useLocation } from 'wouter-preact'
 import { useSession } from './api/queries.ts'
 import type { ShopOfBook } from './api/types.ts'
-import { flush, outbox, useWaiting } from './entry/book-outbox.ts'
-import type { Waiting } from './entry/outbox.ts'
+import { QueueState } from './offline/queue-state.tsx'
 
 /** What a phone's bar has room for; what is used on every round comes first. */
 const atTheThumb = [
@@ -104,83 +103,5 @@ function Places() {
         {links(more)}
       </div>
     </nav>
-  )
-}
-
-/** "all saved", or how many entries still wait, with the list behind it. */
-export function QueueState() {
-  const waiting = useWaiting()
-  const [isOpen, setOpen] = useState(false)
-  const refused = waiting.filter(({ problem }) => problem !== null).length
-  if (waiting.length === 0) {
-    return (
-      <span class="state" role="status">
-        all saved
-      </span>
-    )
-  }
-  const words = refused > 0 ? `${refused} not taken` : `${waiting.length} waiting to send`
-  return (
-    <span class="state" role="status">
-      <button type="button" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
-        {words}
-      </button>
-      {isOpen && <Queue waiting={waiting} close={() => setOpen(false)} />}
-    </span>
-  )
-}
-
-function Queue({ waiting, close }: { waiting: readonly Waiting[]; close(): void }) {
-  return (
-    <section class="queue sheet-over" aria-label="Waiting to send">
-      <h3>Not in the book yet</h3>
-      <p class="quiet">Kept on this device until the book has taken it.</p>
-      <ul>
-        {waiting.map(({ entry, label, problem }) => (
-          <li key={entry.id}>
-            <strong>{label}</strong>
-            {problem === null ? (
-              <span class="quiet"> · waiting</span>
-            ) : (
-              <>
-                <div class="fault">
-                  {problem.errors?.map(({ pointer, found, expected }) => (
-                    <div>
-                      {pointer.slice(1)}: found {found}, expected {expected}
-                    </div>
-                  )) ??
-                    problem.detail ??
-                    problem.title}
-                </div>
-                <div class="buttons">
-                  {problem.confirmable === true && (
-                    <button
-                      type="button"
-                      onClick={() => {
-                        outbox.confirm(entry.id)
-                        void flush()
-                      }}
-                    >
-                      It is right, send it
-                    </button>
-                  )}
-                  <button type="button" class="plain" onClick={() => outbox.drop(entry.id)}>
-                    Throw it away
-                  </button>
-                </div>
-              </>
-            )}
-          </li>
-        ))}
-      </ul>
-      <div class="buttons">
-        <button type="button" class="main" onClick={() => void flush()}>
-          Send now
-        </button>
-        <button type="button" class="plain" onClick={close}>
-          Close
-        </button>
-      </div>
-    </section>
   )
 }

@@ -1,7 +1,9 @@
+import { answered, gotNoAnswer, staysOffLine } from '../offline/reach.ts'
 import type { Backups } from '../shop/say-backup.ts'
 import type {
   Book,
   Entry,
+  FaultDetail,
   ImportReport,
   JournalPart,
   Measurement,
@@ -30,9 +32,15 @@ export class Refusal extends Error {
 
 /** No answer: the network, or the server behind it, is not there. What was to be sent is still here. */
 export class OutOfReach extends Error {
-  constructor() {
-    super('The book is out of reach just now.')
+  /** What was said instead of an answer ("507 Insufficient Storage: …"); null where nothing was. */
+  readonly said: string | null
+  readonly status: number | null
+
+  constructor(said: string | null = null, status: number | null = null) {
+    super(said === null ? 'The book is out of reach just now.' : `The book does not answer just now: ${said}`)
     this.name = 'OutOfReach'
+    this.said = said
+    this.status = status
   }
 }
 
@@ -61,14 +69,32 @@ export const readMeasurements = async (kind: 'water' | 'mixer', id: string) =>
 export const readJournal = (cursor: string | null) =>
   ask<JournalPart>(`/entries?limit=50${cursor === null ? '' : `&cursor=${encodeURIComponent(cursor)}`}`)
 
+/** What time this device has: the server then knows how far its clock is off. */
+const writing = () => ({ 'content-type': 'application/json', 'sumpbook-sent-at': new Date().toISOString() })
+
 /** Writes one entry; the same entry again changes nothing, so a retry is always safe. */
 export const putEntry = (entry: Entry) =>
-  ask<unknown>(`/entries/${entry.id}`, {
-    method: 'PUT',
-    // What time this device has: the server then knows how far its clock is off.
-    headers: { 'content-type': 'application/json', 'sumpbook-sent-at': new Date().toISOString() },
-    body: JSON.stringify(entry),
-  })
+  ask<unknown>(`/entries/${entry.id}`, { method: 'PUT', headers: writing(), body: JSON.stringify(entry) })
+
+/** What the book says of one of the entries it was sent. */
+export interface EntryArrival {
+  id: string
+  status: 'added' | 'same' | 'conflict' | 'refused'
+  quarantine: string | null
+  faults: FaultDetail[]
+  confirmable: boolean
+}
+
+/** Writes many, each judged by itself. A request that gets no answer in half a minute is sent again another time. */
+export const putEntries = async (entries: readonly Entry[]) =>
+  (
+    await ask<{ results: EntryArrival[] }>('/entries', {
+      method: 'PUT',
+      headers: writing(),
+      body: JSON.stringify({ entries }),
+      signal: AbortSignal.timeout(30_000),
+    })
+  ).results
 
 export const loadExample = () => ask<unknown>('/demo', { method: 'POST' })
 
@@ -90,20 +116,45 @@ export const archiveAddress = `${base}/backup/archive`
 /** Where the whole book can be had as a file. */
 export const exportAddress = `${base}/export`
 
-/** Asks the server. */
-export async function ask<T>(path: string, init?: RequestInit): Promise<T> {
-  const response = await fetch(base + path, init).catch(() => {
-    throw new OutOfReach()
-  })
-  const body: unknown = await response.json().catch(() => null)
-  if (response.ok) return body as T
+/** Asks the server. A question is given up after a minute; what changes something is waited for as long as it takes, unless it brings a signal. */
+export async function ask<T>(path: string, init: RequestInit = {}): Promise<T> {
+  if (staysOffLine.now()) throw new OutOfReach('this device is kept off line.')
+  const sentAt = Date.now()
+  const isQuestion = init.method === undefined || init.method === 'GET'
+  const response = await fetch(base + path, isQuestion ? { signal: AbortSignal.timeout(60_000), ...init } : init).catch(
+    () => noAnswer(null),
+  )
+  const answeredAt = Date.now()
+  const body = await bodyOf(response)
+  if (response.ok) {
+    answered({ sentAt, answeredAt, date: response.headers.get('date') })
+    return body as T
+  }
   // A server that restarts, or something between it and us, is no answer to what was asked.
   const isOurs = (body as Problem | null)?.type?.startsWith('urn:sumpbook:') === true
-  if (response.status >= 500 || response.status === 408 || (response.status === 429 && !isOurs)) throw new OutOfReach()
-  throw new Refusal(response.status, problemOf(response, body))
+  const { status, statusText } = response
+  if (status >= 500 || status === 408 || (status === 429 && !isOurs) || !isProblem(body)) {
+    const { title, detail } = (isProblem(body) ? body : {}) as Partial<Problem>
+    return noAnswer(`${status} ${detail ?? title ?? statusText}`.trim(), status)
+  }
+  answered({ sentAt, answeredAt, date: response.headers.get('date') })
+  throw new Refusal(status, { ...body, status })
 }
 
-function problemOf({ status, statusText }: Response, body: unknown): Problem {
-  const said = body as Partial<Problem> | null
-  return { ...said, status, title: said?.title ?? (statusText || `The server answered ${status}.`) }
+function noAnswer(said: string | null, status: number | null = null): never {
+  gotNoAnswer(said)
+  throw new OutOfReach(said, status)
 }
+
+/** What an answer says; an answer that broke off, or a page that something else on the way shows in its place, is none. */
+async function bodyOf(response: Response): Promise<unknown> {
+  const text = await response.text().catch(() => noAnswer(null))
+  if (text === '') return null
+  try {
+    return JSON.parse(text)
+  } catch {
+    return response.ok ? noAnswer('something else answers in its place.') : null
+  }
+}
+
+const isProblem = (body: unknown): body is Problem => typeof (body as Problem | null)?.title === 'string'

@@ -1,4 +1,5 @@
 import { keepPreviousData, QueryCache, QueryClient, useQuery } from '@tanstack/preact-query'
+import { onTaken } from '../entry/book-outbox.ts'
 import { setSignedIn } from '../entry/this-device.ts'
 import {
   Refusal,
@@ -72,3 +73,4 @@ export const useMeasurements = (kind: 'water' | 'mixer', id: string) =>
 
 /** Something was written: everything shown may be other now. */
 export const refresh = () => queries.invalidateQueries()
+onTaken(refresh)

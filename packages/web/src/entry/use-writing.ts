@@ -1,12 +1,15 @@
 import { useState } from 'preact/hooks'
 import type { Entry } from '../api/types.ts'
-import { write } from './book-outbox.ts'
+import { type Fate, write } from './book-outbox.ts'
 
-const words = {
+const words: Record<Fate, string> = {
   taken: 'Written down.',
+  held: 'In the book, where it waits for a keeper before it counts.',
   waiting: 'Kept on this device; it goes into the book once that is in reach.',
+  'only-here':
+    'This device did not keep it and the book is out of reach: only this open page holds it. Leave the page open until it is sent.',
   refused: 'Not taken by the book: what it says against it stands behind “not taken”, at the top of the page.',
-} as const
+}
 
 /** Entries on their way into the book, and what became of them. */
 export function useWriting() {
@@ -22,10 +25,9 @@ export function useWriting() {
       if (isBusy) return false
       setBusy(true)
       setSaid('')
-      const sent = await write(items)
-      setBusy(false)
-      setSaid(words[sent])
-      return sent !== 'refused'
+      const fate = await write(items).finally(() => setBusy(false))
+      setSaid(words[fate])
+      return fate !== 'refused'
     },
   }
 }

@@ -2,12 +2,12 @@ import { trueLitres } from '@sumpbook/fluid'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Entry, ShopOfBook, SumpNow } from '../api/types.ts'
-import { write } from '../entry/book-outbox.ts'
+import { isOnlyHere, keepHere, sendSoon, whenInBook } from '../entry/book-outbox.ts'
 import { isPour, labelOf, observationEntry, pouredAsWritten, readingEntry, skipEntry } from '../entry/entries.ts'
 import type { Stamp } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { FaultWords, Taps } from '../fields/fields.tsx'
-import { QueueState } from '../masthead.tsx'
+import { QueueState } from '../offline/queue-state.tsx'
 import { readerOf } from '../say/units.ts'
 import { inTrueLitres } from '../standing/true-litres.ts'
 import { NotPouredForm, OtherwiseForm } from '../today/pour-forms.tsx'
@@ -33,6 +33,9 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
   const [draft, setDraft] = useState<Draft>(() => loadDraft(sump.sump))
   const [step, setStep] = useState<Step>('level')
   const [open, setOpen] = useState<'otherwise' | 'not-poured' | null>(null)
+  /** The way on, where neither device nor book took what was written. */
+  const [onlyHere, setOnlyHere] = useState<(() => void) | null>(null)
+  const isWriting = useRef(false)
   const levelField = useRef<HTMLInputElement>(null)
   const brixField = useRef<HTMLInputElement>(null)
   const reader = readerOf(shop.units)
@@ -60,16 +63,34 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
   }
   useEffect(() => levelField.current?.focus({ preventScroll: true }), [])
 
-  const writeDown = (what: Done | null, more: (stamp: Stamp) => Entry[] = () => [], to?: string) => {
+  const goOn = (what: Done | null, to?: string) => {
+    setDraft(emptyDraft)
+    leave(sump.sump, what, to)
+  }
+  const writeDown = async (what: Done | null, more: (stamp: Stamp) => Entry[] = () => [], to?: string) => {
+    if (isWriting.current) return
     const stamp = stampNow()
     const found = [readingEntry(typed, verdict, sump.sump, stamp), observationEntry(signsOf(seen), sump.sump, stamp)]
     const entries = [...found.filter((entry) => entry !== null), ...more(stamp)]
-    if (entries.length > 0) void write(entries.map((entry) => ({ entry, label: labelOf(entry, sump.name, reader) })))
+    const done = what ?? (entries.length > 0 || isAllSeen(seen) ? 'read' : null)
+    if (entries.length > 0) {
+      isWriting.current = true
+      const items = entries.map((entry) => ({ entry, label: labelOf(entry, sump.name, reader) }))
+      const kept = await keepHere(items)
+      const sent = sendSoon()
+      // What the device does not keep stays typed there until the book has it.
+      if (kept === 'page') {
+        void whenInBook(items).then(() => dropDraft(sump.sump))
+        await sent
+      }
+      isWriting.current = false
+      if (isOnlyHere(items)) return setOnlyHere(() => () => goOn(done, to))
+    }
     dropDraft(sump.sump)
-    setDraft(emptyDraft)
-    leave(sump.sump, what ?? (entries.length > 0 || isAllSeen(seen) ? 'read' : null), to)
+    goOn(done, to)
   }
-  const skip = (reason: 'locked' | 'down') => writeDown(reason, (stamp) => [skipEntry(reason, '', sump.sump, stamp)])
+  const skip = (reason: 'locked' | 'down') =>
+    void writeDown(reason, (stamp) => [skipEntry(reason, '', sump.sump, stamp)])
   const keyTarget = step === 'brix' ? 'brix' : 'level'
   const press = (key: string) => {
     if (keyTarget === 'brix') return type({ brix: typed.brix + key })
@@ -187,7 +208,20 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
           isAsked={isAsked}
         />
       </div>
-      {open === 'otherwise' && advice !== null && (
+      {onlyHere !== null && (
+        <div class="stop-foot" role="alert">
+          <p class="fault">
+            This device did not keep it and the book is out of reach. Only this open page holds it: leave the page open
+            until it is sent. What was typed stays in the fields until then.
+          </p>
+          <div class="stop-buttons">
+            <button type="button" class="main" onClick={onlyHere}>
+              Go on
+            </button>
+          </div>
+        </div>
+      )}
+      {open === 'otherwise' && onlyHere === null && advice !== null && (
         <div class="stop-foot">
           <OtherwiseForm
             item={advice}
@@ -198,21 +232,21 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
                 ? (sump.volume?.mean ?? null)
                 : trueLitres(verdict.level.litres, sump.bench, sump.mark)
             }
-            write={(build) => writeDown('poured', build)}
+            write={(build) => void writeDown('poured', build)}
             cancel={() => setOpen(null)}
           />
         </div>
       )}
-      {open === 'not-poured' && (
+      {open === 'not-poured' && onlyHere === null && (
         <div class="stop-foot">
           <NotPouredForm
             sump={sump.name}
-            write={(note) => writeDown('not poured', (stamp) => [skipEntry('not poured', note, sump.sump, stamp)])}
+            write={(note) => void writeDown('not poured', (stamp) => [skipEntry('not poured', note, sump.sump, stamp)])}
             cancel={() => setOpen(null)}
           />
         </div>
       )}
-      {open === null && (
+      {open === null && onlyHere === null && (
         <div class="stop-foot">
           {step !== 'signs' && <Keys press={press} rub={rub} />}
           <div class="stop-buttons">
@@ -221,7 +255,7 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
                 <button
                   type="button"
                   class={isHeld ? 'wide' : 'main'}
-                  onClick={() => writeDown('poured', (stamp) => pouredAsWritten(advice, sump, reader, stamp))}
+                  onClick={() => void writeDown('poured', (stamp) => pouredAsWritten(advice, sump, reader, stamp))}
                 >
                   {advice.recipe.add === null ? 'Drawn off as written · next' : 'Poured as written · next'}
                 </button>
@@ -252,7 +286,7 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
               <button
                 type="button"
                 class="main"
-                onClick={() => writeDown(null, undefined, `/sumps/${encodeURIComponent(sump.sump)}`)}
+                onClick={() => void writeDown(null, undefined, `/sumps/${encodeURIComponent(sump.sump)}`)}
                 disabled={isAsked}
               >
                 Write it down, see what fits
@@ -261,7 +295,7 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
             <button
               type="button"
               class={typed.brix.trim() !== '' && !settles && (!canPour || isHeld) ? 'main' : ''}
-              onClick={() => writeDown(null)}
+              onClick={() => void writeDown(null)}
               disabled={isAsked}
             >
               Next

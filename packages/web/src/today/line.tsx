@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Condition, Entry, ShopOfBook, TodayItem } from '../api/types.ts'
 import { BandLine } from '../band-line/band-line.tsx'
-import { useWaiting, write } from '../entry/book-outbox.ts'
+import { type Fate, useWaiting, write } from '../entry/book-outbox.ts'
 import { isPour, labelOf, pouredAsWritten, skipEntry, voidEntry } from '../entry/entries.ts'
 import type { Stamp } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
@@ -33,7 +33,7 @@ const tags: Record<Condition, readonly ['do' | 'doubt' | 'plain', string]> = {
 export interface WrittenDown {
   name: string
   entries: readonly Entry[]
-  sent: 'taken' | 'waiting' | 'refused'
+  sent: Fate
 }
 
 interface LineProps {

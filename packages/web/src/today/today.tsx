@@ -48,9 +48,6 @@ export function Today({ book }: { book: Book }) {
           book does not know yet, and counts nowhere until it does. See the <Link href="/journal">journal</Link>.
         </p>
       )}
-      {today.error !== null && (
-        <p class="fault">The book is out of reach just now: this is the list as it was last seen.</p>
-      )}
       <section aria-label="To do" class="to-do">
         {data.items.map((item, i) => (
           <TodayLine
@@ -196,6 +193,14 @@ function CalmLine({ sump }: { sump: SumpNow }) {
   )
 }
 
+const fateWords: Record<WrittenDown['sent'], string> = {
+  taken: 'Written down',
+  held: 'In the book, waits for a keeper',
+  waiting: 'Kept on this device',
+  'only-here': 'Held by this open page only',
+  refused: 'Not taken by the book',
+}
+
 /** What was just written, with the way back: an entry is never edited, it is withdrawn. */
 function JustWritten({
   written,
@@ -220,8 +225,7 @@ function JustWritten({
   return (
     <div class="just-written arrives" role="status">
       <p>
-        {sent === 'refused' ? 'Not taken by the book' : sent === 'waiting' ? 'Kept on this device' : 'Written down'}:{' '}
-        {name}, {what}.
+        {fateWords[sent]}: {name}, {what}.
       </p>
       {sent !== 'refused' && (
         <button type="button" onClick={() => void takeBack()}>

@@ -1,0 +1,133 @@
+import { useEffect } from 'preact/hooks'
+import { flush, outbox } from '../entry/book-outbox.ts'
+import { isOnDevice, stateOf, type Waiting } from '../entry/waiting.ts'
+import { sayClock } from './clock.ts'
+import { useObserved } from './observed.ts'
+import { sayStanding, sayState } from './queue-words.ts'
+import { clockAhead, stayOffLine } from './reach.ts'
+import { isPromised, lookAtPromise, sayPromise } from './storage-promise.ts'
+import { useStanding } from './use-standing.ts'
+
+/** What waits on this device and what has lately arrived, the switch to stay off line, and what the device can promise. */
+export function DeviceSheet({ close }: { close(): void }) {
+  const standing = useStanding()
+  const { all } = standing.view
+  const waiting = all.filter(isOnDevice)
+  const arrived = all.filter((one) => !isOnDevice(one)).toReversed()
+  return (
+    <section
+      class="queue sheet-over"
+      aria-label="This device"
+      onKeyDown={({ key }) => {
+        if (key === 'Escape') close()
+      }}
+    >
+      <h3>{waiting.length === 0 ? 'This device' : 'Not in the book yet'}</h3>
+      <p class="quiet">{sayStanding(standing)}</p>
+      {waiting.length > 0 && (
+        <ul>
+          {waiting.map((one) => (
+            <OnDevice key={one.entry.id} one={one} says={sayState(one, standing)} isRefused={one.problem !== null} />
+          ))}
+        </ul>
+      )}
+      <div class="buttons">
+        {standing.staysOffLine ? (
+          <button type="button" class="main" onClick={() => stayOffLine(false)}>
+            Go back on line
+          </button>
+        ) : (
+          <>
+            {waiting.some((one) => stateOf(one, standing.view.sending) === 'waiting') && (
+              <button type="button" class="main" onClick={() => void flush()}>
+                Send now
+              </button>
+            )}
+            <button type="button" onClick={() => stayOffLine(true)}>
+              Stay off line
+            </button>
+          </>
+        )}
+        <button type="button" class="plain" onClick={close}>
+          Close
+        </button>
+      </div>
+      <DeviceNotes trouble={standing.view.trouble} isLeft={waiting.length > 0} />
+      {arrived.length > 0 && (
+        <details>
+          <summary>Lately arrived: {arrived.length}</summary>
+          <ul>
+            {arrived.map((one) => (
+              <li key={one.entry.id}>
+                {one.label} <span class="quiet">· {sayState(one, standing)}</span>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  )
+}
+
+function OnDevice({ one, says, isRefused }: { one: Waiting; says: string; isRefused: boolean }) {
+  const { entry, label, problem } = one
+  return (
+    <li>
+      <strong>{label}</strong> <span class="quiet">· {says}</span>
+      {isRefused && (
+        <>
+          <div class="fault">
+            {problem!.errors?.map(({ pointer, found, expected }) => (
+              <div>
+                {pointer.slice(1)}: found {found}, expected {expected}
+              </div>
+            )) ??
+              problem!.detail ??
+              problem!.title}
+          </div>
+          <div class="buttons">
+            {problem!.confirmable === true && (
+              <button type="button" onClick={() => void outbox.confirm(entry.id).then(flush)}>
+                It is right, send it
+              </button>
+            )}
+            <button type="button" onClick={() => void outbox.again(entry.id).then(flush)}>
+              Send it again
+            </button>
+            <button type="button" class="plain" onClick={() => void outbox.drop(entry.id)}>
+              Throw it away
+            </button>
+          </div>
+        </>
+      )}
+    </li>
+  )
+}
+
+/** What may go wrong on this device, as far as there is something to say. */
+function DeviceNotes({ trouble, isLeft }: { trouble: string | null; isLeft: boolean }) {
+  const ahead = useObserved(clockAhead)
+  const promised = useObserved(isPromised)
+  useEffect(() => void lookAtPromise(), [])
+  const clock = sayClock(ahead)
+  const promise = sayPromise(promised)
+  return (
+    <>
+      {trouble !== null && (
+        <p class="fault">
+          This device did not keep something ({trouble}). What it does not keep is held by this open page only: leave
+          the page open until it is sent, and make room on the device.
+        </p>
+      )}
+      {clock !== '' && <p class="doubt">{clock}</p>}
+      {promise !== '' && (isLeft || promised === false) && <p class="quiet">{promise}</p>}
+      {!isSecureContext && (
+        <p class="quiet">
+          Reached by plain http: what you write is kept on this device and sent later, but without a network the app
+          cannot be opened anew, and it cannot be put on the home screen to start off line. Both come with https: see
+          “https in the shop’s network” in docs/operations.md.
+        </p>
+      )}
+    </>
+  )
+}

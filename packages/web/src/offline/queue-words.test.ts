@@ -1,0 +1,54 @@
+import { expect, test } from 'vitest'
+import type { Waiting } from '../entry/waiting.ts'
+import { queueWords, type Standing, sayStanding, sayState } from './queue-words.ts'
+
+const one = (n: number, rest: Partial<Waiting> = {}): Waiting => ({
+  entry: { id: `0190000${n}`, at: '2026-11-28T08:00:00Z', kind: 'reading', sump: 's1', brix: 3 },
+  label: `reading ${n}`,
+  problem: null,
+  fault: null,
+  taken: null,
+  ...rest,
+})
+const taken = one(1, { taken: { at: 0, heldFor: null } })
+const held = one(2, { taken: { at: 0, heldFor: 'a keeper' } })
+const refused = one(3, { problem: { title: 'no' } })
+
+const standing = (all: readonly Waiting[], rest: Partial<Standing> = {}, onPage: string[] = []): Standing => ({
+  view: { all, sending: new Set(), onPage: new Set(onPage), trouble: null },
+  reach: { state: 'in-reach' },
+  staysOffLine: false,
+  ...rest,
+})
+const out = { reach: { state: 'out-of-reach', said: null } } as const
+
+test('all saved is said only of a device that has nothing left and whose book answers', () => {
+  expect(queueWords(standing([])).words).toBe('all saved')
+  expect(queueWords(standing([taken, held])).words).toBe('all saved')
+  expect(queueWords(standing([], out)).words).toBe('out of reach')
+  expect(queueWords(standing([], { staysOffLine: true })).words).toBe('off line')
+})
+
+test('what asks for a person comes before what only waits', () => {
+  const all = [one(4), refused, one(5)]
+  expect(queueWords(standing(all, {}, ['01900004'])).words).toBe('1 only in this page')
+  expect(queueWords(standing(all)).words).toBe('1 not taken')
+  expect(queueWords(standing([one(4), one(5)])).words).toBe('2 waiting to send')
+  expect(queueWords(standing([one(4), one(5)], { staysOffLine: true })).words).toBe('off line · 2 wait')
+})
+
+test('each entry says where it is', () => {
+  const said = (entry: Waiting, rest: Partial<Standing> = {}) => sayState(entry, standing([entry], rest))
+  expect(said(taken)).toBe('in the book')
+  expect(said(held)).toBe('in the book, counts later: a keeper')
+  expect(said(refused)).toBe('not taken')
+  expect(said(one(4))).toBe('waits')
+  expect(said(one(4), out)).toBe('waits until the book is in reach')
+  expect(said(one(4), { staysOffLine: true })).toBe('waits until you are on line again')
+  expect(said(one(4, { fault: '500 broken' }))).toContain('500 broken')
+})
+
+test('a server that said something is quoted', () => {
+  const said = { state: 'out-of-reach', said: '507 there is no room' } as const
+  expect(sayStanding(standing([one(4)], { reach: said }))).toContain('507 there is no room')
+})

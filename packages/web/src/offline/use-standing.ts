@@ -1,0 +1,11 @@
+import { useOutbox } from '../entry/book-outbox.ts'
+import { useObserved } from './observed.ts'
+import type { Standing } from './queue-words.ts'
+import { reach, staysOffLine } from './reach.ts'
+
+/** How this device stands towards the book, as it changes. */
+export const useStanding = (): Standing => ({
+  view: useOutbox(),
+  reach: useObserved(reach),
+  staysOffLine: useObserved(staysOffLine),
+})
