@@ -2,6 +2,7 @@
 import { balanceCalculation } from './balance.ts'
 import { blendCalculation } from './blend.ts'
 import type { Calculation } from './calculation.ts'
+import { cleanoutCalculation } from './cleanout.ts'
 import { concentrationCalculation } from './concentration.ts'
 import { controlChartCalculation } from './control-chart.ts'
 import { factorCalculation } from './factor.ts'
@@ -10,6 +11,7 @@ import { inverseCalculation } from './inverse.ts'
 import { lifeCalculation } from './life.ts'
 import { premixCalculation } from './premix.ts'
 import { ratioCalculation } from './ratio.ts'
+import { reorderCalculation } from './reorder.ts'
 import { rinseCalculation } from './rinse.ts'
 import { topUpCalculation } from './top-up.ts'
 import { tracerVolumeCalculation } from './tracer-volume.ts'
@@ -31,6 +33,8 @@ const all = [
   blendCalculation,
   premixCalculation,
   rinseCalculation,
+  reorderCalculation,
+  cleanoutCalculation,
   treatmentCalculation,
   lifeCalculation,
   controlChartCalculation,

@@ -1,4 +1,4 @@
-export { type CalendarReader, sayByDate, sayDate, sayOnDate } from './calendar-days.ts'
+export { type CalendarReader, sayByDate, sayCalendarDay, sayOnDate } from './calendar-days.ts'
 export { sayChance } from './chance.ts'
 export {
   type SheetContext,
@@ -10,6 +10,14 @@ export {
   sayRinseFaults,
 } from './cleanout-sheet.ts'
 export { type DayReader, sayDayAhead, sayOnDay } from './days.ts'
+export {
+  type SaidCause,
+  type SaidDiagnosis,
+  sayBecause,
+  sayDiagnosis,
+  sayEvidence,
+  sayRead,
+} from './diagnosis.ts'
 export { sayDoubt, sayStory } from './doubt.ts'
 export {
   sayCalm,
@@ -54,5 +62,6 @@ export {
   sayStock,
   sayStockDoubts,
 } from './stock.ts'
+export { sayLater, sayPutOff, sayRound } from './today-list.ts'
 export { type Reader, sayConcentration, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'
 export { type PlannedDay, sayOtherWater, sayPlannedDay } from './what-if.ts'

@@ -1,0 +1,1 @@
+export { type DayNumber, dayNumber, dayText, isDay, type Term, termEnd } from './day-number.ts'

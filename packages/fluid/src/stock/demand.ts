@@ -1,0 +1,89 @@
+import type { DayNumber } from '../calendar/day-number.ts'
+import type { Litres, LitresPerDay, Sd } from '../quantities.ts'
+import { type DemandPattern, demandPattern } from './demand-pattern.ts'
+import { intermittentDemand } from './intermittent.ts'
+
+/** Weeks that a forecast looks back. */
+const weeksBack = 26
+/** Weeks below which it is a first guess. */
+const fewWeeks = 6
+/** Weight of the newest use, where use has gaps. */
+const alpha = 0.1
+
+/** Litres gone on a day, or evenly over days (both included). */
+export interface Use {
+  from: DayNumber
+  to: DayNumber
+  litres: Litres
+}
+
+/** What goes in a day on the mean, and how sure that is. */
+export interface Demand {
+  pattern: DemandPattern
+  dailyMean: LitresPerDay
+  /** From day to day. */
+  dailySd: Sd
+  /** Of the mean itself. */
+  dailyMeanSd: Sd
+  /** Whole weeks looked at. */
+  weeks: number
+  isFirstGuess: boolean
+  /** Weeks since anything was used, 0 for the last one. */
+  idleWeeks: number
+}
+
+/**
+ * What a fluid's use was in whole weeks before today, and from that what it will be: where it is used in most weeks the mean of
+ * up to 26 of them, where it is not the rate of {@link intermittentDemand}. A week has seven days whatever the shop worked, so weekends and
+ * shutdowns are in the mean.
+ *
+ *     dailySd = sd of weeks / √7                dailyMeanSd = sd of weeks / √weeks / 7
+ *
+ * It knows no season and no order book: what is planned comes on top.
+ *
+ * @param uses in any order; those before `firstDay` and from `today` on do not count
+ * @param firstDay from which on the records are whole
+ * @returns null where no whole week has passed or nothing was used in any
+ * @example demandOf([{ from: 0, to: 13, litres: 70 }], { firstDay: 0, today: 14 })?.dailyMean // 5
+ */
+export function demandOf(
+  uses: readonly Use[],
+  { firstDay, today }: { firstDay: DayNumber; today: DayNumber },
+): Demand | null {
+  const weeks = weeklyUse(uses, { firstDay, today })
+  const kind = demandPattern(weeks)
+  if (kind === null) return null
+  const plain = weeks.reduce((sum, litres) => sum + litres, 0) / weeks.length
+  const hasGaps = kind.pattern === 'now-and-then' || kind.pattern === 'lumpy'
+  const mean = hasGaps && weeks.length >= fewWeeks ? intermittentDemand(weeks, alpha)!.corrected : plain
+  // One week alone tells nothing of how weeks differ: as much as it used.
+  const sd =
+    weeks.length < 2
+      ? plain
+      : Math.sqrt(weeks.reduce((sum, litres) => sum + (litres - plain) ** 2, 0) / (weeks.length - 1))
+  return {
+    pattern: kind.pattern,
+    dailyMean: mean / 7,
+    dailySd: sd / Math.sqrt(7),
+    dailyMeanSd: sd / Math.sqrt(weeks.length) / 7,
+    weeks: weeks.length,
+    isFirstGuess: weeks.length < fewWeeks,
+    idleWeeks: weeks.length - 1 - weeks.findLastIndex((litres) => litres > 0),
+  }
+}
+
+/** Litres of each whole week before today, oldest first. */
+export function weeklyUse(
+  uses: readonly Use[],
+  { firstDay, today }: { firstDay: DayNumber; today: DayNumber },
+): Litres[] {
+  const count = Math.max(0, Math.min(weeksBack, Math.floor((today - firstDay) / 7)))
+  const begin = today - 7 * count
+  return Array.from({ length: count }, (_, week) => {
+    const [from, to] = [begin + 7 * week, begin + 7 * week + 6]
+    return uses.reduce((sum, use) => {
+      const days = Math.max(0, Math.min(use.to, to) - Math.max(use.from, from) + 1)
+      return days === 0 ? sum : sum + (use.litres * days) / (use.to - use.from + 1)
+    }, 0)
+  })
+}
