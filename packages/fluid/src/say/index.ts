@@ -9,6 +9,20 @@ export {
   sayHours,
   sayRinseFaults,
 } from './cleanout-sheet.ts'
+export {
+  costPartNames,
+  type SaidGap,
+  type SaidLife,
+  type SaidLitres,
+  type SaidPart,
+  sayCost,
+  sayGap,
+  sayLean,
+  sayLife,
+  sayMonth,
+  sayRich,
+  saySaving,
+} from './cost.ts'
 export { type DayReader, sayDayAhead, sayOnDay } from './days.ts'
 export {
   type SaidCause,
@@ -37,6 +51,7 @@ export {
   sayTestsDue,
 } from './guidance.ts'
 export { sayLearnt } from './learnt.ts'
+export { type MoneyReader, sayCents, sayMoney, sayMoneyBetween, sayWholeMoney } from './money.ts'
 export { lowerFirst, sayCount, sayList } from './phrases.ts'
 export { type RecipeContext, type RecipeWords, sayAlternative, sayReasons, sayRecipe, sayWay } from './recipe.ts'
 export {
