@@ -32,6 +32,20 @@ export {
   sayEvidence,
   sayRead,
 } from './diagnosis.ts'
+export {
+  costPartNames,
+  type SaidGap,
+  type SaidLife,
+  type SaidLitres,
+  type SaidPart,
+  sayCost,
+  sayGap,
+  sayLean,
+  sayLife,
+  sayMonth,
+  sayRich,
+  saySaving,
+} from './cost.ts'
 export { sayDoubt, sayStory } from './doubt.ts'
 export {
   sayCalm,
