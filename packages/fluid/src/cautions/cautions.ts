@@ -61,6 +61,12 @@ export const cautions = {
     source: '29 CFR 1910.147 (control of hazardous energy)',
     tag: 'from memory',
   },
+  cleanerSheet: {
+    text: "Gloves, eye protection and dose as the cleaner's label and safety data sheet ask; it is alkaline and burns. Keep it off skin and out of the mist.",
+    where: 'cleaning out: mixing, running and draining the cleaner',
+    source: 'none',
+    tag: 'common practice',
+  },
   confinedSpace: {
     text: 'A pit, a tank or a large sump is a confined space: nobody goes in without a permit, tested air and somebody who watches outside.',
     where: 'cleaning out a pit, a tank or a central system',

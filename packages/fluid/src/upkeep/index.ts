@@ -1,0 +1,2 @@
+export { dueDay, firstWorkDay, type Recurring } from './due-day.ts'
+export { type Punctuality, punctuality } from './punctuality.ts'
