@@ -3,7 +3,7 @@ import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { sendProblem } from '../problems.ts'
 import { type Access, accessTo } from './access.ts'
 import { type Identity, machine, nobody } from './identity.ts'
-import { lateEntriesTaken, type People } from './people.ts'
+import type { People } from './people.ts'
 import { notAllowed, signInNeeded } from './refusals.ts'
 import { reaches } from './roles.ts'
 
@@ -19,6 +19,9 @@ declare module 'fastify' {
 /** What a device's token is kept in, in a browser. */
 export const deviceCookie = 'sumpbook_device'
 const base = '/api/v1'
+
+/** What a phone could not deliver before its person left is still taken this long, and held. */
+const lateEntriesTaken = 30 * 24 * 3_600_000
 
 /** How the server lets people in. */
 export interface GuardSettings {

@@ -1,3 +1,4 @@
+import { signInNeeded } from './refusals.ts'
 import type { Role, Scope } from './roles.ts'
 
 /** A person as requests know them. */
@@ -33,3 +34,9 @@ export interface Identity {
 export const nobody: Identity = { by: 'nobody', person: null, role: null, scopes: null, token: null, session: null }
 /** Whoever sits at the machine owns the book's files anyway. */
 export const machine: Identity = { ...nobody, by: 'machine', role: 'owner' }
+
+/** @throws {BookError} `sign-in-needed` */
+export function personIn({ person }: Identity): Person {
+  if (person === null || person.closedAt !== null) throw signInNeeded()
+  return person
+}

@@ -2,6 +2,7 @@ import type { PeopleDoor } from '@sumpbook/book'
 import { betterAuth } from 'better-auth'
 import { genericOAuth } from 'better-auth/plugins/generic-oauth'
 import { twoFactor } from 'better-auth/plugins/two-factor'
+import { longestPassword, shortestPassword } from './password-rules.ts'
 
 /** A provider of OpenID Connect, as the settings name it. */
 export interface Provider {
@@ -24,7 +25,6 @@ export interface LibraryOptions {
 const day = 24 * 60 * 60
 /** The one provider has one name in addresses. */
 export const providerId = 'openid'
-export const shortestPassword = 10
 
 /**
  * The authentication library on the book's own tables: passwords (scrypt), sessions, one-time codes, OpenID Connect. It sees no request of its
@@ -44,7 +44,7 @@ export function openLibrary({ door: { db, kind }, secret, publicUrl, provider }:
       enabled: true,
       disableSignUp: true,
       minPasswordLength: shortestPassword,
-      maxPasswordLength: 128,
+      maxPasswordLength: longestPassword,
     },
     user: {
       modelName: 'person',

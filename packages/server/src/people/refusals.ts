@@ -1,4 +1,4 @@
-import { BookError } from '@sumpbook/book'
+import { BookError, type Fault, refusal } from '@sumpbook/book'
 
 /** Somebody tries too often; says when it goes on. */
 export class TooManyTries extends BookError {
@@ -9,6 +9,12 @@ export class TooManyTries extends BookError {
     super('too-many-tries', `Too many tries. It goes on in ${minutes === 1 ? 'a minute' : `${minutes} minutes`}.`)
     this.retryAfterSeconds = seconds
   }
+}
+
+/** @throws {BookError} `refused-input`: where anything is wrong with what somebody chose */
+export function refuseFaults(...found: readonly (Fault | null)[]): void {
+  const faults = found.filter((fault) => fault !== null)
+  if (faults.length > 0) throw refusal(faults, 'account')
 }
 
 export const signInNeeded = (): BookError => new BookError('sign-in-needed', 'Sign in first.')

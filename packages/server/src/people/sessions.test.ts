@@ -45,6 +45,7 @@ test.each([
   ['a short password', { password: 'short pass'.slice(0, 9) }, '/password'],
   ['a password of one letter', { password: 'aaaaaaaaaaaaaa' }, '/password'],
   ['a password with the own name in it', { password: 'ada-ada-ada-1' }, '/password'],
+  ['a password that many use', { password: 'Qwertyuiop' }, '/password'],
   ['a name with a space', { login: 'ada owner' }, '/login'],
 ])('%s is refused before the code is used', async (_, wrong, pointer) => {
   const served = await peopledApp()

@@ -2,7 +2,8 @@ import { inMemory, openBook, openSqliteStore, openStore, type StorePlace } from 
 import type { FastifyInstance, InjectOptions, LightMyRequestResponse } from 'fastify'
 import { expect, onTestFinished } from 'vitest'
 import { buildApp } from '../app.ts'
-import { openPeople, type People, type PeopleSettings } from './people.ts'
+import { openPeople, type People } from './people.ts'
+import type { PeopleSettings } from './people-parts.ts'
 import type { Role } from './roles.ts'
 
 /** A clock that tests turn. */

@@ -2,7 +2,7 @@ import type { FastifyInstance, FastifyReply } from 'fastify'
 import { z } from 'zod'
 import { passOn } from '../people/forward.ts'
 import { deviceCookie, type GuardSettings, headersOf } from '../people/guard.ts'
-import { personIn } from '../people/people.ts'
+import { personIn } from '../people/identity.ts'
 import { scopes } from '../people/roles.ts'
 
 const password = z.string().min(1).max(1000)
