@@ -31,7 +31,25 @@ export const snooze = z.looseObject({
   until: z.union([instant, z.iso.date()], { error: 'a day or a time with offset' }).optional(),
 })
 
-export const signoff = z.looseObject({ ...ofEither, kind: z.literal('signoff'), step: z.string().optional() })
+/**
+ * A step of a job sheet that somebody put their name to; also a job's beginning (`opened`) and end, and who claims something before doing it
+ * (`claimed`, `released`).
+ */
+export const signoff = z.looseObject({
+  ...ofEither,
+  kind: z.literal('signoff'),
+  step: z.string().max(200).optional(),
+  /** The job, named by the entry that opened it. */
+  job: entryId.optional(),
+  /** Which sheet it follows, in the entry that opens a job. */
+  sheet: z.string().max(100).optional(),
+  /** What was read at the step, or what a sheet is made for. */
+  values: z.record(z.string(), z.unknown()).optional(),
+  /** What is claimed or released: `pour:mill3`, a duty's key. */
+  claim: z.string().min(1).max(500).optional(),
+  /** When a claim ends by itself. */
+  until: instant.optional(),
+})
 
 /** Withdraws one entry, a void included, for every time of asking. */
 export const voidEntry = z.looseObject({

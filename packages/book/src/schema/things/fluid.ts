@@ -47,6 +47,8 @@ export const fluid = z.looseObject({
   maxMixStrength: z.number().gt(0).max(100).optional(),
   /** Whether the fluid's sheet allows neat concentrate in a sump. */
   neatAllowed: z.boolean().optional(),
+  /** What its safety data sheet names that other fluids must not meet: "nitrite", "amines". */
+  contains: z.array(z.string()).optional(),
   unsuitedMetals: z.array(z.string()).optional(),
   limits: limits.optional(),
   pricePerLitre: notNegative.optional(),

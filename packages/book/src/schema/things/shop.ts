@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { day, name } from '../values.ts'
 import { costs } from './costs.ts'
 import { guidance } from './guidance.ts'
+import { upkeepTask } from './upkeep-task.ts'
 
 const timeZone = z.string().refine(isTimeZone, { error: 'a time zone of the IANA list, such as Europe/Berlin' })
 
@@ -32,10 +33,11 @@ export const shop = z.looseObject({
     .optional(),
   /** Days after which every sump is read again, whatever is expected of it; a week where nobody said. */
   readEveryDays: z.int().min(1).max(31).optional(),
-  costs: costs.optional(),
   /** Whose guidance the shop goes by; without it none. */
   guidance: guidance.optional(),
   costs: costs.optional(),
+  /** What comes back in so many days: strainers, filters, checks. */
+  upkeep: z.array(upkeepTask).max(500).optional(),
 })
 
 export type Shop = z.infer<typeof shop>
