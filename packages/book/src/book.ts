@@ -18,7 +18,7 @@ import type { ThingHistory, Things } from './setup/things.ts'
 import type { Store } from './store/store.ts'
 import { inWalkingOrder } from './today/condition.ts'
 import { type BookParts, readSumps, readToday, type TodayReader } from './today/read-today.ts'
-import type { Today, TodayItem } from './today/today.ts'
+import type { SumpItem, Today } from './today/today.ts'
 
 /** One shop's book: everything the server, the command line and scripts do with it. */
 export interface Book {
@@ -72,7 +72,7 @@ export interface Book {
    *
    * @throws {BookError} `not-found`
    */
-  sumps(options?: { sump?: string; reader?: TodayReader }): Promise<TodayItem[]>
+  sumps(options?: { sump?: string; reader?: TodayReader }): Promise<SumpItem[]>
   close(): Promise<void>
 }
 

@@ -1,14 +1,14 @@
-import { lowerFirst, type Reader, sayCount, sayList, sayVolume } from '@sumpbook/fluid'
+import { lowerFirst, type Reader, sayCount, sayList, sayPutOff, sayVolume } from '@sumpbook/fluid'
 import { withdrawnBy } from '../journal/withdrawn.ts'
 import type { Entry } from '../schema/entries/index.ts'
 import type { JournalReader } from '../store/store.ts'
-import type { Cart, TodayItem } from './today.ts'
+import type { Cart, SumpItem } from './today.ts'
 
 /** A shift's note is read out for two days. */
 const noteDays = 2
 
 /** Water and concentrate for every pour of the list. */
-export function cartOf(items: readonly TodayItem[]): Cart {
+export function cartOf(items: readonly SumpItem[]): Cart {
   const waters = new Map<string, Cart['waters'][number]>()
   const concentrates = new Map<string, Cart['concentrates'][number]>()
   for (const { recipe, bench, fluid, action } of items) {
@@ -38,16 +38,22 @@ export async function readHandover(journal: JournalReader, { at, until }: { at: 
   return entry.kind === 'handover' ? (entry.text ?? null) : null
 }
 
+const nothingToDo = (putOff: number) =>
+  putOff === 0
+    ? 'Nothing to do: every sump is in its band, and none is due to be read.'
+    : 'Nothing else to do: every other sump is in its band.'
+
 /** The day in a sentence or two. */
 export function ledeOf(
-  items: readonly TodayItem[],
+  items: readonly SumpItem[],
   { waters, concentrates }: Cart,
+  folded: { round: number; putOff: number },
   handover: string | null,
   reader: Reader,
 ): string {
   const pours = items.filter(({ recipe }) => recipe.add !== null || recipe.drawOff > 0).length
   const doubts = items.filter(({ condition }) => condition === 'doubt').length
-  const reads = items.length - pours - doubts
+  const reads = items.length - pours - doubts + folded.round
   const toDo = [
     pours > 0 ? sayCount(pours, 'sump to fill', 'sumps to fill') : '',
     doubts > 0 ? sayCount(doubts, 'to settle', 'to settle') : '',
@@ -58,8 +64,9 @@ export function ledeOf(
     ...concentrates.map(({ name, litres }) => `${sayVolume(litres, reader)} of ${name} concentrate`),
   ]
   return [
-    toDo.length === 0 ? 'Nothing to do: every sump is in its band, and none is due to be read.' : `${sayList(toDo)}.`,
+    toDo.length === 0 ? nothingToDo(folded.putOff) : `${sayList(toDo)}.`,
     carried.length === 0 ? '' : `For the cart: ${sayList(carried)}.`,
+    folded.putOff === 0 ? '' : sayPutOff(folded.putOff),
     handover === null ? '' : `Last shift’s note: “${handover}”`,
   ]
     .filter((sentence) => sentence !== '')

@@ -1,14 +1,15 @@
-import type { Reader, ShopEstimate } from '@sumpbook/fluid'
+import { type Reader, type ShopEstimate, sayLater, sayRound } from '@sumpbook/fluid'
 import type { Checkpoints } from '../estimate/checkpoints.ts'
 import { mapInTurns } from '../in-turns.ts'
 import type { ThingHistory, Things } from '../setup/things.ts'
 import type { JournalReader } from '../store/store.ts'
 import { cartOf, ledeOf, readHandover } from './cart.ts'
-import { byConsequence, inWalkingOrder } from './condition.ts'
+import { byConsequence, inWalkingOrder, isListed } from './condition.ts'
 import { readDue } from './due-sources.ts'
 import { lastReadings } from './last-readings.ts'
+import { readEconomy } from './read-economy.ts'
 import { sumpNow } from './sump-now.ts'
-import type { Today, TodayItem } from './today.ts'
+import type { SumpItem, Today } from './today.ts'
 
 /** How a person wants to read: units other than the shop's, another language's number signs. */
 export type TodayReader = Partial<Reader>
@@ -30,27 +31,37 @@ export interface TodayQuestion {
 }
 
 /**
- * What to do now: every sump as the estimate has it, its recipe, and the list in order of consequence. Queries never write;
- * entries after `at` do not count.
+ * What to do now: every sump as the estimate has it, its recipe, and the list in order of consequence, shared out so that nobody is
+ * shown more new things in a shift than can be seen to ({@link shareOut}). Queries never write; entries after `at` do not count.
  */
-export async function readToday(parts: BookParts, { at, until = at, reader = {} }: TodayQuestion): Promise<Today> {
+export async function readToday(parts: BookParts, question: TodayQuestion): Promise<Today> {
+  const { at, until = at, reader = {} } = question
   const { journal } = parts
-  const [{ items, things }, due] = await Promise.all([
+  const [{ items: all, things }, due] = await Promise.all([
     readSumps(parts, { at, until, reader }),
     readDue(parts, { at, until, reader }),
   ])
-  items.sort(byConsequence)
-  const listed = items.filter(({ condition }) => condition !== 'in-order' && condition !== 'straight-oil')
-  const cart = cartOf(listed)
+  all.sort(byConsequence)
+  const listed = all.filter(({ condition }) => isListed(condition))
+  const { shift, economy } = await readEconomy(parts, { at, until, things, items: listed, due })
+  const { items, round, later, putOff } = economy
+  const cart = cartOf(items)
+  const waiting = [...later.items, ...later.due].map(({ name }) => name)
   const { name, timeZone, units } = things.shop
+  const sentence = round.length === 0 ? '' : sayRound(round.length)
+  const folded = { round: round.length, putOff: putOff.items.length + putOff.due.length }
   return {
     at: at.toISOString(),
     shop: { name, timeZone, units },
-    lede: ledeOf(listed, cart, await readHandover(journal, { at, until }), { units, ...reader }),
+    lede: ledeOf(items, cart, folded, await readHandover(journal, { at, until }), { units, ...reader }),
     cart,
-    items: listed,
-    calm: items.filter((item) => !listed.includes(item)).sort(inWalkingOrder),
-    due,
+    shift,
+    items,
+    round: round.length === 0 ? null : { sentence, items: round.toSorted(inWalkingOrder) },
+    later: waiting.length === 0 ? null : { sentence: sayLater(waiting), ...later },
+    putOff,
+    calm: all.filter(({ condition }) => !isListed(condition)).sort(inWalkingOrder),
+    due: economy.due,
     quarantined: quarantinedOf(await journal.countBySump(), things),
   }
 }
@@ -63,7 +74,7 @@ export async function readToday(parts: BookParts, { at, until = at, reader = {} 
 export async function readSumps(
   { journal, checkpoints, things }: BookParts,
   { at, until = at, reader = {}, sump }: TodayQuestion & { sump?: string },
-): Promise<{ items: TodayItem[]; things: Things }> {
+): Promise<{ items: SumpItem[]; things: Things }> {
   const { standing, sumps } = await checkpoints.standing(until.getTime(), sump)
   const read = await lastReadings(journal, await things(), { sumps, until: until.toISOString() })
   const asked = { at: at.toISOString(), reader: { units: standing.things.shop.units, ...reader } }

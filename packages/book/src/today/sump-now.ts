@@ -26,7 +26,7 @@ import { conditionOf, type Judged } from './condition.ts'
 import type { LastReadings } from './last-readings.ts'
 import { nextCheckOf, readEveryDays } from './next-check.ts'
 import { sayReading } from './say-reading.ts'
-import type { Ahead, Condition, LastReading, TodayItem } from './today.ts'
+import type { Ahead, Condition, LastReading, SumpItem } from './today.ts'
 
 /** Who reads it, and when. */
 export interface AskedBy {
@@ -36,7 +36,7 @@ export interface AskedBy {
 }
 
 /** One sump as the estimate has it, with its recipe and its sentences. */
-export function sumpNow(standing: ShopStanding, sump: Sump, read: LastReadings, { at, reader }: AskedBy): TodayItem {
+export function sumpNow(standing: ShopStanding, sump: Sump, read: LastReadings, { at, reader }: AskedBy): SumpItem {
   const { shop, clock, ms, things, memory } = standing
   const estimate = estimateSump(shop, sump.id, clock.at(ms), [7])
   const bench = benchFor(standing, sump)
@@ -44,7 +44,7 @@ export function sumpNow(standing: ShopStanding, sump: Sump, read: LastReadings, 
   const fluid = charge?.fluid ?? sump.fluid
   const isOil = bench.class === 'straight-oil'
   const isTold = estimate.dataAt !== null
-  const isStrengthTold = !isOil && (read.concentration !== null || read.charge?.strength !== undefined)
+  const isStrengthTold = !isOil && tellsStrength(read)
   const concentration = isStrengthTold ? estimate.now.concentration : null
   const advice = adviceBy(tellsOf(estimate, { concentration, isTold }), bench, reader)
   const [inAWeek] = estimate.ahead
@@ -88,8 +88,12 @@ export function sumpNow(standing: ShopStanding, sump: Sump, read: LastReadings, 
   }
 }
 
+/** Whether any record tells of its strength. */
+export const tellsStrength = ({ concentration, charge }: LastReadings) =>
+  concentration !== null || charge?.strength !== undefined
+
 /** What the records tell: of a sump that none tells of, neither level nor strength is known. */
-const tellsOf = (
+export const tellsOf = (
   { now, doubts }: SumpEstimate,
   { concentration, isTold }: { concentration: SumpEstimate['now']['concentration'] | null; isTold: boolean },
 ) => ({
@@ -175,7 +179,7 @@ function whyOf(
 const clearlyAbove = 1.05
 
 /** Lean and rich are said with the figures. */
-function isWorthSaying(reason: TodayItem['recipe']['because'][number], { volume, bench, mark }: Judged): boolean {
+function isWorthSaying(reason: SumpItem['recipe']['because'][number], { volume, bench, mark }: Judged): boolean {
   if (reason === 'lean' || reason === 'rich') return false
   const { fillVolume } = trueMarks(bench, mark)
   return reason !== 'above-mark' || volume === null || fillVolume === null || volume.mean > clearlyAbove * fillVolume

@@ -13,14 +13,50 @@ export interface Today {
   /** The day in a sentence or two: how much to do, what the cart carries, the last shift's note. */
   lede: string
   cart: Cart
+  /** The shift that runs: its list of new things is made when it begins. RFC 3339. */
+  shift: { began: string; ends: string }
+  /** What is to be done now; what stood there when the last shift began has `isNew` false. */
   items: TodayItem[]
+  /** Sumps that are merely due to be read, where they are more than a few: one line, "The round". */
+  round: { sentence: string; items: TodayItem[] } | null
+  /** New, and beyond what one person is shown in a shift; nothing of it is exempt. */
+  later: { sentence: string; items: TodayItem[]; due: TodayDue[] } | null
+  /** Put off by somebody, with reason and end. */
+  putOff: { items: TodayItem[]; due: TodayDue[] }
   /** Sumps that need nothing now; their recipes are what a fill to the mark would take. */
-  calm: TodayItem[]
+  calm: SumpItem[]
   /** What else is due today, no pours among it. */
-  due: Due[]
+  due: TodayDue[]
   /** Entries whose subject the book does not know (yet): counted nowhere until it does. */
   quarantined: number
 }
+
+/** How long something has been on the list, and whether somebody put it off. */
+export interface Standing {
+  /** The same as long as it wants the same: `lean:mill3`; for a snooze to name. */
+  key: string
+  /** Not on the list yet when the shift before this one began. */
+  isNew: boolean
+  /** Neither capped nor to be put off. */
+  exempt: boolean
+  /** Since when it is known to be so, RFC 3339; of what stood longer than was looked back, the farthest. */
+  since: string
+  /** Who put it off, why, and when it comes back; null where nobody did. */
+  snoozed: Snoozed | null
+}
+
+/** What somebody put off. */
+export interface Snoozed {
+  /** The entry; to void it brings the line back. */
+  entry: string
+  by: string | null
+  why: string
+  /** RFC 3339. */
+  until: string
+}
+
+/** A duty with how long it has been on the list. */
+export type TodayDue = Due & Omit<Standing, 'key' | 'exempt'>
 
 /** What goes on the cart for the pours of the list. */
 export interface Cart {
@@ -106,7 +142,8 @@ export type Condition =
   | 'in-order'
   | 'straight-oil'
 
-export interface TodayItem extends SumpNow, Advice {
+/** A sump with its recipe; on the list it has a {@link Standing} as well. */
+export interface SumpItem extends SumpNow, Advice {
   condition: Condition
   action: Action
   /** The time of the youngest record the recipe rests on; null without any. */
@@ -114,3 +151,6 @@ export interface TodayItem extends SumpNow, Advice {
   /** One sentence on its reasons. */
   why: string
 }
+
+/** A line of the list. */
+export interface TodayItem extends SumpItem, Standing {}

@@ -1,4 +1,4 @@
-import type { Today, TodayItem } from '@sumpbook/book'
+import type { SumpItem, Today, TodayItem } from '@sumpbook/book'
 import { type Command, exits, UsageError } from '../command.ts'
 import { withBook } from '../open.ts'
 import { parse, unitsOf } from '../options.ts'
@@ -52,6 +52,6 @@ function itemText({ name, place, words, why, alternatives }: TodayItem, index: n
   return [`${number}${name}${place === null ? '' : `, ${place}`}`, ...lines.map((line) => `    ${line}`)].join('\n')
 }
 
-function calmText({ name, sentence, ahead: { drift, crossing, check } }: TodayItem): string {
+function calmText({ name, sentence, ahead: { drift, crossing, check } }: SumpItem): string {
   return `  ${name}: ${[sentence, drift, crossing, check].filter((words) => words !== '').join(' ')}`
 }

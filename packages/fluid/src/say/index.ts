@@ -32,20 +32,6 @@ export {
   sayEvidence,
   sayRead,
 } from './diagnosis.ts'
-export {
-  costPartNames,
-  type SaidGap,
-  type SaidLife,
-  type SaidLitres,
-  type SaidPart,
-  sayCost,
-  sayGap,
-  sayLean,
-  sayLife,
-  sayMonth,
-  sayRich,
-  saySaving,
-} from './cost.ts'
 export { sayDoubt, sayStory } from './doubt.ts'
 export {
   sayCalm,
@@ -84,6 +70,7 @@ export {
   type StockWords,
   sayCountFound,
   sayDemand,
+  sayNotKept,
   sayOnFloor,
   sayOrderSize,
   sayPacks,

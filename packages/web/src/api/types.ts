@@ -1,5 +1,5 @@
 /** What the server's answers hold. The shapes of the book are its own; the rest is described by `/api/openapi.json`. */
-import type { Today, TodayItem } from '@sumpbook/book/today'
+import type { SumpItem, Today } from '@sumpbook/book/today'
 import type { PlannedDay } from '@sumpbook/fluid'
 
 export type { Entry, EntryOf, Setup } from '@sumpbook/book/entries'
@@ -13,8 +13,11 @@ export type {
   LastReading,
   Outlook,
   RecipeBench,
+  Snoozed,
+  SumpItem,
   SumpNow,
   Today,
+  TodayDue,
   TodayItem,
 } from '@sumpbook/book/today'
 
@@ -25,7 +28,7 @@ export type Measurement = EntryOf<'analysis'> | EntryOf<'check'>
 
 export type Units = Today['shop']['units']
 export type Cart = Today['cart']
-export type Recipe = TodayItem['recipe']
+export type Recipe = SumpItem['recipe']
 
 /** A fault as problem details name it. */
 export interface FaultDetail {
@@ -54,6 +57,8 @@ export interface ShopOfBook {
   currency: string
   /** Days after which every sump is read again; a week where nobody said. */
   readEveryDays?: number
+  /** When shifts begin on a working day, `06:00`; one from six where nobody said. */
+  shifts?: string[]
 }
 
 /** A thing of the shop, field by field as the book keeps it. */
@@ -94,7 +99,7 @@ export interface HistoryEntry {
   reason: string | null
 }
 
-export interface SumpPage extends TodayItem {
+export interface SumpPage extends SumpItem {
   /** Newest last. */
   history: HistoryEntry[]
 }

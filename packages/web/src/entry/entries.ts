@@ -1,5 +1,5 @@
 import { type Reader, sayNumber, sayStrength, sayVolume } from '@sumpbook/fluid'
-import type { Entry, EntryOf, Recipe, SumpNow, TodayItem } from '../api/types.ts'
+import type { Entry, EntryOf, Recipe, SumpItem, SumpNow } from '../api/types.ts'
 import { withUnit } from '../fields/read.ts'
 import type { Typed, Verdict } from '../round/verdict.ts'
 import { envelope, type Stamp } from './stamp.ts'
@@ -26,7 +26,7 @@ export function observationEntry(signs: readonly string[], sump: string, stamp: 
   return signs.length === 0 ? null : { ...envelope(stamp), kind: 'observation', sump, signs: [...signs] }
 }
 
-type Written = Pick<TodayItem, 'recipe' | 'dispensed'>
+type Written = Pick<SumpItem, 'recipe' | 'dispensed'>
 
 /** Whether a tap can write the recipe down as poured. A change of the charge is a cleanout and is never one tap. */
 export const isPour = ({ action, add, drawOff }: Recipe): boolean =>

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import type { Today, TodayItem } from '../api/types.ts'
-import { cartNeeds, fluidsOf, planCart, worstByStrengths } from './cart-plan.ts'
+import type { TodayItem } from '../api/types.ts'
+import { cartNeeds, fluidsOf, planCart, type SumpsOfDay, worstByStrengths } from './cart-plan.ts'
 
 const item = (sump: string, add: { volume: number; strength: number } | null, more: object = {}) =>
   ({
@@ -15,7 +15,8 @@ const item = (sump: string, add: { volume: number; strength: number } | null, mo
     },
     ...more,
   }) as unknown as TodayItem
-const day = (items: TodayItem[], calm: TodayItem[] = []) => ({ items, calm }) as Pick<Today, 'items' | 'calm'>
+const day = (items: TodayItem[], calm: TodayItem[] = []) =>
+  ({ items, calm, round: null, later: null, putOff: { items: [], due: [] } }) as unknown as SumpsOfDay
 
 test('what today pours goes on the cart, list first; a change of the charge and what pours nothing do not', () => {
   const needs = cartNeeds(

@@ -1,5 +1,5 @@
 import { type Premix, type PremixNeed, premix } from '@sumpbook/fluid'
-import type { Today, TodayItem } from '../api/types.ts'
+import type { SumpItem, Today } from '../api/types.ts'
 
 /** A sump that can be served from the cart. */
 export interface CartNeed extends PremixNeed {
@@ -12,11 +12,22 @@ export interface CartNeed extends PremixNeed {
   isListed: boolean
 }
 
+/** The sumps of a day: those of the list, and all others. */
+export type SumpsOfDay = Pick<Today, 'items' | 'round' | 'later' | 'putOff' | 'calm'>
+
+/** Every sump that is not on the list: what waits, was put off or is to be read, then what is in order. */
+export const besideTheList = ({ round, later, putOff, calm }: SumpsOfDay): SumpItem[] => [
+  ...(later?.items ?? []),
+  ...putOff.items,
+  ...(round?.items ?? []),
+  ...calm,
+]
+
 /** What today's recipes would pour, list first. A change of the charge is no matter for the cart. */
-export function cartNeeds({ items, calm }: Pick<Today, 'items' | 'calm'>): CartNeed[] {
+export function cartNeeds(day: SumpsOfDay): CartNeed[] {
   const need =
     (isListed: boolean) =>
-    (item: TodayItem): CartNeed[] => {
+    (item: SumpItem): CartNeed[] => {
       const { recipe, action, sump, name, fluid, bench } = item
       if (recipe.add === null || recipe.result === null || action === 'change') return []
       const { volume, strength } = recipe.add
@@ -36,7 +47,7 @@ export function cartNeeds({ items, calm }: Pick<Today, 'items' | 'calm'>): CartN
         },
       ]
     }
-  return [...items.flatMap(need(true)), ...calm.flatMap(need(false))]
+  return [...day.items.flatMap(need(true)), ...besideTheList(day).flatMap(need(false))]
 }
 
 /** Where a sump lands when it is poured from the cart. */

@@ -6,6 +6,7 @@ import { Taps } from '../fields/fields.tsx'
 import { Cautions } from '../parts/cautions.tsx'
 import { readerOf } from '../say/units.ts'
 import {
+  besideTheList,
   type CartNeed,
   type CartPlan,
   cartNeeds,
@@ -44,7 +45,8 @@ export function Cart({ book }: { book: Book }) {
   }
   const worst = worstByStrengths(taken)
   const plan = planCart(taken, strengths)
-  const bench = today.data.items.concat(today.data.calm)[0]?.bench
+  const [first] = [...today.data.items, ...besideTheList(today.data)]
+  const bench = first?.bench
   return (
     <>
       <p class="intro">

@@ -1,7 +1,7 @@
 import { type ComponentChildren, Fragment } from 'preact'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
-import type { Condition, Entry, ShopOfBook, TodayItem } from '../api/types.ts'
+import type { Condition, Entry, ShopOfBook, SumpItem } from '../api/types.ts'
 import { BandLine } from '../band-line/band-line.tsx'
 import { type Fate, useWaiting, write } from '../entry/book-outbox.ts'
 import { isPour, labelOf, pouredAsWritten, skipEntry, voidEntry } from '../entry/entries.ts'
@@ -37,7 +37,7 @@ export interface WrittenDown {
 }
 
 interface LineProps {
-  item: TodayItem
+  item: SumpItem
   shop: ShopOfBook
   /** RFC 3339: when the list was made. */
   at: string
@@ -157,7 +157,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said }: LineProps) {
 }
 
 interface ButtonsProps {
-  item: TodayItem
+  item: SumpItem
   isBusy: boolean
   open(form: Open): void
   poured(): void
@@ -220,7 +220,7 @@ function LineButtons({ item, isBusy, open, poured }: ButtonsProps) {
 }
 
 /** The one reading that does not fit; null where there is none, or where several do not. */
-function readingInDoubt({ doubts }: Pick<TodayItem, 'doubts'>) {
+function readingInDoubt({ doubts }: Pick<SumpItem, 'doubts'>) {
   const [doubt] = doubts
   if (doubts.length !== 1 || doubt!.entry === null) return null
   return { entry: doubt!.entry, at: doubt!.at, reason: doubt!.kind === 'misread' ? 'misread' : '' }
@@ -274,7 +274,7 @@ export function SetAsideForm({
   )
 }
 
-export function placeWords({ place, fluid }: Pick<TodayItem, 'place' | 'fluid'>): ComponentChildren {
+export function placeWords({ place, fluid }: Pick<SumpItem, 'place' | 'fluid'>): ComponentChildren {
   const parts = [place ?? '', fluid.name].filter((part) => part !== '')
   return parts.map((part, i) => (
     <Fragment key={part}>

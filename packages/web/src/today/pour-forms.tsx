@@ -1,6 +1,6 @@
 import { sayPercent, sayVolume } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
-import type { Entry, SumpNow, TodayItem, Units } from '../api/types.ts'
+import type { Entry, SumpItem, SumpNow, Units } from '../api/types.ts'
 import { additionEntry, drawoffEntry } from '../entry/entries.ts'
 import type { Stamp } from '../entry/stamp.ts'
 import { SelectField, Taps, TextField } from '../fields/fields.tsx'
@@ -10,7 +10,7 @@ import { fieldPercent, fieldVolume, readerOf, shopUnits } from '../say/units.ts'
 type Build = (stamp: Stamp) => Entry[]
 
 interface OtherwiseProps {
-  item: Pick<TodayItem, 'recipe' | 'dispensed'>
+  item: Pick<SumpItem, 'recipe' | 'dispensed'>
   sump: SumpNow
   units: Units
   /** Litres in the sump before the pour, where known. */
