@@ -1,5 +1,48 @@
 import preact from '@preact/preset-vite'
 import { defineConfig } from 'vite'
+import { VitePWA } from 'vite-plugin-pwa'
+
+const icon = (name: string, size: number, purpose: 'any' | 'maskable' = 'any') => ({
+  src: `/${name}.png`,
+  sizes: `${size}x${size}`,
+  type: 'image/png',
+  purpose,
+})
+
+/**
+ * What makes the app start without a network: its own files on the device, and no answer of the API, which the app keeps itself.
+ * A new version waits until the app lets it in (`src/offline/new-version.ts`).
+ */
+const installable = VitePWA({
+  strategies: 'generateSW',
+  registerType: 'prompt',
+  injectRegister: false,
+  manifest: {
+    id: '/',
+    name: 'Sumpbook',
+    short_name: 'Sumpbook',
+    description: 'The logbook of water-mixed coolant',
+    lang: 'en',
+    start_url: '/',
+    scope: '/',
+    display: 'standalone',
+    theme_color: '#f7f4ec',
+    background_color: '#f7f4ec',
+    icons: [icon('icon-192', 192), icon('icon-512', 512), icon('icon-maskable-512', 512, 'maskable')],
+    shortcuts: [{ name: 'Round', url: '/round' }],
+  },
+  workbox: {
+    globPatterns: ['**/*.{html,js,css,svg,png}'],
+    navigateFallback: '/index.html',
+    // Addresses that the server answers itself.
+    navigateFallbackDenylist: [/^\/(api|metrics|livez|readyz)(\/|$)/],
+    inlineWorkboxRuntime: true,
+    cleanupOutdatedCaches: true,
+    clientsClaim: true,
+    skipWaiting: false,
+    sourcemap: false,
+  },
+})
 
 /**
  * The app as static files in `dist`. Everything is a file of its own (no data: addresses, no inline scripts), so that
@@ -7,7 +50,7 @@ import { defineConfig } from 'vite'
  */
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [preact({ devToolsEnabled: false })],
+  plugins: [preact({ devToolsEnabled: false }), installable],
   build: {
     outDir: 'dist',
     emptyOutDir: true,

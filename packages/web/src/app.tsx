@@ -5,6 +5,7 @@ import { useBook } from './api/queries.ts'
 import { later } from './later.tsx'
 import { Masthead } from './masthead.tsx'
 import { Mishap } from './mishap.tsx'
+import { NewVersionLine } from './offline/new-version-line.tsx'
 import { OffLineLine } from './offline/off-line-line.tsx'
 import { Today } from './today/today.tsx'
 
@@ -24,6 +25,7 @@ const People = later(() => import('./people/people.tsx').then(({ People }) => Pe
 const Account = later(() => import('./people/account.tsx').then(({ Account }) => Account))
 const SwitchPerson = later(() => import('./people/switch-person.tsx').then(({ SwitchPerson }) => SwitchPerson))
 const Door = later(() => import('./people/door.tsx').then(({ Door }) => Door))
+const Labels = later(() => import('./labels/labels.tsx').then(({ Labels }) => Labels))
 const Shop = later(() => import('./shop/shop.tsx').then(({ Shop }) => Shop))
 
 export function App() {
@@ -69,6 +71,7 @@ export function App() {
   return (
     <div class={place.startsWith('/round/') ? 'shell on-round' : 'shell'}>
       <Masthead {...(isBegin && book.data.empty ? {} : { shop: book.data.shop })} />
+      <NewVersionLine />
       <OffLineLine timeZone={book.data.shop.timeZone} />
       <main>
         <Mishap key={place.split('/')[1]}>
@@ -113,6 +116,9 @@ export function App() {
             </Route>
             <Route path="/shop">
               <Shop book={book.data} />
+            </Route>
+            <Route path="/shop/labels">
+              <Labels book={book.data} />
             </Route>
             <Route path="/shop/sheet">
               <BringSheet book={book.data} />

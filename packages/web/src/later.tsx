@@ -1,9 +1,17 @@
 import type { ComponentType } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 
+const loads: (() => Promise<unknown>)[] = []
+
+/** Fetches the code of all pages, one after the other: what is not on the device cannot be opened out of reach. */
+export async function fetchAllPages(): Promise<void> {
+  for (const load of loads) await load()
+}
+
 /** A page whose code is fetched when somebody first goes there. */
 export function later<Props extends object>(load: () => Promise<ComponentType<Props>>): ComponentType<Props> {
   let loaded: ComponentType<Props> | null = null
+  loads.push(load)
   return function Later(props: Props) {
     const [Page, setPage] = useState<ComponentType<Props> | null>(() => loaded)
     const [failed, setFailed] = useState(false)
@@ -20,7 +28,16 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
         },
       )
     }, [])
-    if (failed) return <p class="fault">This page could not be fetched. Look at the network, then open it again.</p>
+    if (failed) {
+      return (
+        <p class="fault">
+          This page could not be fetched. Look at the network, then{' '}
+          <button type="button" class="plain" onClick={() => location.reload()}>
+            open the app anew
+          </button>
+        </p>
+      )
+    }
     return Page === null ? <p class="quiet">One moment …</p> : <Page {...props} />
   }
 }

@@ -3,13 +3,23 @@ import { render } from 'preact'
 import { queries } from './api/queries.ts'
 import { App } from './app.tsx'
 import { keepTrying } from './entry/book-outbox.ts'
+import { watchVersions } from './offline/new-version.ts'
+import { watchOtherPages } from './offline/reach.ts'
+import { readyForRound } from './offline/ready-for-round.ts'
+import { thisKept } from './offline/this-kept.ts'
 import './look/look.css'
 import './look/shell.css'
 
+watchOtherPages()
+watchVersions()
 keepTrying()
+// What was last seen is there at once, with its age; what the book says now comes after it.
+await Promise.race([thisKept.restore(queries), new Promise((resolve) => setTimeout(resolve, 1_500))])
+thisKept.keepFrom(queries)
 render(
   <QueryClientProvider client={queries}>
     <App />
   </QueryClientProvider>,
   document.querySelector('#app')!,
 )
+readyForRound()

@@ -1,6 +1,9 @@
 import { keepPreviousData, QueryCache, QueryClient, useQuery } from '@tanstack/preact-query'
 import { onTaken } from '../entry/book-outbox.ts'
 import { setSignedIn } from '../entry/this-device.ts'
+import { seenNowBy, thisKept } from '../offline/this-kept.ts'
+import { readerOf } from '../say/units.ts'
+import { useCounted } from '../standing/use-counted.ts'
 import {
   Refusal,
   readBook,
@@ -12,12 +15,14 @@ import {
   readSumps,
   readToday,
 } from './client.ts'
-import { readSession } from './people.ts'
+import { readSession, type Session } from './people.ts'
+import type { Book } from './types.ts'
 
 /** One cache for the app. What the server refuses is not asked again; what is out of reach is, by the next look at it. */
 export const queries: QueryClient = new QueryClient({
   queryCache: new QueryCache({
     onError: (error, { queryKey: [what] }) => {
+      if (error instanceof Refusal && error.status === 401) void thisKept.forget()
       // A session that has ended meanwhile: the book is asked for, and the door opens in place of it.
       if (error instanceof Refusal && error.status === 401 && what !== 'book') {
         void queries.invalidateQueries({ queryKey: ['book'] })
@@ -28,6 +33,8 @@ export const queries: QueryClient = new QueryClient({
     queries: {
       staleTime: 15_000,
       networkMode: 'always',
+      // A shift: what was looked at is there for the rest of it, also out of reach.
+      gcTime: 12 * 3_600_000,
       retry: (tries, error) => !(error instanceof Refusal) && tries < 1,
     },
   },
@@ -42,13 +49,43 @@ export const useSession = () =>
     queryFn: async () => {
       const session = await readSession()
       setSignedIn(session.person?.id ?? null)
+      await seen(session)
       return session
     },
   })
-export const useToday = () => useQuery({ queryKey: ['today'], queryFn: readToday })
-export const useSumps = () => useQuery({ queryKey: ['sumps'], queryFn: readSumps })
+
+/** A device that shows the book to all who stand before it keeps it for all of them; nobody signed in keeps nothing. */
+async function seen({ accounts, by, device, person }: Session): Promise<void> {
+  if (accounts && by === 'nobody') await thisKept.forget()
+  else await seenNowBy(device?.kind === 'shared' ? device.id : (person?.id ?? ''))
+}
+
+/** Who reads what waits on this device: the shop's units, by this device's clock. */
+const asked = () => ({
+  reader: readerOf(queries.getQueryData<Book>(['book'])?.shop.units ?? 'metric'),
+  now: Date.now(),
+})
+/** The list, the sumps and each of them with what was written here and is not in the book's answer. */
+export const useToday = () =>
+  useCounted(useQuery({ queryKey: ['today'], queryFn: readToday }), (by, today, entries) =>
+    by.todayWithWaiting(today, entries, asked()),
+  )
+export const useSumps = () =>
+  useCounted(useQuery({ queryKey: ['sumps'], queryFn: readSumps }), (by, sumps, entries) =>
+    sumps.map((sump) => by.withWaiting(sump, entries, asked())),
+  )
 export const useSump = (id: string) =>
-  useQuery({ queryKey: ['sumps', id], queryFn: () => readSump(id), enabled: id !== '' })
+  useCounted(
+    useQuery({ queryKey: ['sumps', id], queryFn: () => readSump(id), enabled: id !== '' }),
+    (by, sump, entries) => by.withWaiting(sump, entries, asked()),
+  )
+/** The pages of the sumps that were not looked at lately, one after the other: out of reach they are there. */
+export async function fetchPagesAhead(staleTime: number): Promise<void> {
+  const sumps = await queries.fetchQuery({ queryKey: ['sumps'], queryFn: readSumps })
+  for (const { sump } of sumps) {
+    await queries.fetchQuery({ queryKey: ['sumps', sump], queryFn: () => readSump(sump), staleTime })
+  }
+}
 /** The drawing stays while another period of it is fetched. */
 export const useOutlook = (id: string, daysBack: number) =>
   useQuery({

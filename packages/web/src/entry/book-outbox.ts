@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { Entry } from '../api/types.ts'
-import { reach, staysOffLine } from '../offline/reach.ts'
+import { gotNoAnswer, reach, staysOffLine } from '../offline/reach.ts'
 import { askForPromise } from '../offline/storage-promise.ts'
 import { thisStore } from '../offline/this-store.ts'
 import { aloneOnDevice } from './alone.ts'
@@ -130,6 +130,7 @@ export function keepTrying(): void {
   }
   pages?.addEventListener('message', () => void outbox.look())
   addEventListener('online', again)
+  addEventListener('offline', () => gotNoAnswer(null))
   addEventListener('pageshow', ({ persisted }) => persisted && again())
   document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && again())
   staysOffLine.subscribe(again)

@@ -10,6 +10,7 @@ import {
   signOut,
 } from '../api/people.ts'
 import { queries, useSession } from '../api/queries.ts'
+import { thisKept } from '../offline/this-kept.ts'
 import { Said } from './door.tsx'
 import { Sessions, Tokens } from './lines.tsx'
 import { SignField } from './sign-field.tsx'
@@ -30,7 +31,9 @@ export function Account() {
     )
   }
   const leave = async () => {
-    if (await asking.ask(signOut)) location.assign('/')
+    if (!(await asking.ask(signOut))) return
+    await thisKept.forget()
+    location.assign('/')
   }
   if (session.by === 'token') {
     return (

@@ -142,7 +142,7 @@ export function expectedOf({ expected, concentration, asOf, doubts }: SumpNow, n
 export const sayExpected = ({ brix }: { brix: { low90: number; high90: number } }): string =>
   `${sayNumber(Math.max(0, brix.low90), 1)}–${sayNumber(brix.high90, 1)}`
 
-function weighedWith(brix: number, sump: SumpNow, now: number) {
+export function weighedWith(brix: number, sump: SumpNow, now: number) {
   const standing = expectedOf(sump, now)
   return standing === null ? null : weighReading(brix, standing)
 }
@@ -223,7 +223,7 @@ function readBrix(text: string, bench: RecipeBench): Read<number> {
 
 type Strength = { mean: number; sd: number } | { unknown: string } | null
 
-function strengthOf(brix: number, { brixChart, brixFactor, resolution }: RecipeBench): Strength {
+export function strengthOf(brix: number, { brixChart, brixFactor, resolution }: RecipeBench): Strength {
   if (brixChart === null && brixFactor === null) {
     return {
       unknown:
@@ -243,7 +243,11 @@ function strengthOf(brix: number, { brixChart, brixFactor, resolution }: RecipeB
 }
 
 /** All the fluid of the system in true litres: what was seen by the sump's own measure, and while the pumps run what is out in the lines. */
-function volumeOf(litres: number, { pumps }: Pick<Typed, 'pumps'>, { bench, mark }: Pick<SumpNow, 'bench' | 'mark'>) {
+export function volumeOf(
+  litres: number,
+  { pumps }: Pick<Typed, 'pumps'>,
+  { bench, mark }: Pick<SumpNow, 'bench' | 'mark'>,
+) {
   const seen = trueLitres(litres, bench, mark)
   return { mean: seen + (pumps === 'running' ? bench.holdUp : 0), sd: volumeDoubt * seen }
 }
