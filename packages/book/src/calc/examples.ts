@@ -99,4 +99,23 @@ export const exampleInputs: Record<string, unknown> = {
     spoiling: { scale: 300, shape: 3, cost: 900 },
   },
   'control-chart': { values: [9, 9.1, 8.9, 9.4, 9], kind: 'ewma', lambda: 0.2, width: 3, target: 9, sd: 0.2 },
+  diagnose: {
+    readings: {
+      concentration: 8.4,
+      titration: 7.6,
+      ph: 8.3,
+      hardness: { low: 120, high: 250 },
+      nitrite: 5,
+      volume: 190,
+    },
+    limits: {
+      concentration: { low: 6, target: 8, high: 10 },
+      ph: { low: 8.5, high: 9.5 },
+      hardness: { high: 400 },
+      volume: { low: 180, high: 210 },
+    },
+    signs: ['rancid smell'],
+    previous: { ph: 8.5, nitrite: 3 },
+    brixFactor: 1.6,
+  },
 }

@@ -5,6 +5,7 @@ import type { Calculation } from './calculation.ts'
 import { cleanoutCalculation } from './cleanout.ts'
 import { concentrationCalculation } from './concentration.ts'
 import { controlChartCalculation } from './control-chart.ts'
+import { diagnoseCalculation } from './diagnose.ts'
 import { factorCalculation } from './factor.ts'
 import { hardnessCalculation } from './hardness.ts'
 import { inverseCalculation } from './inverse.ts'
@@ -38,6 +39,7 @@ const all = [
   treatmentCalculation,
   lifeCalculation,
   controlChartCalculation,
+  diagnoseCalculation,
 ]
 
 /** Every calculation under its name. */

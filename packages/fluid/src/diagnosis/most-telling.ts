@@ -12,7 +12,7 @@ export interface TellingCheck extends NextCheck {
 /** What tells less than this is not worth the walk: common practice, no source. */
 const worthWalking = 0.02
 /** Present findings that are weighed for it; the work doubles with each. */
-const weighedAtOnce = 8
+const weighedAtOnce = 6
 
 /**
  * The test that is expected to tell most about the causes in question, among those not made: the mutual information of its
@@ -23,7 +23,7 @@ const weighedAtOnce = 8
  * A test of several findings is looked at in their order: the first that is there is its outcome. Null where none tells
  * 0.02 bit. Each joint probability is exact; of causes that exclude each other the sum counts the same bit twice.
  *
- * Of the findings that are there the first eight are weighed: a choice among tests need not be finer.
+ * Of the findings that are there the first six are weighed: a choice among tests need not be finer.
  *
  * Source: T. Cover and J. Thomas, Elements of Information Theory, chapter 2, from memory.
  *
