@@ -59,6 +59,8 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // A module of the computation does nothing but export: each page gets those it uses, and the solver only where waters are blended.
     rolldownOptions: {
+      // What the first page needs is one file: many small ones compress a tenth worse.
+      output: { codeSplitting: { groups: [{ name: 'app', test: /\/web\/src\/main\.tsx$/ }] } },
       treeshake: {
         moduleSideEffects: (id) => !id.includes('/packages/fluid/src/') && !id.includes('/node_modules/yalps/'),
       },

@@ -1,9 +1,12 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { inMemory, openBook, openSqliteStore } from '@sumpbook/book'
 import type { InjectOptions } from 'fastify'
 import { expect, onTestFinished, test } from 'vitest'
 import { buildApp } from './app.ts'
 
-async function served(more: { https?: boolean } = {}) {
+async function served(more: { https?: boolean; webRoot?: string } = {}) {
   const book = openBook(await openSqliteStore(inMemory), () => new Date('2026-03-03T10:00:00Z'))
   const app = await buildApp({ book, version: '0.0.0-test', ...more })
   onTestFinished(async () => {
@@ -31,6 +34,25 @@ test.each(['/livez', '/api/v1/book', '/api/v1/nothing', '/api/openapi.json', '/n
     expect(headers['x-powered-by'] ?? headers.server).toBe(undefined)
   },
 )
+
+test('worker and manifest come from the server itself', async () => {
+  const policy = String((await (await served()).inject('/livez')).headers['content-security-policy'])
+  expect(policy).toMatch(/worker-src 'self'(;|$)/)
+  expect(policy).toMatch(/manifest-src 'self'(;|$)/)
+})
+
+test('the worker, the manifest and the page are asked for anew each time; what carries its hash in its name is kept', async () => {
+  const webRoot = mkdtempSync(join(tmpdir(), 'sumpbook-web-'))
+  onTestFinished(() => rmSync(webRoot, { recursive: true }))
+  mkdirSync(join(webRoot, 'assets'))
+  for (const file of ['index.html', 'sw.js', 'manifest.webmanifest', 'assets/app-1a2b.js'])
+    writeFileSync(join(webRoot, file), '')
+  const app = await served({ webRoot })
+  const control = async (url: string) => (await app.inject(url)).headers['cache-control']
+  for (const url of ['/', '/round/s1', '/sw.js', '/manifest.webmanifest']) expect(await control(url)).toBe('no-cache')
+  expect(await control('/assets/app-1a2b.js')).toBe('public, max-age=31536000, immutable')
+  expect((await app.inject('/manifest.webmanifest')).headers['content-type']).toMatch(/^application\/manifest\+json/)
+})
 
 test('browsers are told to insist on https where the book is reached by it alone, and only there', async () => {
   expect((await (await served()).inject('/livez')).headers['strict-transport-security']).toBe(undefined)

@@ -8,6 +8,9 @@ const contentSecurityPolicy = {
   directives: {
     defaultSrc: ["'self'"],
     imgSrc: ["'self'", 'data:', 'blob:'],
+    // The worker that keeps the app's files on the phone, and what a home screen needs to know of it.
+    workerSrc: ["'self'"],
+    manifestSrc: ["'self'"],
     objectSrc: ["'none'"],
     baseUri: ["'none'"],
     formAction: ["'self'"],
