@@ -1,4 +1,7 @@
 import type { Reader } from '@sumpbook/fluid'
+import { dueTests } from '../guidance/due-tests.ts'
+import { dueSamples } from '../samples/due-samples.ts'
+import { dueStock } from '../stock/due-stock.ts'
 import type { Due } from './due.ts'
 import type { BookParts } from './read-today.ts'
 
@@ -14,7 +17,7 @@ export interface DueQuestion {
 export type DueSource = (parts: BookParts, question: DueQuestion) => Promise<Due[]>
 
 /** Where duties come from, one family a line. */
-const sources: readonly DueSource[] = []
+const sources: readonly DueSource[] = [dueTests, dueSamples, dueStock]
 
 /** Everything that is due, most consequence first, then longest due. */
 export async function readDue(parts: BookParts, question: DueQuestion): Promise<Due[]> {

@@ -31,6 +31,12 @@ export function sayStock(words: StockWords, reader: StockReader): string {
   return `${name}: ${there}${lastsWords(stock, ahead, reader)}; ${orderWords(words, reader)}.`
 }
 
+/** Of a fluid of which nobody keeps stock here. */
+export function sayNotKept({ name, demand }: Pick<StockWords, 'name' | 'demand'>, reader: Reader): string {
+  const goes = demand === null ? '' : ` About ${sayVolume(7 * demand.dailyMean, reader)} go in a week.`
+  return `${name}: no delivery or count is written down yet.${goes}`
+}
+
 function lastsWords({ litres }: Stock, { runsOutOn: { likely } }: StockAhead, reader: StockReader): string {
   if (litres === 0) return ''
   if (likely === null) return ', lasts for more than two years'

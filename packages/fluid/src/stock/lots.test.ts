@@ -60,8 +60,8 @@ test('more used than there can have been is told, and never below nothing', () =
 })
 
 test('a delivery that is written later than its use makes good what was owed, and the day is still told', () => {
-  const stock = stockOf([use(1, 50), receipt(2, 'A', 200)], keeping)
-  expect(stock).toMatchObject({ litres: 150, missing: 0, belowNothingOn: 1 })
+  const stock = stockOf([receipt(0, 'A', 20), use(1, 50), receipt(2, 'B', 200)], keeping)
+  expect(stock).toMatchObject({ litres: 170, missing: 0, belowNothingOn: 1 })
 })
 
 test('more from one lot than came of it is told and taken from the others', () => {
@@ -97,8 +97,15 @@ test('a count that finds more than the book had has it of an unknown lot', () =>
 })
 
 test('a count after records that went below nothing begins anew', () => {
-  const stock = stockOf([use(1, 50), count(2, 200)], keeping)
+  const stock = stockOf([receipt(0, 'A', 20), use(1, 50), count(2, 200)], keeping)
   expect(stock).toMatchObject({ litres: 200, missing: 0, belowNothingOn: null })
+})
+
+test('what was used before the first delivery or count tells how much goes, and is taken from nothing', () => {
+  const stock = stockOf([use(1, 50), use(3, 20), receipt(4, 'A', 200), use(5, 30)], keeping)
+  expect(stock).toMatchObject({ litres: 170, missing: 0, belowNothingOn: null, firstDay: 1 })
+  expect(stock.uses.map(({ litres }) => litres)).toEqual([50, 20, 30])
+  expect(stockOf([use(1, 50)], keeping)).toMatchObject({ litres: 0, missing: 0, lots: [] })
 })
 
 test('a lot can be counted by itself', () => {
@@ -120,7 +127,8 @@ test('whatever happens, what is there is what came less what went, or nothing', 
     fc.tuple(lot, litres).map(([name, amount]) => use(0, amount, name)),
   )
   fc.assert(
-    fc.property(fc.array(event, { maxLength: 12 }), (events) => {
+    fc.property(fc.array(event, { maxLength: 12 }), (rest) => {
+      const events = [receipt(0, 'A', 1), ...rest]
       const net = events.reduce((sum, { kind, litres: amount }) => sum + (kind === 'receipt' ? amount : -amount), 0)
       const stock = stockOf(events, keeping)
       expect(stock.litres - stock.missing).toBeCloseTo(net, 6)

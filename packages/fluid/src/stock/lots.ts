@@ -82,7 +82,8 @@ const crumbs = 0.05
  * The stock of one fluid by lots, folded from what was written. A use that names a lot is taken from it; one that names none, or a
  * lot that never came, from the lot that expires soonest. A count puts right what was written before it: what it finds missing went from the lots
  * that expire soonest, what it finds more is of an unknown lot. Nothing is ever refused: what cannot be is told in
- * `missing`, `belowNothingOn`, `unknownLots` and `overdrawn`.
+ * `missing`, `belowNothingOn`, `unknownLots` and `overdrawn`. The balance begins with the first receipt or count: what was used before it
+ * tells how much goes, and no more.
  *
  * @param events in order of time; the answer depends on nothing else
  * @example stockOf([{ kind: 'receipt', on: 0, lot: 'A', litres: 400, madeOn: null, openedOn: null, seal: null }], { shelfLifeDays: 365, openedDays: null }).litres // 400
@@ -94,8 +95,11 @@ export function stockOf(events: readonly StockEvent[], keeping: Keeping): Stock 
   const counts: StockCount[] = []
   const uses: Use[] = []
   let belowNothingOn: DayNumber | null = null
-  let countedOn = events[0]?.on ?? 0
-  for (const event of events) {
+  const begins = events.findIndex(({ kind }) => kind !== 'use')
+  let countedOn = events[Math.max(0, begins)]?.on ?? 0
+  for (const [n, event] of events.entries()) {
+    if (event.kind === 'use') uses.push({ from: event.on, to: event.on, litres: event.litres })
+    if (begins === -1 || n < begins) continue
     switch (event.kind) {
       case 'receipt':
         receive(shelf, event, keeping)
@@ -105,7 +109,6 @@ export function stockOf(events: readonly StockEvent[], keeping: Keeping): Stock 
         if (event.lot !== null && !isKnown) unknownLots.add(event.lot)
         if (isKnown) lotAt(shelf, event.lot, event.on).litres -= event.litres
         else takeSoonest(shelf, event.litres)
-        uses.push({ from: event.on, to: event.on, litres: event.litres })
         break
       }
       case 'count': {

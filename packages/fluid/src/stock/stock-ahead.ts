@@ -48,26 +48,30 @@ export interface StockAhead {
  *
  *     used by day t = dailyMean · t ± 1.645 · √(dailySd² · t + dailyMeanSd² · t²) + planned
  *
- * The order is due `leadDays` before the day on which stock, with what is on its way, is down to the safety stock: for steady use that is
- * the day on which it is down to the reorder point.
+ * The order is due `leadDays` before the first day on which stock, with what is on its way, is down to the safety stock, of the days
+ * that an order placed today can help: for steady use that is the day on which it is down to the reorder point.
  *
  * @throws {RangeError} a quantity below 0
  * @example stockAhead({ today: 0, lots: [{ lot: 'A', litres: 100, expiresOn: null, receivedOn: 0 }], demand: { dailyMean: 5, dailySd: 0, dailyMeanSd: 0 }, planned: [], onOrder: [], leadDays: 5, safetyStock: 10 }) // out on day 20, order by 13
  */
 export function stockAhead(question: StockAheadQuestion): StockAhead {
   const { today, demand, planned, lots, onOrder, leadDays, safetyStock } = question
-  for (const [name, value] of Object.entries({ ...demand, leadDays, safetyStock }))
+  const { dailyMean, dailySd, dailyMeanSd } = demand
+  for (const [name, value] of Object.entries({ dailyMean, dailySd, dailyMeanSd, leadDays, safetyStock })) {
     requireRange(name, value, { min: 0 })
+  }
   const by = (z: number) => (day: number) =>
-    Math.max(0, demand.dailyMean * day + z * Math.sqrt(demand.dailySd ** 2 * day + (demand.dailyMeanSd * day) ** 2))
+    Math.max(0, dailyMean * day + z * Math.hypot(dailySd * Math.sqrt(day), dailyMeanSd * day))
   const z90 = normalQuantile(0.95)
   const run = (z: number, arriving: readonly OnOrder[] = []) => walk({ today, lots, planned, arriving, used: by(z) })
   const likely = run(0)
   const withOrders = run(0, onOrder)
-  const low = withOrders.left.findIndex((litres) => litres <= safetyStock)
+  // What is ordered today helps from the day on which it comes, and not before.
+  const wait = Math.ceil(leadDays)
+  const low = withOrders.left.findIndex((litres, day) => day >= wait && litres <= safetyStock)
   return {
     runsOutOn: { likely: likely.emptyOn, earliest: run(z90).emptyOn, latest: run(-z90).emptyOn },
-    orderBy: low === -1 ? null : Math.max(today, today + low - Math.ceil(leadDays)),
+    orderBy: low === -1 ? null : today + low - wait,
     expiring: likely.expiring,
   }
 }

@@ -1,0 +1,44 @@
+import type { Fluid } from '../schema/things/index.ts'
+
+/** A figure that the shop set, or that is taken for granted until it does. */
+export interface Setting {
+  value: number
+  assumed: boolean
+}
+
+/** By what a fluid's orders are reckoned. */
+export interface StockSettings {
+  /** Litres of a drum. */
+  packSize: Setting
+  leadDays: Setting
+  leadSd: Setting
+  /** Percent. */
+  service: Setting
+  /** Null where nobody said: the size of an order is then four weeks' use. */
+  orderCost: number | null
+  /** Money for a litre kept a year; null without a price or a percentage. */
+  holdingCostPerYear: number | null
+  holdingPercent: Setting
+  usedBy: 'issues' | 'pours' | null
+}
+
+/** 55 US gallons, and the drum of other shops. */
+const drums = { us: 208.2, metric: 200, imperial: 200 } as const
+
+/** What a fluid says of its orders, else what is usual; common practice, no source. */
+export function stockSettings({ stock = {}, pricePerLitre }: Fluid, units: keyof typeof drums): StockSettings {
+  const of = (value: number | undefined, usual: number): Setting =>
+    value === undefined ? { value: usual, assumed: true } : { value, assumed: false }
+  const holdingPercent = of(stock.holdingPercent, 20)
+  const holding = pricePerLitre === undefined ? 0 : (pricePerLitre * holdingPercent.value) / 100
+  return {
+    packSize: of(stock.packSize, drums[units]),
+    leadDays: of(stock.leadDays, 7),
+    leadSd: of(stock.leadSd, 3),
+    service: of(stock.service, 95),
+    orderCost: stock.orderCost ?? null,
+    holdingCostPerYear: holding > 0 ? holding : null,
+    holdingPercent,
+    usedBy: stock.usedBy ?? null,
+  }
+}

@@ -1,0 +1,62 @@
+import type { Demand, OrderSize } from '@sumpbook/fluid'
+import type { Movement } from './fluid-records.ts'
+import type { StockSettings } from './settings.ts'
+
+/** The stock of a shop; days are calendar days in its zone. */
+export interface StockAnswer {
+  at: string
+  today: string
+  /** Of the movements that are listed, both days included. */
+  from: string
+  to: string
+  fluids: FluidStock[]
+}
+
+/** One fluid's stock. Volumes in litres of concentrate. */
+export interface FluidStock {
+  fluid: string
+  name: string
+  class: string | null
+  /** Whether anything was ever received, counted or ordered of it. */
+  isKept: boolean
+  /** "Blue 40: 430 L in 3 lots, lasts until about 12 January; order 2 drums by 2 December." */
+  sentence: string
+  /** What stands behind it, a sentence each. */
+  says: string[]
+  /** What does not agree, is too old or will be, a sentence each. */
+  doubts: string[]
+  /** What counts as used. */
+  usedBy: 'issues' | 'pours'
+  /** Whether the shop set it; else it follows from whether there are issues. */
+  usedBySet: boolean
+  litres: number
+  /** Soonest to expire first. */
+  lots: {
+    /** Null: of unknown lot. */
+    lot: string | null
+    litres: number
+    received: number
+    receivedOn: string
+    madeOn: string | null
+    expiresOn: string | null
+    agedFrom: 'made' | 'opened' | 'arrival' | null
+    seal: 'whole' | 'broken' | null
+  }[]
+  /** Pours whose concentrate nobody measured; they count as nothing. */
+  unmeasured: number
+  issued: number
+  poured: number
+  demand: Demand | null
+  reorderPoint: number | null
+  safetyStock: number | null
+  runsOutOn: { likely: string | null; earliest: string | null; latest: string | null } | null
+  /** The next order; null where none is due within two years, or nothing is known of what goes. */
+  order: { packs: number; litres: number; because: OrderSize['because']; by: string } | null
+  onOrder: { entry: string; litres: number; orderedOn: string; expectedOn: string; late: boolean }[]
+  planned: { on: string; litres: number; what: string }[]
+  expiring: { lot: string | null; litres: number; on: string }[]
+  counts: { on: string; lot: string | null; found: number; expected: number; says: string }[]
+  settings: StockSettings
+  /** Newest first, of the days asked for. */
+  movements: Movement[]
+}
