@@ -6,6 +6,15 @@ export interface BookDocument {
     timeZone: string
     units: 'metric'
     currency: string
+    costs: {
+      labourPerHour: number
+      machinePerHour: number
+      minutesPerStop: number
+      cleanerPerLitre: number
+      wastePerLitre: number
+      wasteStreams: { stream: string; perLitre: number }[]
+      wastePerPickup: number
+    }
     workDays: number[]
     shutdowns: { from: string; to: string }[]
   }

@@ -9,6 +9,7 @@ import { planStock } from './people/stock.ts'
 import { planUpkeep } from './people/upkeep.ts'
 import { planPickups, planSludge } from './people/waste.ts'
 import { planWeeks } from './people/weekly.ts'
+import { costs } from './shop/costs.ts'
 import { containers, instruments, meters, mixer } from './shop/equipment.ts'
 import { fluids } from './shop/fluids.ts'
 import { sumpPlans } from './shop/sumps.ts'
@@ -72,6 +73,7 @@ function bookOf({ calendar, journal, days }: ShopRun): BookDocument {
       timeZone,
       units: 'metric',
       currency: 'EUR',
+      costs,
       workDays: [1, 2, 3, 4, 5],
       shutdowns: calendar.shutdowns,
     },
