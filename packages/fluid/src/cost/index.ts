@@ -1,3 +1,4 @@
+export { type ChargeCondition, conditionFindings, conditionFirst } from './condition-first.ts'
 export { type CostGrowth, costGrowth, type KeptFor } from './cost-growth.ts'
 export { type EconomicLife, economicLife, type LifePoint, type LifeQuestion, type Spoiling } from './economic-life.ts'
 export { concentrateAboveTarget, concentrateToHold, type HoldingNeed, type RichDays } from './habit.ts'

@@ -1,0 +1,38 @@
+import type { Things } from '../setup/things.ts'
+import { stopMinutes } from './stops.ts'
+
+/** A figure of the shop's own that the cost rests on; null where nobody gave it: then nothing is counted by it. */
+export interface Assumption {
+  figure:
+    | 'labourPerHour'
+    | 'machinePerHour'
+    | 'minutesPerStop'
+    | 'cleanerPerLitre'
+    | 'wastePerLitre'
+    | 'wastePerPickup'
+    | 'leanPerDay'
+  value: number | null
+}
+
+/** The shop's own figures as they stood at the end of the time asked for. */
+export function assumptionsOf({ shop: { costs = {} } }: Things): Assumption[] {
+  const figures: Assumption['figure'][] = [
+    'labourPerHour',
+    'machinePerHour',
+    'minutesPerStop',
+    'cleanerPerLitre',
+    'wastePerLitre',
+    'wastePerPickup',
+    'leanPerDay',
+  ]
+  return figures.map((figure) => ({ figure, value: costs[figure] ?? null }))
+}
+
+/** What is taken for granted in every figure, a sentence each. */
+export const groundRules: readonly string[] = [
+  'Each pour is priced by its lot or fluid at its own time; a price that changed later does not touch it.',
+  `A stop on a round is what was entered at one sump with no more than ${stopMinutes} minutes between.`,
+  'Cleaner is reckoned for a sump filled to its mark. A cleanout’s hours count for whoever did it and for every machine of the sump.',
+  'Waste is counted when it is picked up, for the shop as a whole; what each sump gave stands beside it and is not counted twice.',
+  'A treated water’s price is taken to be what a litre of it costs, treatment included.',
+]
