@@ -54,6 +54,11 @@ export function Shop({ book }: { book: Book }) {
             <ThingLine key={thing.id} kind={kind} thing={thing} book={book} />
           ))}
           <NewThing kind={kind} one={one} book={book} taken={new Set(things[kind].map(({ id }) => id))} />
+          {kind === 'sump' && things.sump.length > 0 && (
+            <p>
+              <Link href="/shop/labels">Labels with codes to print</Link>
+            </p>
+          )}
         </section>
       ))}
       <section class="part" aria-labelledby="people-of-the-shop">

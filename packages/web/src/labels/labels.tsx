@@ -1,0 +1,139 @@
+import { useEffect, useState } from 'preact/hooks'
+import { useSumps } from '../api/queries.ts'
+import type { Book, SumpNow } from '../api/types.ts'
+import { SelectField, TextField } from '../fields/fields.tsx'
+import { inWalkingOrder } from '../today/today.tsx'
+import { type LabelSheet, labelSheets, placeLabels } from './label-sheets.ts'
+import { labelWords } from './label-words.ts'
+import { Qr } from './qr.tsx'
+import './labels.css'
+
+/** Labels for the sumps, on paper or on sheets of labels: a scan leads to the sump's stop of the round. */
+export function Labels({ book }: { book: Book }) {
+  const sumps = useSumps()
+  const [sheetId, setSheet] = useState(book.shop.units === 'us' ? 'letter-2x5' : 'A4-2x4')
+  const [skipped, setSkipped] = useState('0')
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
+  const sheet = labelSheets.find(({ id }) => id === sheetId)!
+  usePaper(sheet.paper)
+  if (sumps.data === undefined) {
+    return sumps.error === null ? <p class="quiet">Fetching the sumps …</p> : <p class="fault">{sumps.error.message}</p>
+  }
+  const all = sumps.data.toSorted(inWalkingOrder)
+  const chosen = all.filter(({ sump }) => !left.has(sump))
+  const used = /^\d{1,3}$/.test(skipped.trim()) ? Number(skipped) : null
+  const pages = placeLabels(chosen, sheet, used ?? 0)
+  const turn = (sump: string) => {
+    const next = new Set(left)
+    if (!next.delete(sump)) next.add(sump)
+    setLeft(next)
+  }
+  return (
+    <div class="labels">
+      <div class="no-print">
+        <div class="page-head">
+          <h1>Labels</h1>
+          <span class="quiet">{chosen.length === 1 ? '1 label' : `${chosen.length} labels`}</span>
+        </div>
+        <p>
+          Print at 100 %, without fitting to the page. A phone’s camera that reads the code opens the sump’s stop of the
+          round at <strong>{location.host}</strong>: a phone must be able to reach that address.
+        </p>
+        <div class="label-form">
+          <SelectField
+            label="Sheet"
+            value={sheetId}
+            onInput={setSheet}
+            choices={labelSheets.map(({ id, name }) => [id, name] as const)}
+          />
+          <TextField
+            label="Labels of the first sheet that are used up"
+            value={skipped}
+            onInput={setSkipped}
+            numeric
+            fault={used === null ? `Found “${skipped}”; expected a whole number, 0 for a fresh sheet.` : null}
+          />
+        </div>
+        <fieldset class="label-choice">
+          <legend>Sumps</legend>
+          {all.map(({ sump, name }) => (
+            <label key={sump}>
+              <input type="checkbox" checked={!left.has(sump)} onChange={() => turn(sump)} />
+              {name}
+            </label>
+          ))}
+        </fieldset>
+        <div class="buttons">
+          <button type="button" class="main" disabled={chosen.length === 0} onClick={() => print()}>
+            Print
+          </button>
+        </div>
+      </div>
+      {pages.map((places, n) => (
+        <section class={`label-page ${sheet.paper}`} aria-label={`Sheet ${n + 1}`}>
+          {places.map(({ item, left: x, top }) => (
+            <Label key={item.sump} sump={item} sheet={sheet} left={x} top={top} shop={book.shop} />
+          ))}
+        </section>
+      ))}
+    </div>
+  )
+}
+
+interface LabelProps {
+  sump: SumpNow
+  sheet: LabelSheet
+  left: number
+  top: number
+  shop: Book['shop']
+}
+
+function Label({ sump, sheet, left, top, shop }: LabelProps) {
+  const words = labelWords(sump, shop.units)
+  const address = new URL(`/round/${encodeURIComponent(sump.sump)}`, location.origin).href
+  const mm = (length: number) => `${length}mm`
+  return (
+    <article
+      class={sheet.height > 90 ? 'label large' : 'label'}
+      style={{
+        left: mm(left),
+        top: mm(top),
+        width: mm(sheet.width),
+        height: mm(sheet.height),
+        fontSize: mm(Math.min(sheet.height / 21, sheet.width / 32, 5.5)),
+        '--code': mm(Math.min(0.4 * sheet.height, 55)),
+      }}
+      aria-label={`Label of ${words.name}`}
+    >
+      <div class="label-words">
+        <h3>{words.name}</h3>
+        <p class="label-place">{[words.place, shop.name].filter((part) => part !== '').join(' · ')}</p>
+        <dl>
+          {words.lines.map(({ term, words: said }) => (
+            <div>
+              <dt>{term}</dt>
+              <dd class={said === null ? 'by-hand' : ''}>{said ?? ''}</dd>
+            </div>
+          ))}
+        </dl>
+      </div>
+      <div class="label-code">
+        <Qr text={address} label={`Code of ${words.name}`} />
+        <span class="code">{sump.sump}</span>
+      </div>
+      <p class="label-foot">Label and safety data sheet of the fluid come first.</p>
+    </article>
+  )
+}
+
+/** The paper to print on; a style sheet of its own, since a page's address cannot say it. */
+function usePaper(paper: LabelSheet['paper']): void {
+  useEffect(() => {
+    const style = new CSSStyleSheet()
+    style.replaceSync(`@page { size: ${paper}; margin: 0 }`)
+    document.adoptedStyleSheets = [...document.adoptedStyleSheets, style]
+    return () => {
+      document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== style)
+    }
+  }, [paper])
+}
