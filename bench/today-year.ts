@@ -1,0 +1,114 @@
+// `node bench/today-year.ts`: the example shop's whole record asked for its list again and again; how much was new in a shift.
+
+import { simulateShop } from '../demo/src/simulate-shop.ts'
+import { type Book, openBook } from '../packages/book/src/book.ts'
+import { inMemory, openSqliteStore } from '../packages/book/src/store/sqlite/open.ts'
+import { keepFigures } from './record/keep-figures.ts'
+
+const hourMs = 3_600_000
+const dayMs = 24 * hourMs
+
+/** Ten minutes after every second hour. */
+const everyTwoHours = Array.from({ length: 12 }, (_, n) => 2 * n + 1 / 6)
+
+/** What a shop's list came to, shift by shift. */
+export interface ShiftCount {
+  /** RFC 3339. */
+  began: string
+  /** Times at which the list was asked for. */
+  asked: number
+  /** Sumps and duties that ever stood on it as new and were not exempt. */
+  fresh: number
+  /** The most that stood on it as new at once. */
+  atOnce: number
+  exempt: number
+  later: number
+}
+
+/** The example shop in a book of its own, with all that was written in it up to an instant. */
+export async function exampleBook(
+  until: string,
+): Promise<{ book: Book; first: number; last: number; close(): Promise<void> }> {
+  const { book: document } = simulateShop({ until })
+  const store = await openSqliteStore(inMemory)
+  const book = openBook(store, () => new Date(until))
+  const text = new TextEncoder().encode(JSON.stringify(document))
+  await book.importFile({
+    name: 'shop.json',
+    async *open() {
+      yield text
+    },
+  })
+  const times = document.entries.map(({ at }) => Date.parse(at))
+  return {
+    book,
+    first: Math.floor(Math.min(...times) / dayMs) * dayMs,
+    last: Date.parse(until),
+    close: () => store.close(),
+  }
+}
+
+/**
+ * Asks a book for its list at some hours of the days chosen, and counts by shift.
+ *
+ * @param takes whether a day is looked at, by its number from the first
+ * @param hours of a day in Greenwich
+ */
+export async function countShifts(
+  book: Book,
+  {
+    first,
+    last,
+    takes,
+    hours,
+  }: { first: number; last: number; takes: (day: number) => boolean; hours: readonly number[] },
+): Promise<ShiftCount[]> {
+  const shifts = new Map<string, ShiftCount & { seen: Set<string>; seenExempt: Set<string> }>()
+  const days = Math.floor((last - first) / dayMs)
+  for (let day = 0; day <= days; day++) {
+    if (!takes(day)) continue
+    for (const hour of hours) {
+      const ms = first + day * dayMs + hour * hourMs
+      if (ms > last) break
+      const { shift, items, due, later } = await book.today({ at: new Date(ms) })
+      const count = shifts.get(shift.began) ?? {
+        ...{ began: shift.began, asked: 0, fresh: 0, atOnce: 0, exempt: 0, later: 0 },
+        ...{ seen: new Set<string>(), seenExempt: new Set<string>() },
+      }
+      shifts.set(shift.began, count)
+      const lines = [...items.map((one) => ({ ...one, id: one.sump })), ...due.map((one) => ({ ...one, id: one.key }))]
+      const fresh = lines.filter(({ isNew, exempt }) => isNew && !exempt)
+      for (const { id } of fresh) count.seen.add(id)
+      for (const { id, exempt } of lines) if (exempt) count.seenExempt.add(id)
+      count.asked += 1
+      count.fresh = count.seen.size
+      count.atOnce = Math.max(count.atOnce, fresh.length)
+      count.exempt = count.seenExempt.size
+      count.later = Math.max(count.later, (later?.items.length ?? 0) + (later?.due.length ?? 0))
+    }
+  }
+  return [...shifts.values()].map(({ seen: _, seenExempt: __, ...count }) => count)
+}
+
+if (import.meta.main) {
+  const { book, first, last, close } = await exampleBook('2026-10-07T10:00:00+02:00')
+  const shifts = await countShifts(book, { first, last, takes: () => true, hours: everyTwoHours })
+  await close()
+  const fresh = shifts.map((one) => one.fresh).sort((a, b) => a - b)
+  const most = fresh.at(-1)!
+  keepFigures(
+    'new things on the list a shift',
+    {
+      shifts: shifts.length,
+      asked: shifts.reduce((sum, { asked }) => sum + asked, 0),
+      mean: Number((fresh.reduce((sum, n) => sum + n, 0) / fresh.length).toFixed(2)),
+      median: fresh[Math.floor(fresh.length / 2)],
+      most,
+      limit: 6,
+      shiftsAtLimit: fresh.filter((n) => n === 6).length,
+      shiftsWithLater: shifts.filter(({ later }) => later > 0).length,
+      mostLater: Math.max(...shifts.map(({ later }) => later)),
+    },
+    most <= 6,
+  )
+}
