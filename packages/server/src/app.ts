@@ -21,6 +21,7 @@ import { calcRoutes } from './routes/calc.ts'
 import { changesRoutes } from './routes/changes.ts'
 import { entryRoutes } from './routes/entries.ts'
 import { estimateRoutes } from './routes/estimate.ts'
+import { guidanceRoutes } from './routes/guidance.ts'
 import { healthRoutes } from './routes/health.ts'
 import { importRoutes } from './routes/import.ts'
 import { meRoutes } from './routes/me.ts'
@@ -110,6 +111,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
       sumpRoutes(api, { book, people })
       estimateRoutes(api, book)
       planRoutes(api, book)
+      guidanceRoutes(api, book)
       calcRoutes(api)
       importRoutes(api, book)
       changesRoutes(api, book)

@@ -24,7 +24,9 @@ function wordsOf(entry: Entry, things: Things, reader: Reader): string {
     case 'skim':
       return `Skimmed${amount(entry.litres, undefined, reader)} of tramp oil`
     case 'observation':
-      return `Seen: ${sayList(entry.signs ?? [])}`
+      return (entry.signs ?? []).length === 0
+        ? 'Looked and smelt: nothing found'
+        : `Seen: ${sayList(entry.signs ?? [])}`
     case 'job':
       return `Job: ${[entry.material, entry.process].filter((part) => part !== undefined).join(', ')}`
     case 'idle':

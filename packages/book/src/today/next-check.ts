@@ -1,14 +1,22 @@
-import { type Band, type CheckReason, nextCheck } from '@sumpbook/fluid'
+import { type Band, type CheckReason, nextCheck, testInterval } from '@sumpbook/fluid'
 import { dayText } from '../estimate/shop-clock.ts'
 import type { ShopStanding } from '../estimate/shop-standing.ts'
+import { guidedInterval, shopGuidance } from '../guidance/shop-guidance.ts'
 import type { Things } from '../setup/things.ts'
 import type { NextCheck } from './today.ts'
 
 /** A week without a reading: public guidance asks for a weekly check of concentration (DGUV Regel 109-003, Annex 3). */
-const usualEveryDays = 7
+export const usualEveryDays = 7
 
-/** Days after which every sump is read again, whatever is expected of it: the shop's own rule, a week where nobody said. */
-export const readEveryDays = ({ shop }: Things): number => shop.readEveryDays ?? usualEveryDays
+/**
+ * Days after which every sump is read again, whatever is expected of it: the shop's own rule, a week where nobody said, never longer than
+ * the guidance it has chosen lets it be.
+ */
+export function readEveryDays(things: Things): number {
+  const shop = things.shop.readEveryDays ?? usualEveryDays
+  const interval = testInterval({ guidance: guidedInterval(shopGuidance(things), 'concentration').days, shop })
+  return interval.outcome === 'every' ? interval.days : shop
+}
 
 /**
  * The first day on which a sump that nobody touches stands outside its band with a probability above 5 %, never later than the shop's

@@ -8,7 +8,7 @@ const tested = z.looseObject({ everyDays })
 
 /**
  * What guidance a shop goes by, and its own values: days between tests and limits. Its own may be tighter than those of the pack; what is
- * looser than a pack lets it be does not count.
+ * looser than a pack lets it be does not count. Days between readings of strength are the shop's `readEveryDays`.
  */
 export const guidance = z.looseObject({
   /** Id of a pack of this version, or `own` for the shop's own values alone; without it none is chosen. */
@@ -18,7 +18,6 @@ export const guidance = z.looseObject({
   own: z
     .looseObject({
       senses: tested.optional(),
-      concentration: tested.optional(),
       ph: z
         .looseObject({
           everyDays,

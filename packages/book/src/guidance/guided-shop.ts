@@ -1,0 +1,63 @@
+import type { SettledLimit } from '@sumpbook/fluid'
+import { calendarOf } from '../estimate/calendar-of.ts'
+import { foldSamples, type Sample, type StrayResult } from '../samples/fold-samples.ts'
+import type { Sump } from '../schema/things/index.ts'
+import type { Things } from '../setup/things.ts'
+import { inWalkingOrder } from '../today/condition.ts'
+import type { BookParts } from '../today/read-today.ts'
+import { germClassesOf, limitsOfSump } from './offered-limits.ts'
+import { type ShopGuidance, shopGuidance } from './shop-guidance.ts'
+import { nothingTold, type ToldOfShop, type ToldOfTests, toldOfTests } from './told-tests.ts'
+
+/** A shop's tests as far as the journal tells of them, under what it goes by. */
+export interface GuidedShop {
+  things: Things
+  guidance: ShopGuidance
+  /** Sumps that have a mix to test, in walking order. */
+  sumps: Sump[]
+  told: ToldOfShop
+  /** The instant from which the journal was read. */
+  since: string
+  limits: ReadonlyMap<string, readonly SettledLimit[]>
+  samples: Sample[]
+  strays: StrayResult[]
+  clock: ReturnType<typeof calendarOf>['clock']
+  calendar: ReturnType<typeof calendarOf>['calendar']
+}
+
+/** Three four-weekly results and one to come, which is as far back as a rule looks. */
+const usualDaysBack = 120
+const dayMs = 86_400_000
+
+/** @param sump one alone; without it the whole shop */
+export async function readGuidedShop(
+  { journal, things: readThings }: Pick<BookParts, 'journal' | 'things'>,
+  { until, sump, daysBack = usualDaysBack }: { until: Date; sump?: string; daysBack?: number },
+): Promise<GuidedShop> {
+  const history = await readThings()
+  const text = until.toISOString()
+  const things = history.at(text)
+  const guidance = shopGuidance(things)
+  const { clock, calendar } = calendarOf(history)
+  const days = Math.max(daysBack, longestOwn(guidance) + 14)
+  // From the beginning of a day, so that what was read of the journal serves for a whole day.
+  const since = new Date(Math.floor(until.getTime() / dayMs) * dayMs - days * dayMs).toISOString()
+  const told = await toldOfTests(journal, { since, until: text, ...(sump === undefined ? {} : { sump }) })
+  const sumps = [...things.sump.values()]
+    .filter(({ id, fluid }) => (sump === undefined || id === sump) && isMixed(things, fluid))
+    .sort((a, b) => inWalkingOrder(placed(a), placed(b)))
+  const limits = new Map(sumps.map((one) => [one.id, limitsOfSump(one, toldOf(told, one.id), things)]))
+  const classesOf = (id: string) => germClassesOf(limits.get(id) ?? [])?.classes ?? null
+  const { samples, strays } = foldSamples(told, { guidance, until: text, classesOf })
+  return { things, guidance, sumps, told, since, limits, samples, strays, clock, calendar }
+}
+
+export const toldOf = ({ bySump }: ToldOfShop, sump: string): ToldOfTests => bySump.get(sump) ?? nothingTold()
+
+const isMixed = (things: Things, fluid: string) => things.fluid.get(fluid)?.class !== 'straight-oil'
+
+const placed = ({ name, order }: Sump) => ({ name, order: order ?? null })
+
+/** What a shop tests once in a year is looked for as far back. */
+const longestOwn = ({ own }: ShopGuidance): number =>
+  Math.max(0, ...Object.values(own).map((tested) => (tested as { everyDays?: number } | undefined)?.everyDays ?? 0))

@@ -1,0 +1,92 @@
+import {
+  comparedPacks,
+  type GuidanceRule,
+  guidancePacks,
+  ownPack,
+  type Reader,
+  sayRule,
+  saySource,
+  sayTest,
+} from '@sumpbook/fluid'
+import type { Guidance } from '../schema/things/index.ts'
+import type { BookParts } from '../today/read-today.ts'
+import { guidedInterval, ownInterval, shopGuidance } from './shop-guidance.ts'
+
+/** A rule in words. */
+export interface RuleLine {
+  id: string
+  test: GuidanceRule['test']
+  name: string
+  text: string
+  action: string
+  /** A figure that may only be made tighter. */
+  binding: boolean
+  source: string
+  tag: GuidanceRule['source']['tag']
+}
+
+/** The packs, what is chosen, the shop's own values, and where the packs differ. */
+export interface GuidanceAnswer {
+  chosen: { outcome: 'chosen' | 'own' | 'none' | 'unknown'; pack: string | null; edition: string | null; name: string }
+  own: NonNullable<Guidance['own']>
+  /** Days of the shop's own that are longer than the chosen guidance lets them be: they do not count. */
+  refused: { name: string; own: number; guidance: number }[]
+  /** How the choice of the shop's own values alone is written. */
+  ownPack: string
+  packs: { id: string; name: string; editions: { id: string; name: string; rules: RuleLine[] }[] }[]
+  /** One column an edition, in the order of the packs. */
+  comparison: {
+    editions: { pack: string; edition: string; name: string }[]
+    topics: { name: string; differs: boolean; says: (RuleLine | null)[] }[]
+  }
+}
+
+/** What guidance there is and what the shop goes by. */
+export async function readGuidance(
+  { things: readThings }: Pick<BookParts, 'things'>,
+  { at, reader = {} }: { at: Date; reader?: Partial<Reader> },
+): Promise<GuidanceAnswer> {
+  const things = (await readThings()).at(at.toISOString())
+  const guidance = shopGuidance(things)
+  const { pack = null, edition = null } = things.shop.guidance ?? {}
+  const line = (rule: GuidanceRule): RuleLine => ({
+    id: rule.id,
+    test: rule.test,
+    name: sayTest(rule.test),
+    text: sayRule(rule.says, reader),
+    action: rule.action,
+    binding: rule.binding,
+    source: saySource(rule.source, reader),
+    tag: rule.source.tag,
+  })
+  const { editions, topics } = comparedPacks()
+  return {
+    chosen: { outcome: guidance.chosen.outcome, pack, edition, name: guidance.name },
+    own: guidance.own,
+    refused: refusedOf(guidance, things.shop.readEveryDays ?? null),
+    ownPack,
+    packs: guidancePacks.map(({ id, name, editions: all }) => ({
+      id,
+      name,
+      editions: all.map((one) => ({ id: one.id, name: one.name, rules: one.rules.map(line) })),
+    })),
+    comparison: {
+      editions,
+      topics: topics.map(({ test, topic, rules, differs }) => ({
+        name: `${sayTest(test)}, ${topic}`,
+        differs,
+        says: rules.map((rule) => (rule === null ? null : line(rule))),
+      })),
+    },
+  }
+}
+
+function refusedOf(guidance: ReturnType<typeof shopGuidance>, readEveryDays: number | null): GuidanceAnswer['refused'] {
+  const tests = ['senses', 'concentration', 'ph', 'nitrite', 'bacteria', 'hardness'] as const
+  return tests.flatMap((test) => {
+    const own = test === 'concentration' ? readEveryDays : ownInterval(guidance, test)
+    const { days, calm } = guidedInterval(guidance, test)
+    const longest = calm?.calm.longest ?? days
+    return own !== null && longest !== null && own > longest ? [{ name: sayTest(test), own, guidance: longest }] : []
+  })
+}

@@ -1,0 +1,130 @@
+import { type Reader, sayReported, saySlide } from '@sumpbook/fluid'
+import { readGuidedShop } from '../guidance/guided-shop.ts'
+import { germClassesOf } from '../guidance/offered-limits.ts'
+import { sayEntry } from '../journal/say-entry.ts'
+import type { Value } from '../schema/values.ts'
+import type { Things } from '../setup/things.ts'
+import type { BookParts } from '../today/read-today.ts'
+import type { Sample, SampleResult, StrayResult } from './fold-samples.ts'
+
+/** A sample with its words. */
+export interface SampleLine extends Omit<Sample, 'results' | 'result'> {
+  /** Of its sump; its id where the book does not know it. */
+  name: string
+  /** What is to be done with it, one sentence; empty of one that is answered. */
+  says: string
+  results: ResultLine[]
+  /** Id of the result that counts. */
+  result: string | null
+}
+
+export interface ResultLine {
+  id: string
+  readAt: string
+  /** What was read, and what it is worth. */
+  says: string
+  slide: SampleResult['slide']
+  /** Where the classes come from; null without any. */
+  source: string | null
+}
+
+export interface StrayLine extends StrayResult {
+  name: string
+  says: string
+}
+
+/** Samples that wait, their results, and results that answer none. */
+export interface SamplesAnswer {
+  at: string
+  guidance: string
+  /** Growing, to be read, past their window: what is to be read first comes first. */
+  pending: SampleLine[]
+  /** Answered, newest first. */
+  answered: SampleLine[]
+  /** Given up, newest first. */
+  neverRead: SampleLine[]
+  strays: StrayLine[]
+}
+
+/** Samples are looked for as far back. */
+const daysBack = 120
+
+/** What was sampled and not read yet, what was read, and what does not fit together. */
+export async function readSamples(
+  parts: Pick<BookParts, 'journal' | 'things'>,
+  { at, until = at, reader = {} }: { at: Date; until?: Date; reader?: Partial<Reader> },
+): Promise<SamplesAnswer> {
+  const shop = await readGuidedShop(parts, { until, daysBack })
+  const { things } = shop
+  const units = { units: things.shop.units, ...reader }
+  const line = (sample: Sample): SampleLine => ({
+    ...sample,
+    name: things.sump.get(sample.sump)?.name ?? sample.sump,
+    says: saysOf(sample),
+    results: sample.results.map((result) => resultLine(result, sample, things, units, shop.limits)),
+    result: sample.result?.id ?? null,
+  })
+  const of = (...states: Sample['state'][]) => shop.samples.filter(({ state }) => states.includes(state)).map(line)
+  const newestFirst = (a: SampleLine, b: SampleLine) => (a.at < b.at ? 1 : -1)
+  return {
+    at: at.toISOString(),
+    guidance: shop.guidance.name,
+    pending: of('to-read', 'past', 'growing').sort((a, b) => (a.readFrom < b.readFrom ? -1 : 1)),
+    answered: of('answered').sort(newestFirst),
+    neverRead: of('never-read').sort(newestFirst),
+    strays: shop.strays.map((stray) => ({
+      ...stray,
+      name: things.sump.get(stray.sump)?.name ?? stray.sump,
+      says: strayWords[stray.why],
+    })),
+  }
+}
+
+function saysOf({ state, method, window }: Sample): string {
+  const isLab = method === 'laboratory'
+  switch (state) {
+    case 'growing':
+      return `To be read ${window.fromHours} to ${window.toHours} hours after it was taken.`
+    case 'to-read':
+      return isLab ? 'The laboratory’s report is to come.' : 'To be read now.'
+    case 'past':
+      return isLab
+        ? 'No report for two weeks: ask the laboratory.'
+        : 'Its window has closed: read it as it is, what it is worth is said then, or take a fresh one.'
+    case 'never-read':
+      return 'Never read. It says nothing; a fresh sample takes its place.'
+    case 'answered':
+      return ''
+  }
+}
+
+function resultLine(
+  { id, readAt, reading, slide }: SampleResult,
+  { sump }: Sample,
+  things: Things,
+  reader: Reader,
+  limits: Awaited<ReturnType<typeof readGuidedShop>>['limits'],
+): ResultLine {
+  const classes = germClassesOf(limits.get(sump) ?? [])
+  const moulds =
+    reading.fungi === undefined ? '' : ` Moulds and yeasts ${sayReported(reading.fungi as Value, 0, reader)} CFU/mL.`
+  return {
+    id,
+    readAt,
+    says:
+      slide === null
+        ? sayEntry(reading, things, reader)
+        : `${saySlide(reading.bacteria as Value, slide, reader)}${moulds}`,
+    slide,
+    source: slide?.germs == null ? null : (classes?.source ?? null),
+  }
+}
+
+const strayWords: Record<StrayResult['why'], string> = {
+  'no-such-entry':
+    'It answers a sample that has not arrived here, or that is older than what is looked at. It stands as a reading of its own.',
+  withdrawn: 'It answers a sample that was set aside. It stands as a reading of its own.',
+  'no-sample': 'It answers an entry that took no sample. It stands as a reading of its own.',
+  'other-sump': 'It answers a sample of another sump: one of the two is wrong. Set the wrong one aside.',
+  'before-its-sample': 'It was read before its sample was taken: one of the two times is wrong. It answers nothing.',
+}
