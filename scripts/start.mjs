@@ -9,9 +9,7 @@ const { buildStaleWeb } = await import('./build-web.mjs')
 buildStaleWeb()
 
 const bin = join(root, 'packages', 'cli', 'bin', 'sumpbook.js')
-// A server that waits for people needs no large room for short-lived objects: 30 MB less, no slower by what bench/record measures.
-const smallNursery = '--max-semi-space-size=4'
-const server = spawn(pinnedNode(), [smallNursery, bin, 'serve', ...process.argv.slice(2)], {
+const server = spawn(pinnedNode(), [bin, 'serve', ...process.argv.slice(2)], {
   cwd: root,
   stdio: 'inherit',
 })

@@ -1,13 +1,14 @@
 // `node bench/record/fifty-users.ts --times 5000000`: a book of so many readings served to fifty people at once; how long they wait, beside a bare
 // route and the bare queries on the same machine in the same run.
 
-import { existsSync, readFileSync, rmSync, statSync } from 'node:fs'
+import { rmSync, statSync } from 'node:fs'
 import { Agent } from 'node:http'
 import { DatabaseSync } from 'node:sqlite'
 import { fileURLToPath } from 'node:url'
 import { startServer as startBare } from '../processes.ts'
 import { keepFigures, timesAsked } from './keep-figures.ts'
 import { entryId, lastInstant, makeLargeBook, sumpId } from './large-book.ts'
+import { residentMB } from './resident.ts'
 import { startServer } from './server-process.ts'
 import { ask, type Kind, once, type Timing, timing } from './users.ts'
 
@@ -56,14 +57,10 @@ const heavy: Kind[] = [
 
 const made = await makeLargeBook({ file, readings, sumps })
 for (const end of ['', '-wal', '-shm']) rmSync(`${bareFile}${end}`, { force: true })
-// As `npm start` and the service file of docs/operations.md start it.
-const server = await startServer(['--data', folder], {
-  SUMPBOOK_LOG: 'silent',
-  NODE_OPTIONS: '--max-semi-space-size=4',
-})
+const server = await startServer(['--data', folder], { SUMPBOOK_LOG: 'silent' })
 const bare = await startBare([fileURLToPath(new URL('../bare-route.ts', import.meta.url)), bareFile])
 try {
-  const idleMB = memoryOf(server.pid)
+  const idleMB = residentMB(server.pid)
   const warmUp = await untilSettled(server.address)
   const ours = await ask(server.address, kinds, people)
   const bareKinds: Kind[] = [
@@ -91,7 +88,7 @@ try {
       warmUp,
       idleMB,
       limitIdleMB: limits.idleMB,
-      afterMB: memoryOf(server.pid),
+      afterMB: residentMB(server.pid),
       milliseconds: ours,
       bare: peer,
       rawQueries: raw,
@@ -176,11 +173,4 @@ function rawQueries(): Record<string, Timing> {
   } finally {
     database.close()
   }
-}
-
-/** Resident memory in MB, as the system counts it; NaN where it does not say. */
-function memoryOf(pid: number): number {
-  const path = `/proc/${pid}/status`
-  const [, kilobytes] = existsSync(path) ? (/VmRSS:\s+(\d+) kB/.exec(readFileSync(path, 'utf8')) ?? []) : []
-  return Math.round(Number(kilobytes) / 1024)
 }

@@ -7,6 +7,8 @@ const bin = fileURLToPath(new URL('../../packages/cli/bin/sumpbook.js', import.m
 export interface ServerProcess {
   address: string
   pid: number
+  /** What it has printed so far. */
+  said(): string
   /** Ends it at once, in whatever it is doing (`SIGKILL`). */
   kill(): Promise<void>
   /** Ends it as a person would. */
@@ -23,13 +25,14 @@ export async function startServer(args: string[], env: Record<string, string> = 
   process.once('exit', killAtExit)
   const ended = new Promise<void>((resolve) => server.once('exit', () => resolve()))
   void ended.then(() => process.off('exit', killAtExit))
-  let said = ''
+  let [said, printed] = ['', '']
   server.stderr.on('data', (chunk: Buffer) => {
     said = (said + chunk.toString()).slice(-4000)
   })
   const address = await new Promise<string>((resolve, reject) => {
     server.stdout.on('data', (chunk: Buffer) => {
-      const found = /http:\/\/\S+/.exec(chunk.toString())?.[0]
+      printed += chunk.toString()
+      const found = /http:\/\/\S+/.exec(printed)?.[0]
       if (found !== undefined) resolve(found.replace('localhost', '127.0.0.1'))
     })
     server.once('exit', (code, signal) => reject(new Error(`the server ended with ${code ?? signal}: ${said}`)))
@@ -38,5 +41,5 @@ export async function startServer(args: string[], env: Record<string, string> = 
     server.kill(signal)
     await ended
   }
-  return { address, pid: server.pid!, kill: end('SIGKILL'), stop: end('SIGTERM') }
+  return { address, pid: server.pid!, said: () => printed, kill: end('SIGKILL'), stop: end('SIGTERM') }
 }
