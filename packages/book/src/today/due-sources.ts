@@ -1,5 +1,7 @@
 import type { Reader } from '@sumpbook/fluid'
+import { dueFollowUps } from '../diagnosis/due-follow-ups.ts'
 import { dueTests } from '../guidance/due-tests.ts'
+import { dueJobs } from '../jobs/due-jobs.ts'
 import { dueSamples } from '../samples/due-samples.ts'
 import { dueStock } from '../stock/due-stock.ts'
 import type { Due } from './due.ts'
@@ -17,7 +19,7 @@ export interface DueQuestion {
 export type DueSource = (parts: BookParts, question: DueQuestion) => Promise<Due[]>
 
 /** Where duties come from, one family a line. */
-const sources: readonly DueSource[] = [dueTests, dueSamples, dueStock]
+const sources: readonly DueSource[] = [dueFollowUps, dueTests, dueSamples, dueStock, dueJobs]
 
 /** Everything that is due, most consequence first, then longest due. */
 export async function readDue(parts: BookParts, question: DueQuestion): Promise<Due[]> {

@@ -1,0 +1,197 @@
+import {
+  diagnose,
+  type Figure,
+  type ReadField,
+  type SaidDiagnosis,
+  type SettledLimit,
+  type SignId,
+  type SymptomLimits,
+  type SymptomReadings,
+  type Symptoms,
+  sayCount,
+  sayDiagnosis,
+  sayList,
+  sayRead,
+  trueMarks,
+  volumeBesideMark,
+} from '@sumpbook/fluid'
+import { limitsOfSump } from '../guidance/offered-limits.ts'
+import { daysBetween } from '../journal/calendar.ts'
+import { utc } from '../journal/order.ts'
+import { withdrawnBy } from '../journal/withdrawn.ts'
+import type { EntryOf } from '../schema/entries/index.ts'
+import type { JournalReader } from '../store/store.ts'
+import { type BookParts, readSumps, type TodayReader } from '../today/read-today.ts'
+import { strengthRead } from '../today/strength-read.ts'
+import type { SumpNow } from '../today/today.ts'
+import { type Observed, observedSince } from './observed.ts'
+import { countsDays, type Read, type ReadOfCharge, readOfCharge } from './youngest-readings.ts'
+
+export interface DiagnosisQuestion {
+  sump: string
+  at: Date
+  reader?: TodayReader
+}
+
+/** What is known of a sump's fluid, and what may be behind it. */
+export interface SumpDiagnosis extends SaidDiagnosis {
+  sump: string
+  name: string
+  at: string
+  /** What was weighed; a phone adds the signs ticked on it and works the answer out itself, the same as the server's. */
+  symptoms: Symptoms
+  /** Every figure there is of this charge, with its age. */
+  read: ReadWithAge[]
+  /** Observations of the last days, youngest first. */
+  observed: Observed[]
+}
+
+export interface ReadWithAge extends Omit<Read, 'field'> {
+  field: ReadField
+  days: number
+  /** Too old to count. */
+  stale: boolean
+  text: string
+}
+
+/** Signs are weighed for a fortnight (common practice, no source); those to be followed up are shown for longer. */
+const [signsDays, shownDays] = [14, 60]
+/** A level this far from the mark is low, or high (common practice, as on the list of the day). */
+const [lowLevel, highLevel] = [0.9, 1.05]
+/** A refractometer and a titration farther apart in time than this say nothing of each other. */
+const methodsDays = 3
+const dayMs = 86_400_000
+
+/**
+ * What may be behind the state of a sump: by the youngest readings of its charge, level and strength of the estimate, its limits, and the
+ * signs of the last fortnight.
+ *
+ * @throws {BookError} `not-found` a sump the book does not have
+ */
+export async function readDiagnosis(parts: BookParts, question: DiagnosisQuestion): Promise<SumpDiagnosis> {
+  const { sump: id, at, reader: asked = {} } = question
+  const until = at.toISOString()
+  const { items, things } = await readSumps(parts, { at, sump: id, reader: asked })
+  const item = items[0]!
+  const reader = { units: things.shop.units, ...asked }
+  const [told, observed, job] = await Promise.all([
+    readOfCharge(parts.journal, id, until),
+    observedSince(parts.journal, { since: new Date(at.getTime() - shownDays * dayMs).toISOString(), until, sump: id }),
+    lastJob(parts.journal, id, until),
+  ])
+  const charges = told.charge === null ? [] : [{ ...told.charge, at: utc(told.charge.at) }]
+  const age = (from: string) => daysBetween(from, until, things.shop.timeZone)
+  const read = told.youngest.map((one): ReadWithAge => {
+    const days = age(one.at)
+    return { ...one, days, stale: days > countsDays[one.field], text: sayRead(one.field, one.value, reader) }
+  })
+  const fluid = things.fluid.get(told.charge?.fluid ?? things.sump.get(id)!.fluid)
+  const byBrix =
+    told.brix === null ? null : (strengthRead(told.brix, fluid, things, told.charge?.lot ?? null)?.mean ?? null)
+  const counted = observed.filter((one) => isOfNow(one, at, charges.at(-1)?.at))
+  const symptoms: Symptoms = {
+    readings: readingsOf(recentOf(item, at, told), read, { told, byBrix }),
+    limits: limitsFor(item, limitsOfSump(things.sump.get(id)!, { charges, job }, things)),
+    signs: [...new Set(counted.flatMap(({ signs }) => signs))] as SignId[],
+    previous: Object.fromEntries(
+      told.before
+        .filter(({ entry, field }) => read.some((one) => one.field === field && one.entry !== entry && !one.stale))
+        .map(({ field, value }) => [field, value]),
+    ),
+  }
+  const notUnderstood = [...new Set(counted.flatMap((one) => one.notUnderstood))]
+  const said = sayDiagnosis(diagnose(symptoms), reader, { notUnderstood })
+  return {
+    ...said,
+    notes: [...said.notes, ...staleNotes(read)],
+    sump: id,
+    name: item.name,
+    at: until,
+    symptoms,
+    read,
+    observed: observed.toReversed(),
+  }
+}
+
+const isOfNow = ({ at: seen }: Observed, at: Date, charged: string | undefined) =>
+  seen >= new Date(at.getTime() - signsDays * dayMs).toISOString() && seen >= (charged ?? '')
+
+type Standing = Pick<SumpNow, 'concentration' | 'volume'>
+
+/** The estimate goes on for ever; here it counts for as long after a reading, or the charge, as signs do. */
+function recentOf(item: SumpNow, at: Date, { charge }: ReadOfCharge): Standing {
+  const since = new Date(at.getTime() - signsDays * dayMs).toISOString()
+  const isRecent = (when: string | undefined) => when !== undefined && utc(when) >= since
+  const isCharged = charge?.volume !== undefined && isRecent(charge.at)
+  return {
+    concentration: isCharged || isRecent(item.lastStrength?.at) ? item.concentration : null,
+    volume:
+      item.volume !== null && (isCharged || isRecent(item.lastLevel?.at))
+        ? volumeBesideMark(item.volume, item.mark)
+        : null,
+  }
+}
+
+/** What is known within an interval is a class: where it reaches over a limit, it says nothing of it. */
+const asClass = ({ mean, low90, high90 }: Figure) => {
+  const [low, high] = [Math.max(0, low90), Math.max(0, high90)]
+  return high > low ? { low, high } : mean
+}
+
+function readingsOf(
+  { concentration, volume }: Standing,
+  read: readonly ReadWithAge[],
+  { told, byBrix }: { told: ReadOfCharge; byBrix: number | null },
+): SymptomReadings {
+  const fresh = read.filter(({ stale, field }) => !stale && field !== 'titration')
+  const titration = read.find(({ field, stale }) => field === 'titration' && !stale)
+  const apart =
+    titration === undefined || told.brix === null
+      ? Number.POSITIVE_INFINITY
+      : Math.abs(Date.parse(titration.at) - Date.parse(told.brix.at)) / dayMs
+  const isPair = titration !== undefined && byBrix !== null && apart <= methodsDays
+  return {
+    ...Object.fromEntries(fresh.map(({ field, value }) => [field, value])),
+    // Both methods side by side where they are of the same days; otherwise the estimate, which has weighed all of them.
+    ...(isPair
+      ? { concentration: byBrix, titration: titration.value }
+      : concentration === null
+        ? {}
+        : { concentration: asClass(concentration) }),
+    ...(volume === null ? {} : { volume: asClass(volume) }),
+  }
+}
+
+/** Limits that hold for the sump, and its mark as limits of the level. */
+function limitsFor({ bench, mark }: Pick<SumpNow, 'bench' | 'mark'>, settled: readonly SettledLimit[]): SymptomLimits {
+  const { fillVolume } = trueMarks(bench, mark)
+  const limits: Record<string, Record<string, number>> = {}
+  const set = (quantity: string, end: string, value: number) => {
+    limits[quantity] = { ...limits[quantity], [end]: value }
+  }
+  for (const { quantity, end, value } of settled) {
+    if (quantity === 'waterNitrate' || quantity === 'level') continue
+    if (end === 'low' || end === 'target' || end === 'high') set(quantity, end, value)
+    if (end === 'poor') set(quantity, 'high', value)
+  }
+  if (bench.target !== null) set('concentration', 'target', bench.target)
+  if (fillVolume !== null) limits.volume = { low: lowLevel * fillVolume, high: highLevel * fillVolume }
+  return limits as SymptomLimits
+}
+
+function staleNotes(read: readonly ReadWithAge[]): string[] {
+  const stale = read.filter((one) => one.stale)
+  if (stale.length === 0) return []
+  const words = stale.map(({ text, days }) => `${text} of ${sayCount(days, 'day', 'days')} ago`)
+  return [`Too old to count, read again: ${sayList(words)}.`]
+}
+
+async function lastJob(journal: JournalReader, sump: string, until: string): Promise<EntryOf<'job'> | null> {
+  const [jobs, voids] = await Promise.all([
+    journal.entries({ sump, kinds: ['job'], order: 'time-backwards', until, limit: 20 }),
+    journal.voids(),
+  ])
+  const withdrawn = withdrawnBy(voids)
+  const last = jobs.find(({ id }) => !withdrawn.has(id))
+  return last === undefined ? null : (JSON.parse(last.body) as EntryOf<'job'>)
+}
