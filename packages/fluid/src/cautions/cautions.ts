@@ -187,6 +187,42 @@ export const cautions = {
     source: 'HSE (UK), managing sumps and bacterial contamination',
     tag: 'read',
   },
+  wasteCodeOpen: {
+    text: 'No code is chosen: which one this waste has is for the shop, its carrier and its authority to say.',
+    where: 'a waste container without a code',
+    source: 'EU List of Waste (2000/532/EC) and its like',
+    tag: 'read',
+  },
+  wasteSyntheticCode: {
+    text: '12 01 10* is for synthetic oils. A synthetic that is mixed with water is an emulsion or a solution, 12 01 08* or 12 01 09*: have the code looked at.',
+    where: 'a container of emulsion or rinse water with the code 12 01 10*',
+    source: 'EU List of Waste (2000/532/EC)',
+    tag: 'read',
+  },
+  wasteHalogens: {
+    text: 'Used oil with more than 1,000 ppm of total halogens is presumed to be hazardous waste until shown otherwise; reclaimed metalworking fluids have an exception of their own.',
+    where: 'a container of oil or emulsion of a shop in the United States',
+    source: '40 CFR 279.10(b)(1)(ii)',
+    tag: 'from memory',
+  },
+  wasteApart: {
+    text: 'Keep streams apart: oil, emulsion, sludge and cleaner mixed together cost more, and may be another waste.',
+    where: 'putting waste into a container',
+    source: 'none',
+    tag: 'common practice',
+  },
+  noDrain: {
+    text: 'No coolant, rinse water or oil goes into a drain without a permit for it.',
+    where: 'putting waste into a container',
+    source: 'none',
+    tag: 'common practice',
+  },
+  oldConcentrate: {
+    text: 'Concentrate past its shelf life, frozen or with a broken seal is used only as its supplier says; what is not used is waste.',
+    where: 'a lot that is too old, or came with a broken seal',
+    source: 'none',
+    tag: 'common practice',
+  },
 } as const satisfies Record<string, Caution>
 
 /** Name of a caution. */

@@ -50,10 +50,13 @@ export {
   sayTest,
   sayTestsDue,
 } from './guidance.ts'
+export { type SaidJob, sayJob } from './job.ts'
 export { sayLearnt } from './learnt.ts'
 export { type MoneyReader, sayCents, sayMoney, sayMoneyBetween, sayWholeMoney } from './money.ts'
+export { sayParallel } from './parallel.ts'
 export { lowerFirst, sayCount, sayList } from './phrases.ts'
 export { type RecipeContext, type RecipeWords, sayAlternative, sayReasons, sayRecipe, sayWay } from './recipe.ts'
+export { saySheet } from './sheet-titles.ts'
 export {
   type CheckReason,
   type DatedCrossing,
@@ -80,4 +83,5 @@ export {
 } from './stock.ts'
 export { sayLater, sayPutOff, sayRound } from './today-list.ts'
 export { type Reader, sayConcentration, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'
+export { sayBeyond, sayReconciled, sayTerm, sayWaste, type WasteWords } from './waste.ts'
 export { type PlannedDay, sayOtherWater, sayPlannedDay } from './what-if.ts'
