@@ -1,13 +1,14 @@
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { Link, useLocation } from 'wouter-preact'
 import { useSumps } from '../api/queries.ts'
 import type { Book, SumpNow } from '../api/types.ts'
-import { setWhoWrites, whoWrites } from '../entry/this-device.ts'
-import { TextField } from '../fields/fields.tsx'
 import { sayWhenShort } from '../say/when.ts'
 import { inWalkingOrder } from '../today/today.tsx'
+import { Jump } from './jump.tsx'
 import { Stop } from './stop.tsx'
 import { type Done, keepWalk, loadWalk, markDone, newWalk, nextStop, type Walk } from './walk.ts'
+import { WhoWrites } from './who-writes.tsx'
 import './round.css'
 
 /** The walk past the sumps: the list of stops, and the stop one stands at. */
@@ -36,7 +37,11 @@ export function Round({ book, id }: { book: Book; id: string | null }) {
   return (
     <div class={at < 0 ? 'round' : 'round at-stop'}>
       <div class="round-list">
-        <StopList stops={stops} walk={walk} here={id} shop={book.shop} restart={() => move(newWalk)} />
+        <StopList stops={stops} walk={walk} here={id} shop={book.shop} restart={() => move(newWalk)}>
+          {id === null && stops.length > 1 && (
+            <Jump stops={stops} go={(sump) => go(`/round/${encodeURIComponent(sump)}`)} />
+          )}
+        </StopList>
       </div>
       {id !== null && at < 0 && <p class="fault">No sump of this book has the id “{id}”.</p>}
       {at >= 0 && (
@@ -52,10 +57,11 @@ interface StopListProps {
   here: string | null
   shop: Book['shop']
   restart(): void
+  /** Between the way to begin and the list. */
+  children: ComponentChildren
 }
 
-function StopList({ stops, walk, here, shop, restart }: StopListProps) {
-  const [by, setBy] = useState(whoWrites)
+function StopList({ stops, walk, here, shop, restart, children }: StopListProps) {
   const next = nextStop(stops, walk, null)
   const done = Object.keys(walk.done).length
   const now = new Date().toISOString()
@@ -74,15 +80,7 @@ function StopList({ stops, walk, here, shop, restart }: StopListProps) {
       )}
       {here === null && stops.length > 0 && (
         <div class="round-start">
-          <TextField
-            label="Who writes (initials)"
-            value={by}
-            onInput={(text) => {
-              setBy(text)
-              setWhoWrites(text)
-            }}
-            hint="Kept on this device and written beside each entry"
-          />
+          <WhoWrites />
           {next === null ? (
             <>
               <p class="note">The round is done: {sayDone(walk)}.</p>
@@ -100,6 +98,7 @@ function StopList({ stops, walk, here, shop, restart }: StopListProps) {
           )}
         </div>
       )}
+      {children}
       <ol class="stops">
         {stops.map(({ sump, name, place, lastStrength }) => (
           <li key={sump}>
