@@ -1,4 +1,4 @@
-import type { SumpItem, Today, TodayItem } from '@sumpbook/book'
+import type { SumpItem, Today, TodayDue, TodayItem } from '@sumpbook/book'
 import { type Command, exits, UsageError } from '../command.ts'
 import { withBook } from '../open.ts'
 import { parse, unitsOf } from '../options.ts'
@@ -30,13 +30,23 @@ function instantOf(text: string): Date {
   return at
 }
 
-function listText({ shop, lede, items, calm, quarantined }: Today): string {
-  const cautions = [...new Set(items.flatMap(({ words }) => words.cautions))]
+function listText({ shop, lede, items, round, due, later, putOff, calm, quarantined }: Today): string {
+  const cautions = [
+    ...new Set([...items.flatMap(({ words }) => words.cautions), ...due.flatMap((one) => one.cautions)]),
+  ]
+  const off = [
+    ...putOff.items.map((item) => putOffText({ ...item, headline: item.words.headline })),
+    ...putOff.due.map(putOffText),
+  ]
   const title = shop.name === '' ? 'Today' : `Today at ${shop.name}`
   const blocks = [
     title,
     lede,
     ...items.map(itemText),
+    ...(round === null ? [] : [[round.sentence, ...round.items.map(({ name }) => `  ${name}`)].join('\n')]),
+    ...(due.length === 0 ? [] : [['Also due:', ...due.map(dueText)].join('\n')]),
+    ...(later === null ? [] : [laterText(later)]),
+    ...(off.length === 0 ? [] : [['Put off:', ...off].join('\n')]),
     ...(calm.length === 0 ? [] : [['Nothing to do:', ...calm.map(calmText)].join('\n')]),
     ...(cautions.length === 0 ? [] : [cautions.join('\n')]),
     ...(quarantined === 0
@@ -46,11 +56,24 @@ function listText({ shop, lede, items, calm, quarantined }: Today): string {
   return `${blocks.join('\n\n')}\n`
 }
 
-function itemText({ name, place, words, why, alternatives }: TodayItem, index: number): string {
-  const lines = [`${words.headline}.`, words.how, words.outcome, why, ...alternatives].filter((line) => line !== '')
+function itemText({ name, place, words, why, alternatives, isNew, since }: TodayItem, index: number): string {
+  const open = isNew ? '' : `Open since ${since.slice(0, 10)}.`
+  const lines = [`${words.headline}.`, words.how, words.outcome, why, open, ...alternatives].filter(
+    (line) => line !== '',
+  )
   const number = `${index + 1}.`.padEnd(4)
   return [`${number}${name}${place === null ? '' : `, ${place}`}`, ...lines.map((line) => `    ${line}`)].join('\n')
 }
+
+const dueText = ({ headline, why }: TodayDue) => `  ${headline}. ${why}`
+
+function laterText({ sentence, items, due }: NonNullable<Today['later']>): string {
+  const lines = items.map(({ name, words }) => `  ${name}: ${words.headline}.`)
+  return [`Later: ${sentence}`, ...lines, ...due.map(dueText)].join('\n')
+}
+
+const putOffText = ({ name, headline, snoozed }: Pick<TodayDue, 'name' | 'headline' | 'snoozed'>) =>
+  `  ${name}: ${headline}. Until ${snoozed?.until}${snoozed?.why ? `: ${snoozed.why}` : ''}.`
 
 function calmText({ name, sentence, ahead: { drift, crossing, check } }: SumpItem): string {
   return `  ${name}: ${[sentence, drift, crossing, check].filter((words) => words !== '').join(' ')}`

@@ -1,5 +1,5 @@
 import { type Reader, sayNumber, sayStrength, sayVolume } from '@sumpbook/fluid'
-import type { Entry, EntryOf, Recipe, SumpItem, SumpNow } from '../api/types.ts'
+import type { Entry, EntryOf, Recipe, SumpItem, SumpNow, TodayDue } from '../api/types.ts'
 import { withUnit } from '../fields/read.ts'
 import type { Typed, Verdict } from '../round/verdict.ts'
 import { envelope, type Stamp } from './stamp.ts'
@@ -102,6 +102,27 @@ export function voidEntry(entry: string, reason: string, sump: string | null, st
   return { ...envelope(stamp), kind: 'void', entry, reason, ...(sump === null ? {} : { sump }) }
 }
 
+/** A line of Today put off, with the reason and the instant or day on which it is back. */
+export function snoozeEntry(
+  line: { key: string; sump: string | null; about?: TodayDue['about'] },
+  { why, until }: { why: string; until: string },
+  stamp: Stamp,
+): Entry {
+  const { key, sump, about = null } = line
+  const of = sump === null ? { about: about ?? { kind: 'shop' } } : { sump }
+  return { ...envelope(stamp), kind: 'snooze', ...of, what: key, why, until } as Entry
+}
+
+/** A shift's words to the next. */
+export function handoverEntry(text: string, shop: string | null, stamp: Stamp): Entry {
+  return {
+    ...envelope(stamp),
+    kind: 'handover',
+    about: { kind: 'shop', ...(shop === null ? {} : { id: shop }) },
+    text,
+  } as Entry
+}
+
 /** What was behind a doubt: one of its kinds, or `stands` where the records are right. */
 export function verdictEntry(entries: readonly string[], answer: string, sump: string, stamp: Stamp): Entry {
   return { ...envelope(stamp), kind: 'verdict', sump, entries: [...entries], answer }
@@ -159,6 +180,10 @@ export function wordsOf(entry: Entry, reader: Reader): string {
       return entry.volume === undefined ? 'charged' : `charged ${sayVolume(entry.volume, reader)}`
     case 'analysis':
       return 'water analysis'
+    case 'snooze':
+      return 'put off'
+    case 'handover':
+      return 'a note to the next shift'
     case 'setup':
       return `set up ${Object.keys(entry.changes).join(', ')}`
     default:

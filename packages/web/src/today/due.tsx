@@ -1,45 +1,48 @@
 import type { Reader } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
-import type { Due, Entry } from '../api/types.ts'
+import type { Due, Entry, TodayDue } from '../api/types.ts'
 import { write } from '../entry/book-outbox.ts'
 import { labelOf } from '../entry/entries.ts'
 import { envelope, type Stamp } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { Cautions } from '../parts/cautions.tsx'
 import type { WrittenDown } from './line.tsx'
+import { type ListTime, PutOffForm } from './put-off.tsx'
 
 /** What is due beside the pours, a line each. */
-export function DueLines({
-  due,
-  reader,
-  wrote,
-}: {
-  due: readonly Due[]
-  reader: Reader
-  wrote(written: WrittenDown): void
-}) {
+export function DueLines({ due, ...line }: { due: readonly TodayDue[] } & Omit<DueLineProps, 'due'>) {
   if (due.length === 0) return null
   return (
     <section aria-labelledby="also-due" class="also-due">
       <h2 id="also-due">Also due</h2>
       {due.map((one) => (
-        <DueLine key={one.key} due={one} reader={reader} wrote={wrote} />
+        <DueLine key={one.key} due={one} {...line} />
       ))}
     </section>
   )
 }
 
-function DueLine({ due, reader, wrote }: { due: Due; reader: Reader; wrote(written: WrittenDown): void }) {
+interface DueLineProps {
+  due: TodayDue
+  reader: Reader
+  time: ListTime
+  wrote(written: WrittenDown): void
+}
+
+/** One duty: what to do, why, and what was done about it. */
+export function DueLine({ due, reader, time, wrote }: DueLineProps) {
   const [isBusy, setBusy] = useState(false)
+  const [isPutOff, setPutOff] = useState(false)
   const { finish, name } = due
-  const done = async () => {
-    if (finish === null || isBusy) return
+  const writeDown = async (build: (stamp: Stamp) => Entry[]) => {
+    if (isBusy) return
     setBusy(true)
-    const entry = finishing(due, finish, stampNow())
-    const sent = await write([{ entry, label: labelOf(entry, name, reader) }])
+    const entries = build(stampNow())
+    const sent = await write(entries.map((entry) => ({ entry, label: labelOf(entry, name, reader) })))
     setBusy(false)
-    wrote({ name, entries: [entry], sent })
+    setPutOff(false)
+    wrote({ name, entries, sent })
   }
   return (
     <article class="due-line" aria-label={due.headline}>
@@ -48,14 +51,26 @@ function DueLine({ due, reader, wrote }: { due: Due; reader: Reader; wrote(writt
       <Cautions cautions={due.cautions} />
       <div class="buttons">
         {finish !== null && (
-          <button type="button" disabled={isBusy} onClick={() => void done()}>
+          <button
+            type="button"
+            disabled={isBusy}
+            onClick={() => void writeDown((stamp) => [finishing(due, finish, stamp)])}
+          >
             Done
           </button>
         )}
         <Link class="button plain" href={due.page}>
           Go there
         </Link>
+        {!due.exempt && (
+          <button type="button" class="plain" onClick={() => setPutOff(true)}>
+            Put off
+          </button>
+        )}
       </div>
+      {isPutOff && (
+        <PutOffForm line={due} time={time} write={(build) => void writeDown(build)} cancel={() => setPutOff(false)} />
+      )}
     </article>
   )
 }

@@ -13,6 +13,7 @@ import { readerOf } from '../say/units.ts'
 import { sayWhen } from '../say/when.ts'
 import { inTrueLitres } from '../standing/true-litres.ts'
 import { NotPouredForm, OtherwiseForm } from './pour-forms.tsx'
+import { type ListTime, PutOffForm, type Puttable } from './put-off.tsx'
 import './line.css'
 
 /** Why a sump is on the list, in one or two words; what the words are written on says "do" or "doubt". */
@@ -46,12 +47,14 @@ interface LineProps {
   wrote(written: WrittenDown): void
   /** Cautions that stand before the whole list already. */
   said?: ReadonlySet<string>
+  /** As a line of today's list, that may be put off; null of a sump's own page, and of what nobody puts off. */
+  puttable?: { line: Puttable; time: ListTime } | null
 }
 
-type Open = 'otherwise' | 'not-poured' | 'aside' | null
+type Open = 'otherwise' | 'not-poured' | 'aside' | 'put-off' | null
 
 /** One sump that wants something: what, how, what comes of it, why, and what was done about it. */
-export function TodayLine({ item, shop, at, ordinal, wrote, said }: LineProps) {
+export function TodayLine({ item, shop, at, ordinal, wrote, said, puttable = null }: LineProps) {
   const [open, setOpen] = useState<Open>(null)
   const [isBusy, setBusy] = useState(false)
   const waiting = useWaiting().some(({ entry }) => entry.sump === item.sump)
@@ -104,6 +107,11 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said }: LineProps) {
                 open={setOpen}
                 poured={() => void writeDown((stamp) => pouredAsWritten(item, item, reader, stamp))}
               />
+              {puttable !== null && (
+                <button type="button" class="plain" onClick={() => setOpen('put-off')}>
+                  Put off
+                </button>
+              )}
             </div>
           )
         )}
@@ -123,6 +131,9 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said }: LineProps) {
             write={(note) => void writeDown((stamp) => [skipEntry('not poured', note, item.sump, stamp)])}
             cancel={() => setOpen(null)}
           />
+        )}
+        {open === 'put-off' && puttable !== null && (
+          <PutOffForm {...puttable} write={(build) => void writeDown(build)} cancel={() => setOpen(null)} />
         )}
         {open === 'aside' && inDoubt !== null && (
           <SetAsideForm

@@ -4,17 +4,22 @@ import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { OutOfReach } from '../api/client.ts'
 import { useToday } from '../api/queries.ts'
-import type { Book, SumpNow, Today as TodayAnswer } from '../api/types.ts'
+import type { Book, SumpNow, Today as TodayAnswer, TodayItem } from '../api/types.ts'
 import { SmallBandLine } from '../band-line/band-line.tsx'
 import { write } from '../entry/book-outbox.ts'
 import { labelOf, voidEntry, wordsOf } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { Cautions } from '../parts/cautions.tsx'
 import { readerOf } from '../say/units.ts'
-import { sayDay } from '../say/when.ts'
-import { DueLines } from './due.tsx'
+import { sayDay, sayWhenShort } from '../say/when.ts'
+import { DueLine, DueLines } from './due.tsx'
+import { FoldedLine } from './folded-line.tsx'
 import { TodayLine, type WrittenDown } from './line.tsx'
+import { PutOffLines } from './put-off.tsx'
 import './today.css'
+
+/** Up to so many lines nothing is folded. */
+const fewLines = 6
 
 /** What to do now, most consequence first; then where every other sump stands. */
 export function Today({ book }: { book: Book }) {
@@ -25,6 +30,19 @@ export function Today({ book }: { book: Book }) {
   const shop = { ...book.shop, ...data.shop }
   const note = handoverOf(data.lede)
   const shared = sharedCautions(data)
+  const reader = readerOf(shop.units)
+  const time = { at: data.at, timeZone: shop.timeZone, shiftEnds: data.shift.ends }
+  // What is no news is folded where the list is long.
+  const isLong = data.items.length > fewLines
+  const shown = data.items.filter(({ isNew, exempt }) => !isLong || isNew || exempt)
+  const folded = data.items.filter((item) => !shown.includes(item))
+  const hasNews = [...data.items, ...data.due].some(({ isNew }) => isNew)
+  const lineOf = (item: TodayItem) => ({
+    shop,
+    at: data.at,
+    wrote: setWritten,
+    puttable: item.exempt || item.condition === 'unread' ? null : { line: item, time },
+  })
   return (
     <div class="today">
       <div class="page-head">
@@ -49,22 +67,48 @@ export function Today({ book }: { book: Book }) {
         </p>
       )}
       <section aria-label="To do" class="to-do">
-        {data.items.map((item, i) => (
-          <TodayLine
-            key={item.sump}
-            item={item}
-            shop={shop}
-            at={data.at}
-            ordinal={i + 1}
-            wrote={setWritten}
-            said={shared}
-          />
+        {shown.map((item, i) => (
+          <TodayLine key={item.sump} item={item} ordinal={i + 1} said={shared} {...lineOf(item)} />
         ))}
+        {folded.length > 0 && <h2>Still open</h2>}
+        {folded.map((item) => (
+          <FoldedLine
+            key={item.sump}
+            name={item.name}
+            headline={item.words.headline}
+            since={sayWhenShort(item.since, { timeZone: shop.timeZone, now: data.at })}
+          >
+            <TodayLine item={item} ordinal={null} said={shared} {...lineOf(item)} />
+          </FoldedLine>
+        ))}
+        {data.round !== null && <RoundLine round={data.round} />}
       </section>
-      <DueLines due={data.due} reader={readerOf(shop.units)} wrote={setWritten} />
+      <DueLines due={data.due} reader={reader} time={time} wrote={setWritten} />
+      {data.later !== null && (
+        <details class="later" open={!hasNews}>
+          <summary>Later</summary>
+          <p>{data.later.sentence}</p>
+          {data.later.items.map((item) => (
+            <TodayLine key={item.sump} item={item} ordinal={null} said={shared} {...lineOf(item)} />
+          ))}
+          {data.later.due.map((due) => (
+            <DueLine key={due.key} due={due} reader={reader} time={time} wrote={setWritten} />
+          ))}
+        </details>
+      )}
+      <PutOffLines
+        putOff={data.putOff}
+        time={time}
+        write={(name, build) => {
+          const entries = build(stampNow())
+          void write(entries.map((entry) => ({ entry, label: labelOf(entry, name, reader) }))).then((sent) =>
+            setWritten({ name, entries, sent }),
+          )
+        }}
+      />
       {data.calm.length > 0 && (
         <section aria-labelledby="calm" class="calm">
-          <h2 id="calm">{data.items.length === 0 ? 'Every sump' : 'In order'}</h2>
+          <h2 id="calm">{data.items.length === 0 && data.round === null ? 'Every sump' : 'In order'}</h2>
           {data.calm.map((sump) => (
             <CalmLine key={sump.sump} sump={sump} />
           ))}
@@ -77,6 +121,21 @@ export function Today({ book }: { book: Book }) {
       </p>
       {written !== null && <JustWritten written={written} units={shop.units} close={() => setWritten(null)} />}
     </div>
+  )
+}
+
+/** Sumps that are merely due to be read are one line, and one walk. */
+function RoundLine({ round }: { round: NonNullable<TodayAnswer['round']> }) {
+  return (
+    <article class="due-line" aria-label="The round">
+      <p class="headline">{round.sentence}</p>
+      <p class="why">{round.items.map(({ name }) => name).join(' · ')}</p>
+      <div class="buttons">
+        <Link class="button" href="/round">
+          Walk the round
+        </Link>
+      </div>
+    </article>
   )
 }
 

@@ -1,0 +1,25 @@
+import type { ComponentChildren } from 'preact'
+import { useState } from 'preact/hooks'
+
+/** A line of the list that is no news: its name and what to do; a tap opens the rest. */
+export function FoldedLine({
+  name,
+  headline,
+  since,
+  children,
+}: {
+  name: string
+  headline: string
+  since: string
+  children: ComponentChildren
+}) {
+  const [isOpen, setOpen] = useState(false)
+  return (
+    <details class="folded-line" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        <strong>{name}</strong> <span>{headline}</span> <span class="quiet">since {since}</span>
+      </summary>
+      {isOpen && children}
+    </details>
+  )
+}

@@ -1,0 +1,146 @@
+import { useState } from 'preact/hooks'
+import type { Entry, Snoozed, TodayDue, TodayItem } from '../api/types.ts'
+import { snoozeEntry, voidEntry } from '../entry/entries.ts'
+import type { Stamp } from '../entry/stamp.ts'
+import { DayField, Taps, TextField } from '../fields/fields.tsx'
+import { sayDay, sayWhenShort } from '../say/when.ts'
+import { type EndChoice, endOf, longestDays } from './until.ts'
+
+/** What a line is, as far as putting it off goes. */
+export interface Puttable {
+  key: string
+  name: string
+  sump: string | null
+  about?: TodayDue['about']
+}
+
+/** When the list was made, and where. */
+export interface ListTime {
+  /** RFC 3339. */
+  at: string
+  timeZone: string
+  shiftEnds: string
+}
+
+const whys = ['part is on its way', 'machine is running', 'booked for the shutdown', 'somebody is on it']
+
+/** Why something is put off, and until when; both are asked for, since the record keeps them. */
+export function PutOffForm({
+  line,
+  time,
+  write,
+  cancel,
+}: {
+  line: Puttable
+  time: ListTime
+  write(build: (stamp: Stamp) => Entry[]): void
+  cancel(): void
+}) {
+  const [why, setWhy] = useState('')
+  const [choice, setChoice] = useState<EndChoice>('shift')
+  const [day, setDay] = useState('')
+  const [isTried, setTried] = useState(false)
+  const until = endOf(choice, { now: time.at, shiftEnds: time.shiftEnds, timeZone: time.timeZone, day })
+  return (
+    <form
+      class="pour-form put-off-form"
+      aria-label={`Put off: ${line.name}`}
+      onSubmit={(event) => {
+        event.preventDefault()
+        setTried(true)
+        if (why.trim() === '' || until === null) return
+        write((stamp) => [snoozeEntry(line, { why: why.trim(), until }, stamp)])
+      }}
+    >
+      <TextField
+        label="Why is it put off?"
+        value={why}
+        onInput={setWhy}
+        list={whys}
+        fault={isTried && why.trim() === '' ? 'Found nothing; expected a reason: it stands beside the line.' : null}
+      />
+      <Taps
+        legend="Until when?"
+        name={`until-${line.key}`}
+        value={choice}
+        choices={[
+          ['shift', 'the next shift'],
+          ['tomorrow', 'tomorrow'],
+          ['week', 'a week'],
+          ['day', 'a day'],
+        ]}
+        onPick={(picked) => setChoice(picked as EndChoice)}
+      />
+      {choice === 'day' && (
+        <DayField
+          label="The day on which it is back"
+          value={day}
+          onInput={setDay}
+          fault={
+            isTried && until === null
+              ? `Found ${day === '' ? 'nothing' : day}; expected a day from tomorrow on, at most ${longestDays} days ahead.`
+              : null
+          }
+        />
+      )}
+      <div class="buttons">
+        <button type="submit" class="main">
+          Put it off
+        </button>
+        <button type="button" class="plain" onClick={cancel}>
+          Back
+        </button>
+      </div>
+    </form>
+  )
+}
+
+/** What was put off, with its reason and its end; a tap brings it back. */
+export function PutOffLines({
+  putOff: { items, due },
+  time,
+  write,
+}: {
+  putOff: { items: readonly TodayItem[]; due: readonly TodayDue[] }
+  time: ListTime
+  write(name: string, build: (stamp: Stamp) => Entry[]): void
+}) {
+  const lines = [
+    ...items.map(({ name, words, snoozed, sump }) => ({ name, headline: words.headline, snoozed, sump })),
+    ...due.map(({ name, headline, snoozed, sump }) => ({ name, headline, snoozed, sump })),
+  ]
+  if (lines.length === 0) return null
+  return (
+    <details class="put-off">
+      <summary>{lines.length === 1 ? '1 put off' : `${lines.length} put off`}</summary>
+      <ul>
+        {lines.map(
+          ({ name, headline, snoozed, sump }) =>
+            snoozed !== null && (
+              <li>
+                <p>
+                  <strong>{name}</strong>: {headline}. {saySnoozed(snoozed, time)}
+                </p>
+                <button
+                  type="button"
+                  class="plain"
+                  onClick={() =>
+                    write(name, (stamp) => [voidEntry(snoozed.entry, 'taken up again before its end', sump, stamp)])
+                  }
+                >
+                  Bring it back
+                </button>
+              </li>
+            ),
+        )}
+      </ul>
+    </details>
+  )
+}
+
+/** "Put off until Fri 6 Mar: part is on its way." */
+function saySnoozed({ why, until }: Snoozed, { at, timeZone }: ListTime): string {
+  const isMidnight = sayWhenShort(until, { timeZone, now: at }).endsWith(' 00:00')
+  const end = isMidnight ? sayDay(until, timeZone, at) : sayWhenShort(until, { timeZone, now: at })
+  return `Put off until ${end}${why === '' ? '' : `: ${why}`}.`
+}
