@@ -14,6 +14,9 @@ export function setSignedIn(person: string | null): void {
   write(personKey, person ?? '')
 }
 
+/** Whether somebody was signed in here when the server was last asked. */
+export const isSignedIn = (): boolean => (read(personKey) ?? '') !== ''
+
 export function setWhoWrites(by: string): void {
   write(byKey, by.trim())
 }
