@@ -5,7 +5,7 @@ import type { Sump } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
 import { inWalkingOrder } from '../today/condition.ts'
 import type { BookParts } from '../today/read-today.ts'
-import { germClassesOf, limitsOfSump } from './offered-limits.ts'
+import { germClassesOf, limitsEverywhere, limitsOfSump } from './offered-limits.ts'
 import { type ShopGuidance, shopGuidance } from './shop-guidance.ts'
 import { nothingTold, type ToldOfShop, type ToldOfTests, toldOfTests } from './told-tests.ts'
 
@@ -46,7 +46,10 @@ export async function readGuidedShop(
   const sumps = [...things.sump.values()]
     .filter(({ id, fluid }) => (sump === undefined || id === sump) && isMixed(things, fluid))
     .sort((a, b) => inWalkingOrder(placed(a), placed(b)))
-  const limits = new Map(sumps.map((one) => [one.id, limitsOfSump(one, toldOf(told, one.id), things)]))
+  const everywhere = limitsEverywhere(guidance)
+  const limits = new Map(
+    sumps.map((one) => [one.id, limitsOfSump(one, toldOf(told, one.id), { things, guidance, everywhere })]),
+  )
   const classesOf = (id: string) => germClassesOf(limits.get(id) ?? [])?.classes ?? null
   const { samples, strays } = foldSamples(told, { guidance, until: text, classesOf })
   return { things, guidance, sumps, told, since, limits, samples, strays, clock, calendar }

@@ -10,23 +10,33 @@ import {
 } from '@sumpbook/fluid'
 import type { Fluid, Limits, Sump } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
-import { type ShopGuidance, shopGuidance } from './shop-guidance.ts'
+import type { ShopGuidance } from './shop-guidance.ts'
 import type { ToldOfTests } from './told-tests.ts'
 
 /**
  * Every limit of a sump with the level and the source it comes from: guidance, the shop, the fluid in it, the work done on it, the sump.
+ *
+ * @param everywhere what holds for every sump, made once for all of them
  */
-export function limitsOfSump(sump: Sump, told: Pick<ToldOfTests, 'charges' | 'job'>, things: Things): SettledLimit[] {
-  const guidance = shopGuidance(things)
+export function limitsOfSump(
+  sump: Sump,
+  told: Pick<ToldOfTests, 'charges' | 'job'>,
+  { things, guidance, everywhere }: { things: Things; guidance: ShopGuidance; everywhere: readonly OfferedLimit[] },
+): SettledLimit[] {
   const fluid = things.fluid.get(told.charges.at(-1)?.fluid ?? sump.fluid)
   return settledLimits([
-    ...ofGuidance(guidance),
-    ...ofShop(guidance),
+    ...everywhere,
     ...(fluid === undefined ? [] : ofLimits(fluid.limits, 'fluid', `limits of ${fluid.name}`)),
     ...ofWork(guidance, sump, told),
     ...ofLimits(sump.limits, 'sump', `limits of ${sump.name}`),
   ]).toSorted((a, b) => quantities.indexOf(a.quantity) - quantities.indexOf(b.quantity))
 }
+
+/** What guidance and shop set for every sump. */
+export const limitsEverywhere = (guidance: ShopGuidance): OfferedLimit[] => [
+  ...ofGuidance(guidance),
+  ...ofShop(guidance),
+]
 
 /** The limit of one kind that holds; null without one. */
 export const limitOf = (limits: readonly SettledLimit[], quantity: LimitedQuantity, end: LimitEnd) =>

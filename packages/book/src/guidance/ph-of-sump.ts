@@ -18,14 +18,16 @@ export function phOfSump(
   // The fresh value itself has nothing to have fallen from.
   const before = fresh?.id === now.id ? null : fresh
   const of = (reading: TestReading) => phRange(reading, things)
-  const verdict = phVerdict({
+  const asked = {
     now: of(now),
     fresh: before === null ? null : of(before),
-    strength: strengthsOf(now, before, told, things),
     ...limits,
     ...(fresh?.id === now.id ? { act: null, change: null } : {}),
-  })
-  return verdict
+  }
+  const verdict = phVerdict({ ...asked, strength: null })
+  // Strength decides nothing where there is no fall to explain.
+  if (before === null || verdict.outcome === 'in-order' || verdict.outcome === 'below-floor') return verdict
+  return phVerdict({ ...asked, strength: strengthsOf(now, before, told, things) })
 }
 
 /** A strip shows the nearest of its pads: what it leaves open reaches half-way to the next ones. */

@@ -138,8 +138,7 @@ export async function questionOf(
   const own = toldOf(told, sump.id)
   const hasPh = own.readings.some(({ ph }) => ph !== undefined)
   const isJudged = (limits.get(sump.id) ?? []).some(({ quantity, end }) => quantity === 'ph' && end !== 'high')
-  const fresh =
-    hasPh && isJudged ? await freshPh(journal, { sump: sump.id, told: own, since, withdrawn: told.withdrawn }) : null
+  const fresh = hasPh && isJudged ? await freshPh(journal, { sump: sump.id, told: own, since, shop: told }) : null
   return {
     sump,
     told: own,

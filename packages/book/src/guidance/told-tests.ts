@@ -30,6 +30,8 @@ export interface ToldOfShop {
   /** Every reading of these days that stands, by id, of known and unknown sumps. */
   readings: ReadonlyMap<string, TestReading>
   withdrawn: ReadonlySet<string>
+  /** Fresh values looked up in an older journal, by charge: the same as long as the journal is. */
+  freshFound: Map<string, TestReading | null>
 }
 
 /** Words without which a reading's text is of no interest here. */
@@ -74,7 +76,7 @@ async function readTold(journal: JournalReader, since: string, sump?: string): P
     if (stored.sump === null || withdrawn.has(stored.id)) continue
     take(at(stored.sump), stored, readings)
   }
-  return { bySump, readings, withdrawn }
+  return { bySump, readings, withdrawn, freshFound: new Map() }
 }
 
 export const nothingTold = (): ToldOfTests => ({ readings: [], looks: [], strengths: [], charges: [], job: null })
@@ -105,7 +107,7 @@ export function asTold({ id, at, body, receivedAt }: StoredEntry): TestReading {
 }
 
 /** Without what lies after an instant, or was read after it. */
-function upTo({ bySump, readings, withdrawn }: ToldOfShop, until: string): ToldOfShop {
+function upTo({ bySump, readings, withdrawn, freshFound }: ToldOfShop, until: string): ToldOfShop {
   const isBy = ({ at }: { at: string }) => at <= until
   const isSeen = (reading: TestReading) => isBy(reading) && (reading.answers === undefined || reading.seenAt <= until)
   return {
@@ -123,6 +125,7 @@ function upTo({ bySump, readings, withdrawn }: ToldOfShop, until: string): ToldO
     ),
     readings: new Map([...readings].filter(([, reading]) => isSeen(reading))),
     withdrawn,
+    freshFound,
   }
 }
 

@@ -75,8 +75,16 @@ export function saySource(
 
 /** A calendar day, `2026-11-28`, as people write it: "28 Nov 2026". */
 export function sayDate(day: string, { locale = 'en-GB' }: NumberReader = {}): string {
-  return new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' }).format(new Date(`${day}T00:00:00Z`))
+  let format = dateFormats.get(locale)
+  if (format === undefined) {
+    format = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' })
+    dateFormats.set(locale, format)
+  }
+  return format.format(new Date(`${day}T00:00:00Z`))
 }
+
+/** Making a format takes far longer than using it: each is made once. */
+const dateFormats = new Map<string, Intl.DateTimeFormat>()
 
 /** Who asks for a test how often, and what was not granted. */
 export function sayInterval(interval: TestInterval, test: GuidedTest, pack: string): string {
