@@ -83,5 +83,5 @@ export {
 } from './stock.ts'
 export { sayLater, sayPutOff, sayRound } from './today-list.ts'
 export { type Reader, sayConcentration, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'
-export { sayBeyond, sayReconciled, sayTerm, sayWaste, type WasteWords } from './waste.ts'
+export { sayBeyond, sayReconciled, sayTerm, sayWaste, sayWasteUnmeasured, type WasteWords } from './waste.ts'
 export { type PlannedDay, sayOtherWater, sayPlannedDay } from './what-if.ts'

@@ -1,0 +1,7 @@
+export { type Claim, claimMinutes, type LostClaim, pourKey } from './claims.ts'
+export { dueJobs } from './due-jobs.ts'
+export type { Job, JobLine, JobState, JobStep, PlannedStep, SheetKind, Signed } from './job-types.ts'
+export { readClaims } from './read-claims.ts'
+export { type CleanoutPlan, type CleanoutQuestion, readCleanoutPlan } from './read-cleanout-plan.ts'
+export { type JobQuestion, type Jobs, readJob, readJobs } from './read-jobs.ts'
+export { readSideBySide, type SideBySide, type SideBySideQuestion } from './read-side-by-side.ts'
