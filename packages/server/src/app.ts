@@ -19,6 +19,7 @@ import { backupRoutes } from './routes/backup.ts'
 import { bookRoutes } from './routes/book.ts'
 import { calcRoutes } from './routes/calc.ts'
 import { changesRoutes } from './routes/changes.ts'
+import { diagnosisRoutes } from './routes/diagnosis.ts'
 import { entryRoutes } from './routes/entries.ts'
 import { estimateRoutes } from './routes/estimate.ts'
 import { guidanceRoutes } from './routes/guidance.ts'
@@ -113,6 +114,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
       planRoutes(api, book)
       guidanceRoutes(api, book)
       calcRoutes(api)
+      diagnosisRoutes(api, book)
       importRoutes(api, book)
       changesRoutes(api, book)
       await attachmentRoutes(api, parts.folder === undefined ? null : join(parts.folder, 'attachments'))

@@ -15,12 +15,9 @@ import {
   trueMarks,
   volumeBesideMark,
 } from '@sumpbook/fluid'
-import { limitsOfSump } from '../guidance/offered-limits.ts'
+import { readGuidedShop } from '../guidance/guided-shop.ts'
 import { daysBetween } from '../journal/calendar.ts'
 import { utc } from '../journal/order.ts'
-import { withdrawnBy } from '../journal/withdrawn.ts'
-import type { EntryOf } from '../schema/entries/index.ts'
-import type { JournalReader } from '../store/store.ts'
 import { type BookParts, readSumps, type TodayReader } from '../today/read-today.ts'
 import { strengthRead } from '../today/strength-read.ts'
 import type { SumpNow } from '../today/today.ts'
@@ -74,12 +71,12 @@ export async function readDiagnosis(parts: BookParts, question: DiagnosisQuestio
   const { items, things } = await readSumps(parts, { at, sump: id, reader: asked })
   const item = items[0]!
   const reader = { units: things.shop.units, ...asked }
-  const [told, observed, job] = await Promise.all([
+  const [told, observed, { limits }] = await Promise.all([
     readOfCharge(parts.journal, id, until),
     observedSince(parts.journal, { since: new Date(at.getTime() - shownDays * dayMs).toISOString(), until, sump: id }),
-    lastJob(parts.journal, id, until),
+    readGuidedShop(parts, { until: at, sump: id }),
   ])
-  const charges = told.charge === null ? [] : [{ ...told.charge, at: utc(told.charge.at) }]
+  const chargedAt = told.charge === null ? null : utc(told.charge.at)
   const age = (from: string) => daysBetween(from, until, things.shop.timeZone)
   const read = told.youngest.map((one): ReadWithAge => {
     const days = age(one.at)
@@ -88,10 +85,10 @@ export async function readDiagnosis(parts: BookParts, question: DiagnosisQuestio
   const fluid = things.fluid.get(told.charge?.fluid ?? things.sump.get(id)!.fluid)
   const byBrix =
     told.brix === null ? null : (strengthRead(told.brix, fluid, things, told.charge?.lot ?? null)?.mean ?? null)
-  const counted = observed.filter((one) => isOfNow(one, at, charges.at(-1)?.at))
+  const counted = observed.filter((one) => isOfNow(one, at, chargedAt))
   const symptoms: Symptoms = {
     readings: readingsOf(recentOf(item, at, told), read, { told, byBrix }),
-    limits: limitsFor(item, limitsOfSump(things.sump.get(id)!, { charges, job }, things)),
+    limits: limitsFor(item, limits.get(id) ?? []),
     signs: [...new Set(counted.flatMap(({ signs }) => signs))] as SignId[],
     previous: Object.fromEntries(
       told.before
@@ -113,7 +110,7 @@ export async function readDiagnosis(parts: BookParts, question: DiagnosisQuestio
   }
 }
 
-const isOfNow = ({ at: seen }: Observed, at: Date, charged: string | undefined) =>
+const isOfNow = ({ at: seen }: Observed, at: Date, charged: string | null) =>
   seen >= new Date(at.getTime() - signsDays * dayMs).toISOString() && seen >= (charged ?? '')
 
 type Standing = Pick<SumpNow, 'concentration' | 'volume'>
@@ -184,14 +181,4 @@ function staleNotes(read: readonly ReadWithAge[]): string[] {
   if (stale.length === 0) return []
   const words = stale.map(({ text, days }) => `${text} of ${sayCount(days, 'day', 'days')} ago`)
   return [`Too old to count, read again: ${sayList(words)}.`]
-}
-
-async function lastJob(journal: JournalReader, sump: string, until: string): Promise<EntryOf<'job'> | null> {
-  const [jobs, voids] = await Promise.all([
-    journal.entries({ sump, kinds: ['job'], order: 'time-backwards', until, limit: 20 }),
-    journal.voids(),
-  ])
-  const withdrawn = withdrawnBy(voids)
-  const last = jobs.find(({ id }) => !withdrawn.has(id))
-  return last === undefined ? null : (JSON.parse(last.body) as EntryOf<'job'>)
 }
