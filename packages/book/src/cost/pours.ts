@@ -67,14 +67,17 @@ export function poursOf({ entries, history, memory: kept }: SpanRecords): PourLi
         added.amount === 'to-mark' && isFresh && mark !== undefined ? Math.max(0, mark - level.volume) : null
       const litres = typeof added.amount === 'number' ? added.amount : byLevel
       const measure = typeof added.amount === 'number' ? 'recorded' : 'by-level'
+      const fluid = textOf(entry.fluid) ?? fluidIn(entry.sump, then, memory)
+      // A straight oil is poured as it comes.
+      const strength = added.strength ?? (then.fluid.get(fluid)?.class === 'straight-oil' ? 100 : null)
       const alone = entry.volume === undefined && added.strength === 100 ? amountOf(entry.concentrate) : null
       pours.push({
         ...lineOf(recorded, entry.sump),
         kind: 'addition',
-        fluid: textOf(entry.fluid) ?? fluidIn(entry.sump, then, memory),
+        fluid,
         lot: textOf(entry.lot),
         water: textOf(entry.water),
-        ...amounts(litres, added.strength, measure, alone),
+        ...amounts(litres, strength, measure, alone),
       })
       seen.delete(entry.sump)
     } else if (entry.kind === 'drawoff' || entry.kind === 'transfer') {

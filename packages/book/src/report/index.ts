@@ -1,0 +1,1 @@
+export { type MonthQuestion, type MonthReport, readMonth, type SumpMonth } from './read-month.ts'

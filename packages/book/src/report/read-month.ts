@@ -1,0 +1,313 @@
+import { type Reader, sayMonth, sayNumber, sayVolume } from '@sumpbook/fluid'
+import { type Litres, sum } from '../cost/litres.ts'
+import { readMachineHours } from '../cost/machine-hours.ts'
+import { type Cost, costOf } from '../cost/read-cost.ts'
+import { type Recorded, readRecords, type SpanRecords } from '../cost/records.ts'
+import { daysOfMonth } from '../cost/span.ts'
+import { sayEntry } from '../journal/say-entry.ts'
+import type { EntryOf } from '../schema/entries/index.ts'
+import type { Things } from '../setup/things.ts'
+import { readEveryDays } from '../today/next-check.ts'
+import type { BookParts, TodayReader } from '../today/read-today.ts'
+import { aimOf, type BandDays, bandDays, type StrengthRead, strengthsOf } from './strengths.ts'
+
+export interface MonthQuestion {
+  /** `2026-10`. */
+  month: string
+  /** Now: of a month that is not over, only its days so far are due. */
+  at: Date
+  reader?: TodayReader
+}
+
+/** What was written of one month, for print. Litres; money in whole cents; times RFC 3339, UTC. */
+export interface MonthReport {
+  month: string
+  from: string
+  to: string
+  /** When it was asked for; a month that is not over is a report of its days so far. */
+  madeAt: string
+  isOver: boolean
+  shop: { name: string; timeZone: string; units: Reader['units']; currency: string }
+  /** The chain's head whose entries are in it. */
+  head: { seq: number; hash: string }
+  /** That stand. */
+  entries: number
+  cost: Cost
+  sumps: SumpMonth[]
+  cleanouts: CleanoutLine[]
+  waste: { stored: WasteLine[]; pickups: PickupLine[] }
+  stock: StockLine[]
+  verdicts: { entry: string; at: string; sump: string | null; answer: string; by: string | null }[]
+  people: { id: string | null; entries: number }[]
+  corrections: Correction[]
+  sentences: string[]
+}
+
+export interface SumpMonth {
+  sump: string
+  name: string
+  fluid: string
+  cents: number
+  litres: Litres
+  /** Litres drawn off, skimmed, moved out and moved in, as written. */
+  out: { drawnOff: number; skimmed: number; movedOut: number; movedIn: number }
+  readings: { strength: number; all: number; due: number; longestGapDays: number | null }
+  /** Null of a straight oil. */
+  days: BandDays | null
+  verdicts: number
+  cleanouts: number
+  wasteLitres: number
+}
+
+export interface CleanoutLine {
+  entry: string
+  at: string
+  sump: string
+  cleaner: string | null
+  hours: number | null
+  wasteLitres: number | null
+  by: string | null
+}
+
+export interface WasteLine {
+  entry: string
+  at: string
+  stream: string
+  litres: number | null
+  kilograms: number | null
+  by: string | null
+}
+
+export interface PickupLine extends WasteLine {
+  code: string | null
+  document: string | null
+}
+
+/** Concentrate of one fluid: what came, what went to the floor, what was poured. */
+export interface StockLine {
+  fluid: string
+  name: string
+  received: number
+  issued: number
+  poured: number
+}
+
+/** An entry of the month that was withdrawn, or a withdrawal of the month. */
+export interface Correction {
+  entry: string
+  at: string
+  sump: string | null
+  text: string
+  by: string | null
+  withdrawn: { at: string; by: string | null; reason: string | null }
+}
+
+/**
+ * The report of one month of the shop's calendar, from the entries that stand up to one head of the chain. A month is read by itself: a book of ten
+ * years answers it as fast as a book of one.
+ */
+export async function readMonth(parts: BookParts, { month, at, reader = {} }: MonthQuestion): Promise<MonthReport> {
+  const days = daysOfMonth(month)
+  const records = await readRecords(parts, days)
+  const cost = costOf(records, await readMachineHours(parts.journal, records), { ...days, reader })
+  const { things, entries, span, head } = records
+  const { name, timeZone, units, currency } = things.shop
+  const until = Math.min(at.getTime(), span.before)
+  const daysSoFar = Math.max(0, Math.ceil(records.clock.at(until) - span.firstDay - 1e-9))
+  const passed = { firstDay: span.firstDay, days: Math.min(span.days, daysSoFar) }
+  const said: Reader = { units, ...reader }
+  const report = {
+    month,
+    ...days,
+    madeAt: at.toISOString(),
+    isOver: at.getTime() >= span.before,
+    shop: { name, timeZone, units, currency },
+    head,
+    entries: entries.length,
+    cost,
+    sumps: sumpMonths(records, cost, passed),
+    cleanouts: of(entries, 'cleanout').map(({ recorded, entry }) => ({
+      ...lineOf(recorded),
+      sump: entry.sump,
+      cleaner: entry.cleaner ?? null,
+      hours: entry.hours ?? null,
+      wasteLitres: entry.wasteVolume ?? null,
+    })),
+    waste: { stored: storedLines(entries, things), pickups: pickupLines(records) },
+    stock: stockLines(records, cost),
+    verdicts: of(entries, 'verdict').map(({ recorded, entry }) => ({
+      ...lineOf(recorded),
+      sump: entry.sump ?? null,
+      answer: entry.answer ?? '',
+    })),
+    people: [...Map.groupBy(entries, ({ by }) => by)]
+      .map(([id, own]) => ({ id, entries: own.length }))
+      .sort((a, b) => b.entries - a.entries || String(a.id).localeCompare(String(b.id))),
+    corrections: await correctionsOf(parts, records, said),
+  }
+  return { ...report, sentences: sentencesOf(report, said) }
+}
+
+interface Of<K extends Recorded['entry']['kind']> {
+  recorded: Recorded
+  entry: EntryOf<K>
+}
+
+const of = <K extends Recorded['entry']['kind']>(entries: readonly Recorded[], kind: K): Of<K>[] =>
+  entries.flatMap((recorded) =>
+    recorded.entry.kind === kind ? [{ recorded, entry: recorded.entry as EntryOf<K> }] : [],
+  )
+
+const lineOf = ({ id, at, by }: Recorded) => ({ entry: id, at, by })
+
+function sumpMonths(records: SpanRecords, cost: Cost, passed: { firstDay: number; days: number }): SumpMonth[] {
+  const { things, entries } = records
+  const strengths = strengthsOf(records)
+  const bySump = Map.groupBy(entries, ({ entry }) => entry.sump ?? null)
+  return cost.sumps.flatMap(({ sump: id, name, cents, litres, wasteLitres }) => {
+    const sump = id === null ? undefined : things.sump.get(id)
+    if (sump === undefined) return []
+    const own = bySump.get(sump.id) ?? []
+    const read = strengths.get(sump.id) ?? []
+    const { band } = aimOf(sump, things)
+    const isMixed = things.fluid.get(sump.fluid)?.class !== 'straight-oil'
+    return [
+      {
+        sump: sump.id,
+        name,
+        fluid: things.fluid.get(sump.fluid)?.name ?? sump.fluid,
+        cents,
+        litres,
+        out: outOf(sump.id, own, entries),
+        readings: {
+          strength: read.filter(({ at }) => at >= passed.firstDay).length,
+          all: of(own, 'reading').length,
+          due: isMixed ? Math.floor(passed.days / readEveryDays(things)) : 0,
+          longestGapDays: isMixed ? longestGap(read, passed) : null,
+        },
+        days: isMixed ? bandDays(read, band, passed) : null,
+        verdicts: of(own, 'verdict').length,
+        cleanouts: of(own, 'cleanout').length,
+        wasteLitres,
+      },
+    ]
+  })
+}
+
+function outOf(sump: string, own: readonly Recorded[], entries: readonly Recorded[]): SumpMonth['out'] {
+  const transfers = of(entries, 'transfer')
+  const into = transfers.filter(
+    ({ entry: { to } }) => to === sump || (typeof to === 'object' && 'sump' in to && to.sump === sump),
+  )
+  return {
+    drawnOff: sum(of(own, 'drawoff').map(({ entry }) => entry.volume ?? 0)),
+    skimmed: sum(of(own, 'skim').map(({ entry }) => entry.litres ?? 0)),
+    movedOut: sum(of(own, 'transfer').map(({ entry }) => entry.volume ?? 0)),
+    movedIn: sum(into.map(({ entry }) => entry.volume ?? 0)),
+  }
+}
+
+/** Whole days between one reading of the strength and the next, the month's ends included; null without any reading. */
+function longestGap(
+  read: readonly StrengthRead[],
+  { firstDay, days }: { firstDay: number; days: number },
+): number | null {
+  if (read.length === 0) return null
+  const stops = [...read.map(({ at }) => Math.floor(at)), firstDay + days - 1]
+  return Math.max(0, ...stops.slice(1).map((day, i) => day - Math.max(stops[i]!, firstDay)))
+}
+
+function storedLines(entries: readonly Recorded[], things: Things): WasteLine[] {
+  return of(entries, 'stored').map(({ recorded, entry }) => ({ ...lineOf(recorded), ...wasteOf(entry, things) }))
+}
+
+/** The number of a carrier's document may come later, in an entry that answers the pickup. */
+function pickupLines({ entries, things }: SpanRecords): PickupLine[] {
+  const later = new Map(
+    of(entries, 'check').flatMap(({ entry: { answers, document } }) =>
+      answers === undefined || document === undefined ? [] : [[answers.toLowerCase(), document] as const],
+    ),
+  )
+  return of(entries, 'pickup').map(({ recorded, entry }) => ({
+    ...lineOf(recorded),
+    ...wasteOf(entry, things),
+    code: entry.code ?? things.waste.get(entry.about.id ?? '')?.code ?? null,
+    document: entry.document ?? later.get(recorded.id) ?? null,
+  }))
+}
+
+const wasteOf = ({ stream, about, litres, kilograms }: EntryOf<'stored'> | EntryOf<'pickup'>, things: Things) => ({
+  stream: stream ?? things.waste.get(about.id ?? '')?.stream ?? '',
+  litres: litres ?? null,
+  kilograms: kilograms ?? null,
+})
+
+function stockLines({ entries, things }: SpanRecords, cost: Cost): StockLine[] {
+  const litres = (kind: 'receipt' | 'issue', fluid: string) =>
+    sum(
+      of(entries, kind)
+        .filter(({ entry }) => (entry.fluid ?? entry.about.id) === fluid)
+        .map(({ entry }) => entry.litres ?? 0),
+    )
+  return [...things.fluid.values()]
+    .map(({ id, name }) => ({
+      fluid: id,
+      name,
+      received: litres('receipt', id),
+      issued: litres('issue', id),
+      poured: cost.fluids.find((one) => one.id === id)?.litres ?? 0,
+    }))
+    .filter(({ received, issued, poured }) => received + issued + poured > 0)
+}
+
+async function correctionsOf(
+  { journal }: BookParts,
+  { withdrawn, voids, things }: SpanRecords,
+  reader: Reader,
+): Promise<Correction[]> {
+  const here = withdrawn.map(({ id, entry, at, by, void: { at: on, by: who, reason } }) => ({
+    entry: id,
+    at,
+    sump: typeof entry.sump === 'string' ? entry.sump : null,
+    text: sayEntry(entry, things, reader) ?? entry.kind,
+    by,
+    withdrawn: { at: on, by: who, reason },
+  }))
+  // Withdrawals of the month that reach into other months.
+  const known = new Set(withdrawn.map(({ id }) => id))
+  const others = voids.filter(({ target }) => !known.has(target))
+  const bodies = await journal.stored(others.map(({ target }) => target))
+  const elsewhere = others.flatMap(({ target, at, by, reason }) => {
+    const stored = bodies.get(target)
+    if (stored === undefined) return []
+    const entry = JSON.parse(stored.body) as Recorded['entry']
+    const text = sayEntry(entry, things, reader) ?? stored.kind
+    return [
+      { entry: target, at: stored.at, sump: stored.sump, text, by: entry.by ?? null, withdrawn: { at, by, reason } },
+    ]
+  })
+  return [...here, ...elsewhere].sort((a, b) => (a.at < b.at ? -1 : 1))
+}
+
+function sentencesOf(report: Omit<MonthReport, 'sentences'>, reader: Reader): string[] {
+  const { cost, sumps, isOver, month, waste, corrections } = report
+  const { mix, concentrate, water, byLevel } = cost.litres
+  const volume = (litres: number) => sayVolume(litres, reader)
+  const made = sumps.reduce((total, { readings }) => total + readings.strength, 0)
+  const missed = sumps.filter(({ readings }) => readings.strength < readings.due)
+  const out = sumps.reduce((total, { days }) => total + (days === null ? 0 : days.under + days.above), 0)
+  const pickedUp = sum(waste.pickups.map(({ litres }) => litres ?? 0))
+  const count = (n: number, one: string, many = `${one}s`) => `${sayNumber(n, 0, reader)} ${n === 1 ? one : many}`
+  return [
+    ...(isOver ? [] : [`${sayMonth(month, reader)} is not over: these are its days so far.`]),
+    ...cost.sentences,
+    `${volume(mix)} of mix were poured: ${volume(concentrate)} of concentrate and ${volume(water)} of water as written${byLevel.fills === 0 ? '' : `; ${count(byLevel.fills, 'fill')} besides, about ${volume(byLevel.mix)} by the level read before`}.`,
+    `The strength was read ${count(made, 'time')}${missed.length === 0 ? ', everywhere as often as it was due' : `; less often than due at ${count(missed.length, 'sump')}`}. Sumps stood outside their bands on ${count(out, 'day')} in all.`,
+    ...(waste.pickups.length === 0
+      ? []
+      : [`${count(waste.pickups.length, 'pickup')} of waste, ${volume(pickedUp)} as written.`]),
+    corrections.length === 0
+      ? 'Nothing of this month was withdrawn.'
+      : `${count(corrections.length, 'entry', 'entries')} withdrawn; each is shown.`,
+  ]
+}
