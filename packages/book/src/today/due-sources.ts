@@ -4,6 +4,7 @@ import { dueTests } from '../guidance/due-tests.ts'
 import { dueJobs } from '../jobs/due-jobs.ts'
 import { dueSamples } from '../samples/due-samples.ts'
 import { dueStock } from '../stock/due-stock.ts'
+import { dueUpkeep } from '../upkeep/due-upkeep.ts'
 import { dueWaste } from '../waste/due-waste.ts'
 import type { Due } from './due.ts'
 import type { BookParts } from './read-today.ts'
@@ -20,7 +21,7 @@ export interface DueQuestion {
 export type DueSource = (parts: BookParts, question: DueQuestion) => Promise<Due[]>
 
 /** Where duties come from, one family a line. */
-const sources: readonly DueSource[] = [dueFollowUps, dueTests, dueSamples, dueStock, dueWaste, dueJobs]
+const sources: readonly DueSource[] = [dueFollowUps, dueTests, dueSamples, dueStock, dueWaste, dueJobs, dueUpkeep]
 
 /** Everything that is due, most consequence first, then longest due. */
 export async function readDue(parts: BookParts, question: DueQuestion): Promise<Due[]> {

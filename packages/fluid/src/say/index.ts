@@ -83,5 +83,6 @@ export {
 } from './stock.ts'
 export { sayLater, sayPutOff, sayRound } from './today-list.ts'
 export { type Reader, sayConcentration, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'
+export { type SaidUpkeep, sayUpkeep } from './upkeep.ts'
 export { sayBeyond, sayReconciled, sayTerm, sayWaste, sayWasteUnmeasured, type WasteWords } from './waste.ts'
 export { type PlannedDay, sayOtherWater, sayPlannedDay } from './what-if.ts'

@@ -92,3 +92,7 @@ export function sayReconciled(
       return `${sums}. ${sayVolume(found.litres, reader)} are not explained: a draw-off, a skim or a cleanout was not written.`
   }
 }
+
+/** What told no amount. */
+export const sayWasteUnmeasured = (count: number): string =>
+  `${sayCount(count, 'draw-off, skim or cleanout told', 'draw-offs, skims or cleanouts told')} no amount, and count as nothing.`
