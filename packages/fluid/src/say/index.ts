@@ -77,6 +77,7 @@ export {
   sayOnFloor,
   sayOrderSize,
   sayPacks,
+  sayPlannedUse,
   sayRunsOut,
   sayStock,
   sayStockDoubts,
