@@ -6,10 +6,11 @@ import type { Sump, Water } from '../schema/things/index.ts'
 import type { Due } from '../today/due.ts'
 import type { DueQuestion, DueSource } from '../today/due-sources.ts'
 import type { BookParts } from '../today/read-today.ts'
+import type { Finding, SumpTest } from './answer-types.ts'
 import { type GuidedShop, readGuidedShop } from './guided-shop.ts'
 import { questionOf } from './read-calendar.ts'
 import { ruleOf, saysAnything } from './shop-guidance.ts'
-import { type Finding, findingsOfSump, type SumpTest, testsOfSump } from './sump-tests.ts'
+import { findingsOfSump, testsOfSump } from './sump-tests.ts'
 
 /** From so many sumps on, the same tests are one line for the round. */
 const manySumps = 4

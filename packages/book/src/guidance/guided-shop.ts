@@ -1,6 +1,7 @@
 import type { SettledLimit } from '@sumpbook/fluid'
 import { calendarOf } from '../estimate/calendar-of.ts'
-import { foldSamples, type Sample, type StrayResult } from '../samples/fold-samples.ts'
+import type { StrayResult } from '../samples/answer-types.ts'
+import { foldSamples, type Sample } from '../samples/fold-samples.ts'
 import type { Sump } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
 import { inWalkingOrder } from '../today/condition.ts'

@@ -1,6 +1,5 @@
 import {
   comparedPacks,
-  type LimitLevel,
   type Reader,
   type SettledLimit,
   sayLevel,
@@ -14,51 +13,10 @@ import { BookError } from '../errors.ts'
 import type { Sample } from '../samples/fold-samples.ts'
 import type { Sump } from '../schema/things/index.ts'
 import type { BookParts } from '../today/read-today.ts'
+import type { LimitLine, ShopCalendar, SumpCalendar, UnsettledLine } from './answer-types.ts'
 import { freshPh } from './fresh-ph.ts'
 import { type GuidedShop, readGuidedShop, toldOf } from './guided-shop.ts'
-import { type Finding, findingsOfSump, type SumpTest, type TestsQuestion, testsOfSump } from './sump-tests.ts'
-
-/** A test with its name in words. */
-export interface CalendarLine extends SumpTest {
-  name: string
-}
-
-/** A limit in words, and where it comes from. */
-export interface LimitLine {
-  quantity: SettledLimit['quantity']
-  end: SettledLimit['end']
-  value: number
-  text: string
-  level: LimitLevel
-  /** "guidance", "this sump". */
-  levelName: string
-  source: string
-  /** What was asked for and does not count; empty without it. */
-  refused: string
-  /** What other levels say. */
-  others: { text: string; level: LimitLevel; levelName: string; source: string }[]
-}
-
-/** What packs say of one thing where none was chosen: nothing is taken in their place. */
-export interface UnsettledLine {
-  name: string
-  /** Where they say different things. */
-  differs: boolean
-  says: { pack: string; text: string; source: string }[]
-}
-
-/** The tests, limits and findings of one sump. */
-export interface SumpCalendar {
-  sump: string
-  name: string
-  /** "HSE, page current in 2026", or that none is chosen. */
-  guidance: { outcome: 'chosen' | 'own' | 'none' | 'unknown'; name: string }
-  tests: CalendarLine[]
-  findings: Finding[]
-  limits: LimitLine[]
-  /** Empty where guidance is chosen. */
-  unsettled: UnsettledLine[]
-}
+import { findingsOfSump, type TestsQuestion, testsOfSump } from './sump-tests.ts'
 
 export interface CalendarQuestion {
   at: Date
@@ -107,11 +65,7 @@ const straightOil = ({ id, name }: Sump, { guidance }: GuidedShop): SumpCalendar
 export async function readCalendar(
   parts: Pick<BookParts, 'journal' | 'things'>,
   { at, reader = {} }: CalendarQuestion,
-): Promise<{
-  at: string
-  guidance: SumpCalendar['guidance']
-  sumps: Pick<SumpCalendar, 'sump' | 'name' | 'tests' | 'findings'>[]
-}> {
+): Promise<ShopCalendar> {
   const shop = await readGuidedShop(parts, { until: at })
   const sumps = []
   for (const sump of shop.sumps) {

@@ -8,38 +8,9 @@ import {
   saySource,
   sayTest,
 } from '@sumpbook/fluid'
-import type { Guidance } from '../schema/things/index.ts'
 import type { BookParts } from '../today/read-today.ts'
+import type { GuidanceAnswer, RuleLine } from './answer-types.ts'
 import { guidedInterval, ownInterval, shopGuidance } from './shop-guidance.ts'
-
-/** A rule in words. */
-export interface RuleLine {
-  id: string
-  test: GuidanceRule['test']
-  name: string
-  text: string
-  action: string
-  /** A figure that may only be made tighter. */
-  binding: boolean
-  source: string
-  tag: GuidanceRule['source']['tag']
-}
-
-/** The packs, what is chosen, the shop's own values, and where the packs differ. */
-export interface GuidanceAnswer {
-  chosen: { outcome: 'chosen' | 'own' | 'none' | 'unknown'; pack: string | null; edition: string | null; name: string }
-  own: NonNullable<Guidance['own']>
-  /** Days of the shop's own that are longer than the chosen guidance lets them be: they do not count. */
-  refused: { name: string; own: number; guidance: number }[]
-  /** How the choice of the shop's own values alone is written. */
-  ownPack: string
-  packs: { id: string; name: string; editions: { id: string; name: string; rules: RuleLine[] }[] }[]
-  /** One column an edition, in the order of the packs. */
-  comparison: {
-    editions: { pack: string; edition: string; name: string }[]
-    topics: { name: string; differs: boolean; says: (RuleLine | null)[] }[]
-  }
-}
 
 /** What guidance there is and what the shop goes by. */
 export async function readGuidance(

@@ -1,13 +1,11 @@
 import {
   type CalendarTest,
   calendarTests,
-  type GermClass,
   germClass,
   type LimitEnd,
   type LimitedQuantity,
   mayBeOver,
   nitriteInterval,
-  type PhVerdict,
   type Reader,
   type SettledLimit,
   sayCalm,
@@ -17,7 +15,6 @@ import {
   sayReported,
   saySlide,
   saySource,
-  type TestInterval,
   testDay,
   testInterval,
 } from '@sumpbook/fluid'
@@ -27,39 +24,11 @@ import type { Sump } from '../schema/things/index.ts'
 import type { Value } from '../schema/values.ts'
 import type { Things } from '../setup/things.ts'
 import { usualEveryDays } from '../today/next-check.ts'
+import type { Finding, SumpTest } from './answer-types.ts'
 import { germClassesOf, limitOf } from './offered-limits.ts'
 import { phOfSump } from './ph-of-sump.ts'
 import { guidedInterval, ownInterval, type ShopGuidance } from './shop-guidance.ts'
 import type { TestReading, ToldOfTests } from './told-tests.ts'
-
-/** One kind of test of one sump: when it was done, when it is due, and who says so. */
-export interface SumpTest {
-  test: CalendarTest
-  /** The last one that counts; null without one. */
-  last: { entry: string; at: string } | null
-  interval: TestInterval
-  /** The shop's calendar day; null where nobody sets an interval. */
-  dueOn: string | null
-  isDue: boolean
-  /** One or two sentences: how often, by whom, and why just so. */
-  why: string
-  /** The rule's source with edition and date; null where the shop alone sets it. */
-  source: string | null
-}
-
-/** What the last results ask for, most serious first. */
-export interface Finding {
-  about: 'nitrite' | 'ph' | 'bacteria'
-  entry: string
-  at: string
-  /** `act-now` cannot wait; `act`: this week; `note`: nothing to do but know it. */
-  urgency: 'act-now' | 'act' | 'note'
-  sentence: string
-  /** Where the limit comes from; null where there is none. */
-  source: string | null
-  /** Of pH and slides, what it came to. */
-  outcome: PhVerdict['outcome'] | GermClass | 'over' | null
-}
 
 export interface TestsQuestion {
   sump: Sump

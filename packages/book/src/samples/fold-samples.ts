@@ -1,37 +1,16 @@
-import {
-  type GermClasses,
-  type SampleMethod,
-  type SampleState,
-  type SampleWindow,
-  type SlideRead,
-  sampleMethodOf,
-  sampleState,
-  slideRead,
-} from '@sumpbook/fluid'
+import { type GermClasses, type SlideRead, sampleMethodOf, sampleState, slideRead } from '@sumpbook/fluid'
 import type { ShopGuidance } from '../guidance/shop-guidance.ts'
 import { windowOf } from '../guidance/shop-guidance.ts'
 import { chargeAt, type TestReading, type ToldOfShop, type ToldOfTests } from '../guidance/told-tests.ts'
 import type { Value } from '../schema/values.ts'
+import type { StrayResult, TakenSample } from './answer-types.ts'
 
 const hourMs = 3_600_000
 /** A sample whose window closed this long ago is given up (common practice, no source). */
 const givenUpHours = 7 * 24
 
 /** A sample that was taken, and what came of it. */
-export interface Sample {
-  /** Id of the entry that took it. */
-  id: string
-  sump: string
-  at: string
-  method: SampleMethod
-  window: SampleWindow
-  /** UTC text. */
-  readFrom: string
-  readTo: string
-  /** Id and time of the charge that was in the sump then; null before the first that was written down. */
-  charge: { entry: string; at: string } | null
-  /** `answered`: a result counts; `never-read`: its window closed long ago, or a later sample took its place. */
-  state: SampleState | 'answered' | 'never-read'
+export interface Sample extends TakenSample {
   /** Oldest first. */
   results: SampleResult[]
   /** The result that counts; null where none does. */
@@ -45,15 +24,6 @@ export interface SampleResult {
   reading: TestReading
   /** Of a slide, what it is worth; null of other samples and of a slide without a count of bacteria. */
   slide: SlideRead | null
-}
-
-/** A result that answers no sample, and why it does not. */
-export interface StrayResult {
-  id: string
-  sump: string
-  at: string
-  answers: string
-  why: 'no-such-entry' | 'withdrawn' | 'no-sample' | 'other-sump' | 'before-its-sample'
 }
 
 export interface SampleQuestion {

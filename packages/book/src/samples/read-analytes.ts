@@ -1,27 +1,11 @@
-import { rangeOf, type Trend, trendOf } from '@sumpbook/fluid'
+import { rangeOf, trendOf } from '@sumpbook/fluid'
 import { BookError } from '../errors.ts'
 import { utc } from '../journal/order.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
 import type { Entry, Reading } from '../schema/entries/index.ts'
 import type { Value } from '../schema/values.ts'
 import type { BookParts } from '../today/read-today.ts'
-
-/** What a laboratory or a strip found again and again at one sump. */
-export interface AnalyteSeries {
-  name: string
-  unit: string
-  /** Oldest first, at the time of sampling. */
-  points: {
-    entry: string
-    at: string
-    value: Value
-    charge: string | null
-    method: string | null
-    lab: string | null
-  }[]
-  /** Of the present charge, in units (of germs: powers of ten) a week; null of fewer than three figures. */
-  trend: Pick<Trend, 'slope' | 'low' | 'high' | 'direction' | 'n'> | null
-}
+import type { AnalyteSeries } from './answer-types.ts'
 
 /** Fields of a reading that are followed like an analyte. */
 const fields = [

@@ -5,46 +5,8 @@ import { sayEntry } from '../journal/say-entry.ts'
 import type { Value } from '../schema/values.ts'
 import type { Things } from '../setup/things.ts'
 import type { BookParts } from '../today/read-today.ts'
-import type { Sample, SampleResult, StrayResult } from './fold-samples.ts'
-
-/** A sample with its words. */
-export interface SampleLine extends Omit<Sample, 'results' | 'result'> {
-  /** Of its sump; its id where the book does not know it. */
-  name: string
-  /** What is to be done with it, one sentence; empty of one that is answered. */
-  says: string
-  results: ResultLine[]
-  /** Id of the result that counts. */
-  result: string | null
-}
-
-export interface ResultLine {
-  id: string
-  readAt: string
-  /** What was read, and what it is worth. */
-  says: string
-  slide: SampleResult['slide']
-  /** Where the classes come from; null without any. */
-  source: string | null
-}
-
-export interface StrayLine extends StrayResult {
-  name: string
-  says: string
-}
-
-/** Samples that wait, their results, and results that answer none. */
-export interface SamplesAnswer {
-  at: string
-  guidance: string
-  /** Growing, to be read, past their window: what is to be read first comes first. */
-  pending: SampleLine[]
-  /** Answered, newest first. */
-  answered: SampleLine[]
-  /** Given up, newest first. */
-  neverRead: SampleLine[]
-  strays: StrayLine[]
-}
+import type { ResultLine, SampleLine, SamplesAnswer, StrayResult } from './answer-types.ts'
+import type { Sample, SampleResult } from './fold-samples.ts'
 
 /** Samples are looked for as far back. */
 const daysBack = 120
