@@ -47,7 +47,7 @@ const nothingToDo = (putOff: number) =>
 export function ledeOf(
   items: readonly SumpItem[],
   { waters, concentrates }: Cart,
-  folded: { round: number; putOff: number },
+  folded: { round: number; putOff: number; due: number },
   handover: string | null,
   reader: Reader,
 ): string {
@@ -58,6 +58,7 @@ export function ledeOf(
     pours > 0 ? sayCount(pours, 'sump to fill', 'sumps to fill') : '',
     doubts > 0 ? sayCount(doubts, 'to settle', 'to settle') : '',
     reads > 0 ? sayCount(reads, 'to read', 'to read') : '',
+    folded.due > 0 ? sayCount(folded.due, 'other thing due', 'other things due') : '',
   ].filter((part) => part !== '')
   const carried = [
     ...waters.map(({ name, volume }) => `${sayVolume(volume, reader)} of ${lowerFirst(name)}`),

@@ -49,7 +49,7 @@ export async function readToday(parts: BookParts, question: TodayQuestion): Prom
   const waiting = [...later.items, ...later.due].map(({ name }) => name)
   const { name, timeZone, units } = things.shop
   const sentence = round.length === 0 ? '' : sayRound(round.length)
-  const folded = { round: round.length, putOff: putOff.items.length + putOff.due.length }
+  const folded = { round: round.length, putOff: putOff.items.length + putOff.due.length, due: economy.due.length }
   return {
     at: at.toISOString(),
     shop: { name, timeZone, units },
