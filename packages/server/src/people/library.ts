@@ -3,15 +3,7 @@ import { betterAuth } from 'better-auth'
 import { genericOAuth } from 'better-auth/plugins/generic-oauth'
 import { twoFactor } from 'better-auth/plugins/two-factor'
 import { longestPassword, shortestPassword } from './password-rules.ts'
-
-/** A provider of OpenID Connect, as the settings name it. */
-export interface Provider {
-  issuer: string
-  clientId: string
-  clientSecret: string
-  /** On the button. */
-  name: string
-}
+import { type Provider, providerId } from './provider.ts'
 
 export interface LibraryOptions {
   door: PeopleDoor
@@ -23,8 +15,6 @@ export interface LibraryOptions {
 }
 
 const day = 24 * 60 * 60
-/** The one provider has one name in addresses. */
-export const providerId = 'openid'
 
 /**
  * The authentication library on the book's own tables: passwords (scrypt), sessions, one-time codes, OpenID Connect. It sees no request of its

@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import type { PeopleDoor, Store } from '@sumpbook/book'
-import type { Library, Provider } from './library.ts'
+import type { Library } from './library.ts'
+import type { Provider } from './provider.ts'
 import { countTries, type Tries } from './tries.ts'
 
 /** What the keeping of people depends on. */

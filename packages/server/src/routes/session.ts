@@ -2,8 +2,9 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { z } from 'zod'
 import { passOn } from '../people/forward.ts'
 import { deviceCookie, type GuardSettings, headersOf } from '../people/guard.ts'
-import { providerId } from '../people/library.ts'
+import type { Person } from '../people/identity.ts'
 import { addressOf } from '../people/names.ts'
+import { providerId } from '../people/provider.ts'
 import { notAllowed } from '../people/refusals.ts'
 
 const text = (longest: number) => z.string().min(1).max(longest)
@@ -36,6 +37,11 @@ export function sessionRoutes(api: FastifyInstance, { people, needed }: GuardSet
     await people.tries.uncount('address', request.ip)
     return twoFactorRedirect
   }
+  const ofAccount = async (person: Person | null) => {
+    if (person === null || person.closedAt !== null) return { secondFactor: false, hasPin: false }
+    const { secondFactor, hasPin } = await people.person(person.id)
+    return { secondFactor, hasPin }
+  }
   const byCode = async (request: FastifyRequest) => {
     await people.tries.count('address', request.ip)
     await people.tries.count('code', request.ip)
@@ -51,6 +57,7 @@ export function sessionRoutes(api: FastifyInstance, { people, needed }: GuardSet
       person: person === null || person.closedAt !== null ? null : { id: person.id, name: person.name },
       role,
       device: token === null ? null : token,
+      ...(await ofAccount(person)),
       provider: people.providerName,
     }),
   )
