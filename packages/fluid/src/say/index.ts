@@ -32,6 +32,14 @@ export {
   sayEvidence,
   sayRead,
 } from './diagnosis.ts'
+export {
+  type AdditiveKind,
+  type DoseContext,
+  type DoseWords,
+  sayDose,
+  sayDoseAmount,
+  sayOverLabel,
+} from './dose.ts'
 export { sayDoubt, sayStory } from './doubt.ts'
 export {
   sayCalm,
