@@ -26,6 +26,10 @@ export interface CostLine {
   /** Null where it belongs to the shop. */
   sump: string | null
   month: string
+  /** In days of the shop. */
+  day: number
+  /** Whether it is of a fresh charge, and not of keeping one. */
+  isCharge: boolean
   cost: MicroCents
   /** Whether its litres are reckoned from a level and were not written. */
   estimated: boolean
@@ -49,7 +53,7 @@ export interface CostLines {
   gaps: SumpGap[]
 }
 
-type Where = Pick<CostLine, 'sump' | 'month'> & { estimated?: boolean }
+type Where = Pick<CostLine, 'sump' | 'day'> & { estimated?: boolean; isCharge?: boolean }
 
 /** Collects lines; what lacks an amount or a price becomes a gap. */
 class Bill {
@@ -64,7 +68,7 @@ class Bill {
     }
     const cost = microCents(amount, price)
     if (cost === null) this.gaps.push({ what: 'beyond-measure', name: gap.name, sump: where.sump })
-    else this.lines.push({ part, estimated: false, ...where, cost })
+    else this.lines.push({ part, month: monthOf(where.day), estimated: false, isCharge: false, ...where, cost })
   }
 }
 
@@ -96,7 +100,12 @@ function billPour(bill: Bill, pour: PourLine, then: Things, lots: LotPrices): vo
     if (pour.mix > 0) bill.gaps.push({ what: 'strength-unknown', name, sump: pour.sump })
     return
   }
-  const where = { sump: pour.sump, month: monthOf(pour.day), estimated: pour.measure === 'by-level' }
+  const where = {
+    sump: pour.sump,
+    day: pour.day,
+    estimated: pour.measure === 'by-level',
+    isCharge: pour.kind === 'charge',
+  }
   const concentrate = { amount: pour.concentrate, price: concentratePrice(pour, then, lots) }
   const fluid = then.fluid.get(pour.fluid)?.name ?? pour.fluid
   bill.add('concentrate', where, concentrate, { what: 'concentrate-price', name: fluid })
@@ -112,7 +121,7 @@ function billAdditive(bill: Bill, { additive, sump }: EntryOf<'addition'>, { day
   if (amount === null) bill.gaps.push({ what: 'additive-unmeasured', name, sump })
   else {
     const price = additivePrice(additive.name, costsAt(then))
-    bill.add('additives', { sump, month: monthOf(day) }, { amount, price }, { what: 'additive-price', name })
+    bill.add('additives', { sump, day }, { amount, price }, { what: 'additive-price', name })
   }
 }
 
@@ -121,7 +130,7 @@ function billCleanout(bill: Bill, entry: EntryOf<'cleanout'>, { day }: Recorded,
   const { labourPerHour = null, machinePerHour = null, cleanerPerLitre = null } = costsAt(then)
   const sump = then.sump.get(entry.sump)
   const name = sump?.name ?? entry.sump
-  const where = { sump: entry.sump, month: monthOf(day) }
+  const where = { sump: entry.sump, day }
   const cleaner = ((sump?.fillVolume ?? 0) * (amountOf(entry.cleanerPercent) ?? 0)) / 100
   bill.add('cleanouts', where, { amount: cleaner, price: cleanerPerLitre }, { what: 'cleaner-price', name })
   const hours = amountOf(entry.hours)
@@ -138,7 +147,7 @@ function billPickup(bill: Bill, entry: EntryOf<'pickup'>, { day }: Recorded, the
   const costs = costsAt(then)
   const stream = textOf(entry.stream) ?? then.waste.get(entry.about.id ?? '')?.stream ?? null
   const name = stream ?? 'waste without a stream'
-  const where = { sump: null, month: monthOf(day) }
+  const where = { sump: null, day }
   const { perLitre, perKilogram } = wastePrice(stream, costs)
   const [litres, kilograms] = [amountOf(entry.litres), amountOf(entry.kilograms)]
   const gap: Gap = { what: 'waste-price', name }
@@ -156,6 +165,6 @@ function billStop(bill: Bill, { sump, day }: Stop, then: Things): void {
     bill.gaps.push({ what: 'minutes-per-stop', name, sump })
     return
   }
-  const where = { sump, month: monthOf(day) }
+  const where = { sump, day }
   bill.add('rounds', where, { amount: minutesPerStop / 60, price: labourPerHour }, { what: 'labour', name })
 }

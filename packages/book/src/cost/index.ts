@@ -1,6 +1,8 @@
 export type { Assumption } from './assumptions.ts'
 export { type CostPart, costParts } from './cost-lines.ts'
 export type { PartCents } from './cost-table.ts'
+export { type HabitQuestion, type Habits, readHabits, type SumpHabit } from './habits.ts'
+export { type LifeQuestion, type Lives, readLives, type SumpLife } from './life-of-sumps.ts'
 export type { Litres } from './litres.ts'
 export { type Cost, type CostQuestion, readCost, type SumpCost } from './read-cost.ts'
 export { type DaySpan, daysOfMonth } from './span.ts'

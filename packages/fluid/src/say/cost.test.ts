@@ -44,7 +44,7 @@ test('running rich is said with its interval, and not at all where it was nothin
     '€38 (€19–€57) of it went for running above target: about 6 L (3 L to 9 L) of concentrate left with chips and parts that the target did not ask for.',
   )
   expect(sayRich(litres, null, reader)).toMatch(/^about 6 L/)
-  expect(sayRich({ mean: 0.04, low: 0, high: 0.2 }, null, reader)).toBe('')
+  expect(sayRich({ mean: 0.09, low: 0, high: 0.2 }, null, reader)).toBe('')
 })
 
 test('a saving is promised only where it lies beyond what is not known', () => {

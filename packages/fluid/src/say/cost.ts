@@ -104,7 +104,7 @@ export interface SaidLitres {
 
 /** What running above the target cost; empty where that was nothing worth saying. `cents` null: no price is known. */
 export function sayRich(litres: SaidLitres, cents: SaidLitres | null, reader: Reader & MoneyReader): string {
-  if (litres.mean < 0.05) return ''
+  if (litres.mean < 0.1) return ''
   const money = cents === null ? '' : `${sayMoneyBetween(cents, reader)} of it went for running above target: `
   return `${money}about ${sayVolume(litres.mean, reader)} (${sayVolume(litres.low, reader)} to ${sayVolume(litres.high, reader)}) of concentrate left with chips and parts that the target did not ask for.`
 }
