@@ -29,6 +29,7 @@ import { meRoutes } from './routes/me.ts'
 import { peopleRoutes } from './routes/people.ts'
 import { planRoutes } from './routes/plan.ts'
 import { providerRoutes, sessionRoutes } from './routes/session.ts'
+import { stockRoutes } from './routes/stock.ts'
 import { sumpRoutes } from './routes/sumps.ts'
 import { thingRoutes } from './routes/things.ts'
 import { todayRoutes } from './routes/today.ts'
@@ -121,6 +122,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
       backupRoutes(api, book, parts.folder ?? null)
       bookRoutes(api, book, version)
       thingRoutes(api, book)
+      stockRoutes(api, book)
     },
     { prefix: '/api/v1' },
   )

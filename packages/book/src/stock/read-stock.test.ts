@@ -219,3 +219,32 @@ test('movements are those of the days asked for, newest first', async () => {
     ['receipt', '2026-01-05'],
   ])
 })
+
+test('the fresh charge of a planned job is counted until it is signed off', async () => {
+  const id = testId(++n)
+  const job = {
+    id,
+    job: id,
+    kind: 'signoff',
+    sump: 's1',
+    at: noon('03-01'),
+    step: 'opened',
+    sheet: 'cleanout',
+    values: {
+      volume: 200,
+      heldBack: 10,
+      cleanerPercent: 2,
+      hours: 4,
+      rinsePercent: 2,
+      rinseFraction: 0.4,
+      rinses: 1,
+      target: 8,
+      on: '2026-03-20',
+    },
+  }
+  const stock = await stockIn(await shopWith([...steady, job]))
+  expect(stock.planned).toMatchObject([{ on: '2026-03-20', what: 'Fresh charge of Mill 1' }])
+  // About 190 L poured at 8 %, and what the heel lacks
+  expect(stock.planned[0]!.litres).toBeGreaterThan(14)
+  expect(stock.planned[0]!.litres).toBeLessThan(18)
+})

@@ -16,6 +16,7 @@ import {
   sayNotKept,
   sayOnFloor,
   sayOrderSize,
+  sayPlannedUse,
   sayRunsOut,
   sayStock,
   sayStockDoubts,
@@ -28,6 +29,7 @@ import type { Things } from '../setup/things.ts'
 import type { BookParts } from '../today/read-today.ts'
 import { type FluidRecords, recordsByFluid } from './fluid-records.ts'
 import { type AwaitedOrder, awaited } from './on-order.ts'
+import { plannedCharges } from './planned-charges.ts'
 import { type StockSettings, stockSettings } from './settings.ts'
 import type { FluidStock, StockAnswer } from './stock-answer.ts'
 import { stockLog } from './stock-log.ts'
@@ -40,7 +42,7 @@ export interface StockQuestion {
   from?: string
   to?: string
   reader?: Partial<Reader>
-  /** Concentrate that cleanouts to come will need, fluid by fluid. */
+  /** Concentrate that cleanouts to come will need, fluid by fluid; that of the shop's open and planned jobs without it. */
   planned?: ReadonlyMap<string, readonly PlannedUse[]>
 }
 
@@ -84,14 +86,15 @@ export interface FluidNow {
 
 /** The stock of every fluid of the shop, in the order of its things, then of those it does not know. */
 export async function stockOfFluids(
-  { journal, things: readThings }: BookParts,
-  { at, until = at, planned = new Map() }: StockQuestion,
+  parts: Pick<BookParts, 'journal' | 'things'>,
+  { at, until = at, planned: told }: StockQuestion,
 ): Promise<{ fluids: FluidNow[]; things: Things; today: number }> {
-  const [log, history] = await Promise.all([stockLog(journal), readThings()])
+  const [log, history] = await Promise.all([stockLog(parts.journal), parts.things()])
   const { clock } = calendarOf(history)
   const records = recordsByFluid(log, history, { until: until.toISOString(), clock })
   const things = history.at(until.toISOString())
   const today = Math.floor(clock.at(at.getTime()))
+  const planned = told ?? (await plannedCharges(parts, { at, until, today }))
   const known = [...things.fluid.values()]
   const others = [...records.keys()].filter((id) => !things.fluid.has(id)).sort()
   const fluids = [...known, ...others.map((id): Fluid => ({ id, name: id }))].map((fluid) =>
@@ -206,6 +209,7 @@ function answerOf(now: FluidNow, reader: Reader & { today: number }): Omit<Fluid
   const words = wordsOf(now)
   const says = [
     ...(demand === null ? [] : [sayDemand(demand, reader)]),
+    ...now.planned.map((use) => sayPlannedUse(use, reader)),
     ...(ahead === null ? [] : [sayRunsOut(ahead, reader)]),
     ...(order === null || ahead?.orderBy == null ? [] : [sayOrderSize(order, reader)]),
     ...(usedBy === 'issues' ? [sayOnFloor(records, reader)] : []),

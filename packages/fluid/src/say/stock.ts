@@ -1,7 +1,7 @@
 import type { Demand } from '../stock/demand.ts'
 import type { Stock } from '../stock/lots.ts'
 import type { OrderSize } from '../stock/order-size.ts'
-import type { OnOrder, StockAhead } from '../stock/stock-ahead.ts'
+import type { OnOrder, PlannedUse, StockAhead } from '../stock/stock-ahead.ts'
 import { type CalendarReader, sayByDate, sayCalendarDay, sayOnDate } from './calendar-days.ts'
 import { sayCount, sayList } from './phrases.ts'
 import { type Reader, sayNumber, sayVolume } from './units.ts'
@@ -78,6 +78,10 @@ export function sayDemand(demand: Demand, reader: Reader): string {
     idleWeeks >= 6 ? ` Nothing went in the last ${sayCount(idleWeeks, 'week', 'weeks')}: it may be out of use.` : ''
   return said + guess + idle
 }
+
+/** A charge to come: "Fresh charge of Mill 8 on 12 March takes 40 L." */
+export const sayPlannedUse = ({ on, litres, what }: PlannedUse, reader: StockReader): string =>
+  `${what} ${on <= reader.today ? 'is to come and' : sayOnDate(on, reader)} takes ${sayVolume(litres, reader)}.`
 
 /** From when to when the stock may last. */
 export function sayRunsOut(

@@ -33,6 +33,8 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'GET /samples': reading,
   'GET /guidance': reading,
   'GET /estimate': reading,
+  'GET /stock': reading,
+  'GET /waste': reading,
   'GET /things/:kind/:id/measurements': reading,
   'GET /changes': reading,
   'GET /attachments/:sha256': reading,
