@@ -2,6 +2,7 @@ import { type Kysely, sql, type Transaction } from 'kysely'
 import { BookError } from '../errors.ts'
 import { nextHead } from '../journal/chain.ts'
 import { addBeside, besideOf } from './beside.ts'
+import { edges } from './edges.ts'
 import { type HotQueries, hotQueries } from './hot-queries.ts'
 import type { StorePlace } from './place.ts'
 import { keepProjections, projectionsOf } from './projections.ts'
@@ -244,7 +245,8 @@ const entriesSelected = (db: Kysely<Tables>) =>
     .select(['seq', 'id', 'at', 'rank', 'kind', 'sump', 'body', 'hash', 'received_at as receivedAt', 'envelope'])
 
 async function entriesOf(db: Kysely<Tables>, query: EntryQuery): Promise<StoredEntry[]> {
-  const { sump, about, kinds, since, until, order, after, limit } = query
+  const { sump, about, kinds, order, after, limit } = query
+  const { since, until } = edges(query)
   let select = entriesSelected(db)
   if (sump !== undefined) select = select.where('sump', '=', sump)
   if (about !== undefined) select = select.where('about_kind', '=', about.kind).where('about_id', '=', about.id)

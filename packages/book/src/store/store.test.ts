@@ -5,7 +5,7 @@ import { arriving } from '../journal/arriving.ts'
 import { sha256 } from '../journal/canonical.ts'
 import { smallShop, testId, testNow, testReading } from '../testing.ts'
 import { openStore } from './open.ts'
-import type { Store } from './store.ts'
+import type { Store, StoredEntry } from './store.ts'
 import { opened, places } from './testing.ts'
 
 const received = '2026-03-03T10:00:00.000Z'
@@ -149,6 +149,14 @@ describe.each(places)('a store, %s', (_, place) => {
       [2, 3].map(testId),
     )
     expect(await ids({ order: 'arrival', after: { seq: 2 }, limit: 1 })).toEqual([testId(3)])
+    const [first, , third] = await store.entries({ order: 'time' })
+    const after = ({ at: instant, rank, id }: StoredEntry) => ({ at: instant, rank, id })
+    expect(await ids({ order: 'time', since: at(1), until: at(3), after: after(first!) })).toEqual([2, 3].map(testId))
+    expect(await ids({ order: 'time', since: at(3), after: after(first!) })).toEqual([3, 4].map(testId))
+    expect(await ids({ order: 'time-backwards', since: at(2), until: at(4), after: after(third!) })).toEqual([
+      testId(2),
+    ])
+    expect(await ids({ order: 'time-backwards', until: at(2), after: after(third!) })).toEqual([2, 1].map(testId))
     expect(await store.countBySump()).toEqual(
       new Map([
         ['s1', 3],
