@@ -268,7 +268,7 @@ const vignettes: Vignette[] = [
     given: { signs: ['cough or chest tightness', 'mist in the air'] },
     cause: /mist/,
     within: 1,
-    stop: /Stop the exposure.*low slide does not clear/s,
+    stop: /stop the exposure.*low slide does not clear/s,
   },
   {
     title:

@@ -9,8 +9,10 @@ export { type RestoreReport, restore } from './backup/restore.ts'
 export { type Book, openBook } from './book.ts'
 export { type Answered, type Calculation, calculations, type Remarks, runCalculation } from './calc/index.ts'
 export { moveStore } from './copy/move-store.ts'
-export type { Observed } from './diagnosis/observed.ts'
-export { type DiagnosisQuestion, readDiagnosis, type SumpDiagnosis } from './diagnosis/read-diagnosis.ts'
+export { type Cost, type Habits, type Lives, readCost, readHabits, readLives } from './cost/index.ts'
+export type { Observed, SumpDiagnosis } from './diagnosis/answer-types.ts'
+export { type DiagnosisQuestion, readDiagnosis } from './diagnosis/read-diagnosis.ts'
+export { type DoseOptions, readDoses, type SumpDose, type SumpDoses } from './dose/read-dose.ts'
 export { BookError, type ErrorCode, type Fault, refusal, sayFault } from './errors.ts'
 export type { EstimateDocument, Outlook, SumpAnswer } from './estimate/answer-types.ts'
 export { type EstimateQuestion, readAhead } from './estimate/asked.ts'
@@ -23,12 +25,25 @@ export { fileSource, type SheetSource, sourceOf } from './import/sheet/sheet-sou
 export type { ImportReport, SheetMap } from './import/sheet-types.ts'
 export { type StoreFault, sayStoreFault } from './integrity/fault-list.ts'
 export { type KnownHead, type StoreReport, verifyStore } from './integrity/verify-store.ts'
+export {
+  type Claim,
+  type CleanoutPlan,
+  type Job,
+  type JobLine,
+  type Jobs,
+  readCleanoutPlan,
+  readJob,
+  readJobs,
+  readSideBySide,
+  type SideBySide,
+} from './jobs/index.ts'
 export { type Measurement, measurementsOf, measuringKinds } from './journal/about.ts'
 export { type Envelope, envelopeText, readEnvelope } from './journal/envelope.ts'
 export { type HistoryLine, type JournalLine, journalPage, sumpHistory } from './journal/lines.ts'
 export { type EntryPage, entryPage } from './journal/one-entry.ts'
 export { type Arrival, type ArrivalNote, letIn } from './journal/put.ts'
 export { type QuarantinedLine, quarantine } from './journal/quarantine.ts'
+export { type MonthReport, monthCsv, readMonth } from './report/index.ts'
 export { readAnalytes } from './samples/read-analytes.ts'
 export { readSamples } from './samples/read-samples.ts'
 export { bookFile, bookFormat } from './schema/book-file.ts'
@@ -45,5 +60,6 @@ export { inWalkingOrder } from './today/condition.ts'
 export type { Due, DueKind } from './today/due.ts'
 export type { BookParts, TodayReader } from './today/read-today.ts'
 export type { SumpItem, SumpNow, Today, TodayDue, TodayItem } from './today/today.ts'
+export { readUpkeep, type Upkeep, type UpkeepLine } from './upkeep/index.ts'
 export { readWaste, type WasteQuestion } from './waste/read-waste.ts'
 export type { PickupLine, WasteAnswer, WasteContainerNow } from './waste/waste-answer.ts'

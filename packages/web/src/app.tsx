@@ -15,6 +15,7 @@ const BringSheet = later(() => import('./sheet/bring-sheet.tsx').then(({ BringSh
 const Round = later(() => import('./round/round.tsx').then(({ Round }) => Round))
 const Sumps = later(() => import('./sumps/sumps.tsx').then(({ Sumps }) => Sumps))
 const Sump = later(() => import('./sumps/sump.tsx').then(({ Sump }) => Sump))
+const WhatIsWrong = later(() => import('./why/what-is-wrong.tsx').then(({ WhatIsWrong }) => WhatIsWrong))
 const Mixing = later(() => import('./mixing/mixing.tsx').then(({ Mixing }) => Mixing))
 const Water = later(() => import('./water/water.tsx').then(({ Water }) => Water))
 const StockAndCost = later(() => import('./stock/stock-and-cost.tsx').then(({ StockAndCost }) => StockAndCost))
@@ -26,6 +27,8 @@ const Account = later(() => import('./people/account.tsx').then(({ Account }) =>
 const SwitchPerson = later(() => import('./people/switch-person.tsx').then(({ SwitchPerson }) => SwitchPerson))
 const Door = later(() => import('./people/door.tsx').then(({ Door }) => Door))
 const Labels = later(() => import('./labels/labels.tsx').then(({ Labels }) => Labels))
+const Tests = later(() => import('./tests/tests.tsx').then(({ Tests }) => Tests))
+const GuidancePage = later(() => import('./guidance/guidance-page.tsx').then(({ GuidancePage }) => GuidancePage))
 const Shop = later(() => import('./shop/shop.tsx').then(({ Shop }) => Shop))
 
 export function App() {
@@ -95,9 +98,13 @@ export function App() {
               <Sumps book={book.data} />
             </Route>
             <Route path="/sumps/:id">{({ id }) => <Sump book={book.data} id={decodeURIComponent(id)} />}</Route>
+            <Route path="/sumps/:id/why">
+              {({ id }) => <WhatIsWrong book={book.data} id={decodeURIComponent(id)} />}
+            </Route>
             <Route path="/mixing/:part?">{({ part }) => <Mixing book={book.data} part={part ?? null} />}</Route>
             <Route path="/water/:part?">{({ part }) => <Water book={book.data} part={part ?? null} />}</Route>
             <Route path="/stock/:part?">{({ part }) => <StockAndCost book={book.data} part={part ?? null} />}</Route>
+            <Route path="/tests/:part?">{({ part }) => <Tests book={book.data} part={part ?? null} />}</Route>
             <Route path="/journal">
               <Journal book={book.data} />
             </Route>
@@ -107,6 +114,9 @@ export function App() {
             <Route path="/journal/:id">{({ id }) => <EntryOf book={book.data} id={id} />}</Route>
             <Route path="/shop/people">
               <People />
+            </Route>
+            <Route path="/shop/guidance">
+              <GuidancePage book={book.data} />
             </Route>
             <Route path="/shop/account">
               <Account />
@@ -144,6 +154,7 @@ const titles: Record<string, string> = {
   mixing: 'Mixing',
   water: 'Water',
   stock: 'Stock & cost',
+  tests: 'Tests',
   journal: 'Journal',
   shop: 'Shop',
   switch: 'Who is here',

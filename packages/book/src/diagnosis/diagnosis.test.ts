@@ -60,8 +60,8 @@ test('readings of this charge, signs of the last days and limits of the fluid co
 test('what was read of an earlier charge says nothing of this one', async () => {
   const found = await diagnosed([charge(90), reading(20, { ph: 7 }), seen(12, 'rancid smell'), charge(5)])
   expect(found.read).toEqual([])
-  expect(found.symptoms.signs).toEqual([])
-  expect(found.causes.map(({ cause }) => cause)).not.toContain('bacterial growth')
+  expect(found.symptoms.signs).toEqual(['fresh charge'])
+  expect(found.causes).toEqual([])
 })
 
 test('a reading too old to count is shown with its age and not weighed', async () => {
@@ -110,6 +110,18 @@ test('two methods of the same days stand beside each other', async () => {
   ])
   expect(found.symptoms.readings).toMatchObject({ titration: 5, concentration: 8.8 })
   expect(found.causes.slice(0, 3).map(({ cause }) => cause)).toContain('strength feigned by oil or salts')
+})
+
+test('a fresh charge, a cleanout and a standstill are known from the journal', async () => {
+  const found = await diagnosed([
+    { at: at(20), kind: 'idle', from: at(20), to: at(6) },
+    { at: at(5), kind: 'cleanout' },
+    charge(4),
+    seen(1, 'foam'),
+  ])
+  expect(found.symptoms.signs).toEqual(['foam', 'stood idle', 'fresh charge', 'just cleaned'])
+  const later = await diagnosed([charge(40), seen(1, 'foam')])
+  expect(later.symptoms).toMatchObject({ signs: ['foam'], absent: ['fresh charge'] })
 })
 
 test('a sump that the book does not have is not found', async () => {

@@ -2,7 +2,8 @@ import { sayList, stopsFor } from '@sumpbook/fluid'
 import { dayOf } from '../journal/calendar.ts'
 import type { Due } from '../today/due.ts'
 import type { DueSource } from '../today/due-sources.ts'
-import { type Observed, observedSince } from './observed.ts'
+import type { Observed } from './answer-types.ts'
+import { observedSince } from './observed.ts'
 
 /** A sign that nobody answered for stays on the list this long (common practice, no source); in the journal it stays for good. */
 const followedDays = 60

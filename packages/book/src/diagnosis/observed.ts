@@ -1,23 +1,8 @@
-import { needsFollowUp, readSigns, type SignId } from '@sumpbook/fluid'
+import { needsFollowUp, readSigns } from '@sumpbook/fluid'
 import { withdrawnBy } from '../journal/withdrawn.ts'
 import type { EntryOf } from '../schema/entries/index.ts'
 import type { JournalReader } from '../store/store.ts'
-
-/** One observation of the journal in words of the published list. */
-export interface Observed {
-  entry: string
-  sump: string
-  at: string
-  signs: SignId[]
-  /** Words that the list does not have; the entry keeps them. */
-  notUnderstood: string[]
-  severity: string | null
-  note: string | null
-  /** Its signs that somebody must answer for. */
-  toFollowUp: SignId[]
-  /** When a verdict named it; null while nobody has. */
-  answeredAt: string | null
-}
+import type { Observed } from './answer-types.ts'
 
 /** Observations that stand since an instant, up to another, oldest first. */
 export async function observedSince(

@@ -1,10 +1,7 @@
 import {
   diagnose,
   type Figure,
-  type ReadField,
-  type SaidDiagnosis,
   type SettledLimit,
-  type SignId,
   type SymptomLimits,
   type SymptomReadings,
   type Symptoms,
@@ -21,34 +18,15 @@ import { utc } from '../journal/order.ts'
 import { type BookParts, readSumps, type TodayReader } from '../today/read-today.ts'
 import { strengthRead } from '../today/strength-read.ts'
 import type { SumpNow } from '../today/today.ts'
-import { type Observed, observedSince } from './observed.ts'
-import { countsDays, type Read, type ReadOfCharge, readOfCharge } from './youngest-readings.ts'
+import type { Observed, ReadWithAge, SumpDiagnosis } from './answer-types.ts'
+import { observedSince } from './observed.ts'
+import { toldSigns } from './told-signs.ts'
+import { countsDays, type ReadOfCharge, readOfCharge } from './youngest-readings.ts'
 
 export interface DiagnosisQuestion {
   sump: string
   at: Date
   reader?: TodayReader
-}
-
-/** What is known of a sump's fluid, and what may be behind it. */
-export interface SumpDiagnosis extends SaidDiagnosis {
-  sump: string
-  name: string
-  at: string
-  /** What was weighed; a phone adds the signs ticked on it and works the answer out itself, the same as the server's. */
-  symptoms: Symptoms
-  /** Every figure there is of this charge, with its age. */
-  read: ReadWithAge[]
-  /** Observations of the last days, youngest first. */
-  observed: Observed[]
-}
-
-export interface ReadWithAge extends Omit<Read, 'field'> {
-  field: ReadField
-  days: number
-  /** Too old to count. */
-  stale: boolean
-  text: string
 }
 
 /** Signs are weighed for a fortnight (common practice, no source); those to be followed up are shown for longer. */
@@ -86,10 +64,16 @@ export async function readDiagnosis(parts: BookParts, question: DiagnosisQuestio
   const byBrix =
     told.brix === null ? null : (strengthRead(told.brix, fluid, things, told.charge?.lot ?? null)?.mean ?? null)
   const counted = observed.filter((one) => isOfNow(one, at, chargedAt))
+  const since = new Date(at.getTime() - signsDays * dayMs).toISOString()
+  const toldBeside = await toldSigns(parts.journal, { sump: id, since, until, chargedAt })
+  const held = limitsFor(item, limits.get(id) ?? [])
+  // A temperature says nothing of itself.
+  const weighed = read.filter(({ field }) => field !== 'temperature' || held.temperature !== undefined)
   const symptoms: Symptoms = {
-    readings: readingsOf(recentOf(item, at, told), read, { told, byBrix }),
-    limits: limitsFor(item, limits.get(id) ?? []),
-    signs: [...new Set(counted.flatMap(({ signs }) => signs))] as SignId[],
+    readings: readingsOf(recentOf(item, at, told), weighed, { told, byBrix }),
+    limits: held,
+    signs: [...new Set([...counted.flatMap(({ signs }) => signs), ...toldBeside.signs])],
+    absent: toldBeside.absent,
     previous: Object.fromEntries(
       told.before
         .filter(({ entry, field }) => read.some((one) => one.field === field && one.entry !== entry && !one.stale))
@@ -100,7 +84,7 @@ export async function readDiagnosis(parts: BookParts, question: DiagnosisQuestio
   const said = sayDiagnosis(diagnose(symptoms), reader, { notUnderstood })
   return {
     ...said,
-    notes: [...said.notes, ...staleNotes(read)],
+    notes: [...said.notes, ...staleNotes(weighed)],
     sump: id,
     name: item.name,
     at: until,

@@ -86,6 +86,15 @@ test('the next test is one that was not made', () => {
   expect(of({ ...asked, readings: { bacteria: 2e6 } }).nextCheck?.id).not.toBe('bacteria')
 })
 
+test('a circumstance alone is no fault', () => {
+  expect(of({ signs: ['fresh charge', 'stood idle'] }).causes).toEqual([])
+})
+
+test('no test is asked for while nobody may go near the sump', () => {
+  expect(of({ signs: ['rancid smell'] }).nextCheck).not.toBeNull()
+  expect(of({ signs: ['rancid smell', 'rotten-egg smell'] }).nextCheck).toBeNull()
+})
+
 test('beyond twelve signs the least telling are left out by name, and what must stop is said all the same', () => {
   const all = signs.map(({ id }) => id)
   const found = of({ signs: all })

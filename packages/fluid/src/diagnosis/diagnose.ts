@@ -4,6 +4,7 @@ import { mostTelling, type TellingCheck } from './most-telling.ts'
 import type { Cause, Frequency } from './network.ts'
 import { type Found, infer, mostPresent } from './noisy-or.ts'
 import type { ReadField } from './readings.ts'
+import { circumstances } from './signs.ts'
 import { type Stop, stopsFor } from './stops.ts'
 import { findingNumber, tables } from './tables.ts'
 
@@ -24,8 +25,9 @@ export interface RankedCause {
 }
 
 export interface Diagnosis {
-  /** Those for which anything speaks, most probable first. */
+  /** Those for which more speaks than circumstances, most probable first. */
   causes: RankedCause[]
+  /** None while nobody may go near the sump. */
   nextCheck: TellingCheck | null
   /** What must be done at once, most dangerous first. */
   stops: Stop[]
@@ -61,25 +63,26 @@ export function diagnose(symptoms: Symptoms): Diagnosis {
   const { evidence: all, joint } = infer(tables, found)
   const supported = causes.flatMap((cause, number): (RankedCause & { number: number })[] => {
     const speaksFor = reasons(cause, weighed)
-    if (speaksFor.length === 0) return []
+    if (speaksFor.every(({ finding }) => circumstances.includes(finding))) return []
     const speaksAgainst = reasons(cause, absent).filter(
       ({ frequency }) => frequency === 'often' || frequency === 'nearly always',
     )
     return [{ number, cause, probability: Math.min(1, joint[number]! / all), speaksFor, speaksAgainst }]
   })
   const ranked = supported.toSorted((a, b) => b.probability - a.probability || a.number - b.number)
+  const stops = stopsFor(present.map(({ finding }) => finding))
+  const isAsked = ranked.length > 0 && !stops.some(({ keepAway }) => keepAway)
   return {
     causes: ranked
       .filter(({ probability }, place) => place < mostCauses && (place === 0 || probability >= leastProbable))
       .map(({ number: _, ...ranked }) => ranked),
-    nextCheck:
-      ranked.length === 0
-        ? null
-        : mostTelling(
-            found,
-            ranked.map(({ number }) => number),
-          ),
-    stops: stopsFor(present.map(({ finding }) => finding)),
+    nextCheck: isAsked
+      ? mostTelling(
+          found,
+          ranked.map(({ number }) => number),
+        )
+      : null,
+    stops,
     unjudged,
     leftOut: present.slice(mostPresent).map(({ finding }) => finding),
   }

@@ -340,3 +340,6 @@ export function readSigns(words: readonly string[]): { signs: SignId[]; notUnder
     notUnderstood: [...new Set(read.flatMap(({ word, sign }) => (sign === null ? [word] : [])))],
   }
 }
+
+/** Signs that are no fault by themselves: they lend weight to others. */
+export const circumstances: readonly string[] = ['stood idle', 'fresh charge', 'just cleaned'] satisfies SignId[]

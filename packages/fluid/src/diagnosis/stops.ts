@@ -11,6 +11,8 @@ export interface Stop {
   source: string
   /** Whether somebody must answer for it later: it stays on the list of the day until then. */
   followUp: boolean
+  /** Whether nobody goes near it for a test before this is dealt with. */
+  keepAway?: true
 }
 
 /** What to do, with the cautions that belong to it. */
@@ -21,9 +23,10 @@ export const stops: readonly Stop[] = [
   {
     id: 'hydrogen sulfide',
     when: ['rotten-egg smell'],
-    text: at('Keep back and start no pumps. The smell fades while the danger stays.', 'rottenEggGas', 'acidOrBleach'),
+    text: at('Keep back: the smell fades while the danger stays.', 'rottenEggGas', 'acidOrBleach'),
     source: 'OSHA fact sheet on hydrogen sulfide, in a retelling; the rest from memory',
     followUp: true,
+    keepAway: true,
   },
   {
     id: 'hydrogen',
@@ -31,11 +34,12 @@ export const stops: readonly Stop[] = [
     text: at('No alkaline cleaner, no flame, no spark.', 'alkalineOnFines', 'magnesiumFire'),
     source: 'DGUV Information 209-090e; cleaner on light-metal fines from memory',
     followUp: true,
+    keepAway: true,
   },
   {
     id: 'breathing',
     when: ['cough or chest tightness', 'fever or aching after work'],
-    text: at('Stop the exposure of whoever is affected now.', 'coughStops', 'namesStayOut'),
+    text: at('Whoever is affected leaves the mist now.', 'coughStops', 'namesStayOut'),
     source: 'HSE G402, NIOSH 98-102, from memory',
     followUp: true,
   },

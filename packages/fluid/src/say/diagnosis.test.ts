@@ -48,3 +48,9 @@ test('a complaint is never answered with a good reading', () => {
   expect(stop[0]).toContain('occupational health')
   expect(cautions[0]).toContain('now, whatever its age or price')
 })
+
+test('while nobody may go near it, that is said in place of a test', () => {
+  const { nextCheck, notes } = say({ signs: ['rotten-egg smell'] })
+  expect(nextCheck).toBeNull()
+  expect(notes[0]).toContain('No test at the sump')
+})

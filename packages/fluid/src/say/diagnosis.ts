@@ -148,8 +148,10 @@ function sayFigure(field: ReadField, value: number, reader: Reader): string {
   return `${sayNumber(value, decimals, reader)} ${unit}`.trim()
 }
 
-function notesOf({ causes, unjudged, leftOut }: Diagnosis, notUnderstood: readonly string[]): string[] {
+function notesOf({ causes, stops, unjudged, leftOut }: Diagnosis, notUnderstood: readonly string[]): string[] {
   const notes: string[] = []
+  if (stops.some(({ keepAway }) => keepAway))
+    notes.push('No test at the sump before what stands under “at once” is dealt with.')
   if (causes.length === 0)
     notes.push('Nothing of what was given speaks for a fault; that does not show that there is none.')
   else

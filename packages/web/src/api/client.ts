@@ -12,6 +12,7 @@ import type {
   Plan,
   Problem,
   SheetMap,
+  SumpDiagnosis,
   SumpNow,
   SumpPage,
   Today,
@@ -57,6 +58,8 @@ export const readPlan = (id: string, { water, strength }: { water: string; stren
   ask<Plan>(
     `/sumps/${encodeURIComponent(id)}/plan?days=28,91,182&water=${encodeURIComponent(water)}${strength === null ? '' : `&strength=${strength}`}`,
   )
+/** What may be wrong with it, with all it was weighed from. */
+export const readDiagnosis = (id: string) => ask<SumpDiagnosis>(`/sumps/${encodeURIComponent(id)}/diagnosis`)
 /** What another water would have made of it since a day. */
 export const readOtherWater = (id: string, { water, since }: { water: string; since: string }) =>
   ask<OtherWaterAnswer>(

@@ -7,6 +7,7 @@ import { useCounted } from '../standing/use-counted.ts'
 import {
   Refusal,
   readBook,
+  readDiagnosis,
   readMeasurements,
   readOtherWater,
   readOutlook,
@@ -105,6 +106,8 @@ export const useOtherWater = (id: string, question: { water: string; since: stri
     queryFn: () => readOtherWater(id, question),
     enabled: question.since !== '',
   })
+export const useDiagnosis = (id: string) =>
+  useQuery({ queryKey: ['sumps', id, 'diagnosis'], queryFn: () => readDiagnosis(id) })
 export const useMeasurements = (kind: 'water' | 'mixer', id: string) =>
   useQuery({ queryKey: ['measurements', kind, id], queryFn: () => readMeasurements(kind, id) })
 

@@ -2,6 +2,7 @@
 import type { SumpItem, Today } from '@sumpbook/book/today'
 import type { PlannedDay } from '@sumpbook/fluid'
 
+export type { Observed, SumpDiagnosis } from '@sumpbook/book/diagnosis'
 export type { Entry, EntryOf, Setup } from '@sumpbook/book/entries'
 export type { ImportReport, NewSump, Question, RowFate, SheetField, SheetMap } from '@sumpbook/book/sheet'
 export type {
@@ -57,6 +58,8 @@ export interface ShopOfBook {
   currency: string
   /** Days after which every sump is read again; a week where nobody said. */
   readEveryDays?: number
+  /** Whose guidance it goes by, as the book keeps it. */
+  guidance?: Record<string, unknown>
   /** When shifts begin on a working day, `06:00`; one from six where nobody said. */
   shifts?: string[]
 }

@@ -22,9 +22,29 @@ export function readingEntry(typed: Typed, { level, brix }: Verdict, sump: strin
 }
 
 /** Signs seen, smelt or felt; null where everything was fine or nobody looked. */
-export function observationEntry(signs: readonly string[], sump: string, stamp: Stamp): Entry | null {
-  return signs.length === 0 ? null : { ...envelope(stamp), kind: 'observation', sump, signs: [...signs] }
+export function observationEntry(
+  signs: readonly string[],
+  sump: string,
+  stamp: Stamp,
+  { severity = '', note = '' }: { severity?: string; note?: string } = {},
+): Entry | null {
+  if (signs.length === 0) return null
+  return {
+    ...envelope(stamp),
+    kind: 'observation',
+    sump,
+    signs: [...signs],
+    ...(severity === '' ? {} : { severity }),
+    ...(note === '' ? {} : { note }),
+  }
 }
+
+/** What was done about signs that somebody must answer for. */
+export function followUpEntry(entries: readonly string[], note: string, sump: string, stamp: Stamp): Entry {
+  return { ...verdictEntry(entries, followedUp, sump, stamp), note }
+}
+
+const followedUp = 'followed up'
 
 type Written = Pick<SumpItem, 'recipe' | 'dispensed'>
 
@@ -163,19 +183,19 @@ export function measurementEntry(
 export function wordsOf(entry: Entry, reader: Reader): string {
   switch (entry.kind) {
     case 'reading':
-      return typeof entry.brix === 'number' ? `${sayNumber(entry.brix, 1, reader)} °Brix` : 'level'
+      return readingWords(entry, reader)
     case 'addition':
       return additionWords(entry, reader)
     case 'drawoff':
       return `drew off ${sayVolume(entry.volume ?? 0, reader)}`
     case 'observation':
-      return (entry.signs ?? []).join(', ')
+      return (entry.signs ?? []).length === 0 ? 'looked and smelt, all fine' : (entry.signs ?? []).join(', ')
     case 'skip':
       return [entry.reason ?? 'passed by', entry.note ?? ''].filter((part) => part !== '').join(': ')
     case 'void':
       return 'an entry set aside'
     case 'verdict':
-      return 'a doubt settled'
+      return entry.answer === followedUp ? 'what was done about a sign' : 'a doubt settled'
     case 'charge':
       return entry.volume === undefined ? 'charged' : `charged ${sayVolume(entry.volume, reader)}`
     case 'analysis':
@@ -189,6 +209,18 @@ export function wordsOf(entry: Entry, reader: Reader): string {
     default:
       return entry.kind
   }
+}
+
+function readingWords(entry: EntryOf<'reading'>, reader: Reader): string {
+  if (typeof entry.brix === 'number') return `${sayNumber(entry.brix, 1, reader)} °Brix`
+  if (entry.pending === true) return `sample taken${entry.method === undefined ? '' : `, ${entry.method}`}`
+  if (entry.answers !== undefined) return 'result of a sample'
+  const tests = [
+    entry.ph === undefined ? '' : 'pH',
+    entry.nitrite === undefined ? '' : 'nitrite',
+    entry.hardness === undefined ? '' : 'hardness',
+  ].filter((test) => test !== '')
+  return tests.length === 0 ? 'level' : tests.join(', ')
 }
 
 function additionWords({ volume, concentrate, toMark }: EntryOf<'addition'>, reader: Reader): string {

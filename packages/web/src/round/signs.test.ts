@@ -12,7 +12,7 @@ test('not looked is not fine, and writes nothing down either', () => {
 })
 
 test('what is off is written down as a sign', () => {
-  expect(signsOf({ look: 'foam', smell: 'rotten', oil: 'film' })).toEqual(['foam', 'rancid smell', 'oil film'])
+  expect(signsOf({ look: 'foam', smell: 'rancid', oil: 'film' })).toEqual(['foam', 'rancid smell', 'oil film'])
 })
 
 test('the row says each tap, and a dash where nobody looked', () => {
@@ -21,5 +21,10 @@ test('the row says each tap, and a dash where nobody looked', () => {
 })
 
 test('a split fluid warns against pouring', () => {
-  expect(signNotes({ look: 'split', smell: 'fine', oil: 'fine' }).join(' ')).toContain('before pouring')
+  expect(signNotes({ look: 'split', smell: 'fine', oil: 'fine' }).join(' ')).toContain('pour nothing into it')
+})
+
+test('what can kill is said before anything else', () => {
+  const [first] = signNotes({ look: 'split', smell: 'eggs', oil: 'layer' })
+  expect(first).toContain('do not start pumps')
 })

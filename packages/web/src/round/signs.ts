@@ -1,3 +1,5 @@
+import { type SignId, stopsFor } from '@sumpbook/fluid'
+
 /** What is looked at, smelt and judged at every sump, in the order of the round. */
 export type Sense = 'look' | 'smell' | 'oil'
 
@@ -6,11 +8,11 @@ export type Seen = Readonly<Record<Sense, string | null>>
 
 export const notLooked: Seen = { look: null, smell: null, oil: null }
 
-/** The taps, and the sign each writes down; "fine" writes nothing. Common words of the trade. */
+/** The taps, and the sign of the published list that each writes down; "fine" writes nothing. */
 export const senses: readonly {
   sense: Sense
   legend: string
-  choices: readonly { tap: string; sign: string | null }[]
+  choices: readonly { tap: string; sign: SignId | null }[]
 }[] = [
   {
     sense: 'look',
@@ -28,7 +30,8 @@ export const senses: readonly {
     choices: [
       { tap: 'fine', sign: null },
       { tap: 'sour', sign: 'sour smell' },
-      { tap: 'rotten', sign: 'rancid smell' },
+      { tap: 'rancid', sign: 'rancid smell' },
+      { tap: 'eggs', sign: 'rotten-egg smell' },
     ],
   },
   {
@@ -43,7 +46,7 @@ export const senses: readonly {
 ]
 
 /** The signs to write down: what is not fine. */
-export function signsOf(seen: Seen): string[] {
+export function signsOf(seen: Seen): SignId[] {
   return senses.flatMap(({ sense, choices }) => {
     const sign = choices.find(({ tap }) => tap === seen[sense])?.sign
     return sign == null ? [] : [sign]
@@ -58,17 +61,15 @@ export function saySeen(seen: Seen): string {
   return senses.map(({ sense }) => seen[sense] ?? '–').join(' · ')
 }
 
-/** What to mind beside the recipe (common practice; the fluid's sheet and the supplier decide). */
+/** What must stop first, then what to mind beside the recipe (common practice; the fluid's sheet and the supplier decide). */
 export function signNotes(seen: Seen): string[] {
-  const notes: string[] = []
-  if (seen.look === 'split') {
-    notes.push(
-      'A split fluid is not mended by topping up, and a refractometer does not read it truly: find out why before pouring.',
-    )
+  const signs = signsOf(seen)
+  const notes = stopsFor(signs).map(({ text }) => text)
+  if (signs.includes('rancid smell')) {
+    notes.push('A rancid smell says germs: have a dip slide read, and ask the supplier before anything is added.')
   }
-  if (seen.smell === 'rotten') {
-    notes.push('A rotten smell says germs: have a dip slide read, and ask the supplier before anything is added.')
+  if (signs.includes('oil layer')) {
+    notes.push('Skim the oil first: it hides the level and lifts the refractometer reading.')
   }
-  if (seen.oil === 'layer') notes.push('Skim the oil first: it hides the level and lifts the refractometer reading.')
   return notes
 }

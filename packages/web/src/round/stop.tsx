@@ -1,4 +1,4 @@
-import { trueLitres } from '@sumpbook/fluid'
+import { needsFollowUp, trueLitres } from '@sumpbook/fluid'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Entry, ShopOfBook, SumpNow } from '../api/types.ts'
@@ -10,10 +10,11 @@ import { FaultWords, Taps } from '../fields/fields.tsx'
 import { QueueState } from '../offline/queue-state.tsx'
 import { readerOf } from '../say/units.ts'
 import { inTrueLitres } from '../standing/true-litres.ts'
+import { lookedEntry } from '../tests/test-entries.ts'
 import { NotPouredForm, OtherwiseForm } from '../today/pour-forms.tsx'
 import { Keys } from './keys.tsx'
 import { LevelRow } from './level-row.tsx'
-import { isAllSeen, saySeen, senses, signNotes, signsOf } from './signs.ts'
+import { isAllSeen, type Seen, saySeen, senses, signNotes, signsOf } from './signs.ts'
 import { Say, sayLast } from './stop-words.tsx'
 import { expectedOf, sayExpected, type Typed, verdictOf } from './verdict.ts'
 import { type Done, type Draft, dropDraft, emptyDraft, keepDraft, loadDraft } from './walk.ts'
@@ -48,8 +49,8 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
   const canPour = advice !== null && isPour(advice.recipe)
   // What is read where a record does not fit is looked at together with it, before anything is poured.
   const settles = sump.doubts.length > 0 && typed.brix.trim() !== ''
-  // A split fluid is looked into first: the pour can be written down, but is not what the page leads to.
-  const isHeld = seen.look === 'split'
+  // What must stop is looked into first: the pour can be written down, but is not what the page leads to.
+  const isHeld = signsOf(seen).some(needsFollowUp)
 
   const change = (next: Draft) => {
     setDraft(next)
@@ -70,7 +71,7 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
   const writeDown = async (what: Done | null, more: (stamp: Stamp) => Entry[] = () => [], to?: string) => {
     if (isWriting.current) return
     const stamp = stampNow()
-    const found = [readingEntry(typed, verdict, sump.sump, stamp), observationEntry(signsOf(seen), sump.sump, stamp)]
+    const found = [readingEntry(typed, verdict, sump.sump, stamp), lookOf(seen, sump.sump, stamp)]
     const entries = [...found.filter((entry) => entry !== null), ...more(stamp)]
     const done = what ?? (entries.length > 0 || isAllSeen(seen) ? 'read' : null)
     if (entries.length > 0) {
@@ -207,6 +208,16 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
           signs={signNotes(seen)}
           isAsked={isAsked}
         />
+        {signsOf(seen).length > 0 && (
+          <button
+            type="button"
+            class="plain to-why"
+            disabled={isAsked}
+            onClick={() => void writeDown(null, undefined, `/sumps/${encodeURIComponent(sump.sump)}/why`)}
+          >
+            Write it down and look for the cause
+          </button>
+        )}
       </div>
       {onlyHere !== null && (
         <div class="stop-foot" role="alert">
@@ -305,4 +316,10 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
       )}
     </section>
   )
+}
+
+/** What was seen; that all was fine is written down as well, since a daily look is asked for by more than one guidance. */
+function lookOf(seen: Seen, sump: string, stamp: Stamp): Entry | null {
+  const signs = signsOf(seen)
+  return signs.length === 0 && isAllSeen(seen) ? lookedEntry(sump, stamp) : observationEntry(signs, sump, stamp)
 }

@@ -15,6 +15,7 @@ import { Gauge } from '../gauge/gauge.tsx'
 import { readerOf, sayBand } from '../say/units.ts'
 import { sayWhenShort } from '../say/when.ts'
 import { inTrueLitres, isOtherMark } from '../standing/true-litres.ts'
+import { SumpTests } from '../tests/sump-tests.tsx'
 import { SetAsideForm, TodayLine } from '../today/line.tsx'
 import { ConcentrationCourse, daysUntilDry, HardnessCourse } from './course.tsx'
 import { hardnessSaid } from './fan-layout.ts'
@@ -104,6 +105,11 @@ function SumpOf({
         {writing.said}
       </p>
       {doubts !== null && <Doubts {...doubts} />}
+      <p class="to-why no-print">
+        <Link class="button" href={`/sumps/${encodeURIComponent(sump.sump)}/why`}>
+          Something wrong with it?
+        </Link>
+      </p>
       <Next sump={sump} shop={shop} now={now} />
       {!isOil && (
         <Courses
@@ -115,6 +121,7 @@ function SumpOf({
           units={shop.units}
         />
       )}
+      {!isOil && <SumpTests book={book} sump={sump.sump} name={sump.name} now={now} />}
       {!isOil && <WhatIf book={book} sump={sump.sump} today={now} />}
       {doubts !== null && <SettledDoubts {...doubts} />}
       <div class="two-parts">

@@ -1,0 +1,82 @@
+import { type SaidCause, type SaidDiagnosis, sayChance } from '@sumpbook/fluid'
+import { useState } from 'preact/hooks'
+
+/** What must be done at once: before and above everything else. */
+export function AtOnce({ stop }: { stop: readonly string[] }) {
+  if (stop.length === 0) return null
+  return (
+    <section class="at-once" role="alert" aria-labelledby="at-once">
+      <h2 id="at-once">At once</h2>
+      <ul>
+        {stop.map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+const shownAtFirst = 4
+
+/** Causes in their order, each with its reasons, and the test that would tell most. */
+export function Causes({ causes, nextCheck, notes }: Pick<SaidDiagnosis, 'causes' | 'nextCheck' | 'notes'>) {
+  const [isAll, setAll] = useState(false)
+  const shown = isAll ? causes : causes.slice(0, shownAtFirst)
+  return (
+    <section aria-labelledby="causes" class="part" aria-live="polite">
+      <h2 id="causes">What may be behind it</h2>
+      {nextCheck !== null && (
+        <p class="next-check">
+          <b>Test next.</b> {nextCheck.text}
+        </p>
+      )}
+      <ol class="causes">
+        {shown.map((cause) => (
+          <CauseOf key={cause.cause} {...cause} />
+        ))}
+      </ol>
+      {shown.length < causes.length && (
+        <button type="button" class="plain" onClick={() => setAll(true)}>
+          {causes.length - shown.length} less likely ones
+        </button>
+      )}
+      {notes.map((note) => (
+        <p class="quiet" key={note}>
+          {note}
+        </p>
+      ))}
+    </section>
+  )
+}
+
+function CauseOf({ cause, says, probability, because, checks, remedies }: SaidCause) {
+  return (
+    <li>
+      <h3>
+        {cause[0]!.toUpperCase() + cause.slice(1)} <span class="chance">{sayChance(probability)}</span>
+      </h3>
+      <span class="weight" aria-hidden="true">
+        <i style={`width:${(100 * probability).toFixed(0)}%`} />
+      </span>
+      <p>{says}</p>
+      <ul class="reasons">
+        {because.map((reason) => (
+          <li key={reason}>{reason}</li>
+        ))}
+      </ul>
+      <details>
+        <summary>To confirm it, and what helps</summary>
+        <ul>
+          {checks.map((check) => (
+            <li key={check}>{check}</li>
+          ))}
+        </ul>
+        <ul>
+          {remedies.map((remedy) => (
+            <li key={remedy}>{remedy}</li>
+          ))}
+        </ul>
+      </details>
+    </li>
+  )
+}
