@@ -82,4 +82,6 @@ export interface AnalyteSeries {
   }[]
   /** Of the present charge, in units (of germs: powers of ten) a week; null of fewer than three figures. */
   trend: Pick<Trend, 'slope' | 'low' | 'high' | 'direction' | 'n'> | null
+  /** How it moves, one sentence. */
+  says: string
 }

@@ -1,4 +1,4 @@
-import { rangeOf, trendOf } from '@sumpbook/fluid'
+import { rangeOf, sayCourse, trendOf } from '@sumpbook/fluid'
 import { BookError } from '../errors.ts'
 import { utc } from '../journal/order.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
@@ -52,12 +52,12 @@ export async function readAnalytes(
     if (entry.kind !== 'reading') continue
     for (const { name, unit, value, method, lab } of foundIn(entry)) {
       const key = `${name.toLowerCase()} ${unit}`
-      const one = series.get(key) ?? { name, unit, points: [], trend: null }
+      const one = series.get(key) ?? { name, unit, points: [], trend: null, says: '' }
       one.points.push({ entry: id, at: utc(entry.at), value, charge, method, lab })
       series.set(key, one)
     }
   }
-  return { sump, series: [...series.values()].map((one) => ({ ...one, trend: trendNow(one, charge) })) }
+  return { sump, series: [...series.values()].map((one) => withTrend(one, charge)) }
 }
 
 function* foundIn(reading: Reading) {
@@ -69,6 +69,11 @@ function* foundIn(reading: Reading) {
   for (const { name, unit = '', value, method: how = method, lab = null } of reading.analytes ?? []) {
     if (value !== undefined) yield { name, unit, value: value as Value, method: how, lab }
   }
+}
+
+function withTrend(series: AnalyteSeries, charge: string | null): AnalyteSeries {
+  const trend = trendNow(series, charge)
+  return { ...series, trend, says: sayCourse(trend, { unit: series.unit, isCount: counted.has(series.name) }) }
 }
 
 const weekMs = 7 * 86_400_000

@@ -5,6 +5,7 @@ import { settledLimits } from '../guidance/settled-limits.ts'
 import { testInterval } from '../guidance/test-interval.ts'
 import {
   sayCalm,
+  sayCourse,
   sayInterval,
   sayLimit,
   sayNitriteOver,
@@ -93,6 +94,16 @@ test('a slide, with what its time is worth', () => {
 
 test('nitrite over its limit', () => {
   expect(sayNitriteOver(25, 20, 'Change it.')).toBe('Nitrite 25 mg/L, over the limit of 20 mg/L. Change it.')
+})
+
+test('how a series moves', () => {
+  const rising = { slope: 10, direction: 'rising' } as const
+  expect(sayCourse(rising, { unit: 'mg/L', isCount: false })).toBe('In this charge it is rising by 10 mg/L a week.')
+  expect(sayCourse({ slope: -1, direction: 'falling' }, { unit: 'CFU/mL', isCount: true })).toBe(
+    'In this charge it is falling by a factor of 10 a week.',
+  )
+  expect(sayCourse({ ...rising, direction: 'none' }, { unit: '', isCount: false })).toContain('only scatters')
+  expect(sayCourse(null, { unit: '', isCount: false })).toContain('Too few')
 })
 
 test('why an interval has grown or not', () => {

@@ -183,6 +183,20 @@ export function sayNitriteOver(value: Reported, limit: number, action: string, r
   return `Nitrite ${sayReported(value, 0, reader)} mg/L, over the limit of ${sayNumber(limit, 0, reader)} mg/L. ${action}`
 }
 
+/** How a series moves in its charge: "It is rising by 10 mg/L a week." Of counts the slope is of the exponent. */
+export function sayCourse(
+  trend: { slope: number; direction: 'rising' | 'falling' | 'none' } | null,
+  { unit, isCount }: { unit: string; isCount: boolean },
+  reader: NumberReader = {},
+): string {
+  if (trend === null) return 'Too few of this charge to tell whether it moves.'
+  if (trend.direction === 'none') return 'In this charge it only scatters so far.'
+  const by = Math.abs(trend.slope)
+  const amount = `${sayNumber(by, 2, reader, 0)} ${unit}`.trim()
+  const how = isCount ? `by a factor of ${sayNumber(10 ** by, 1, reader, 0)} a week` : `by ${amount} a week`
+  return `In this charge it is ${trend.direction} ${how}.`
+}
+
 const levelWords: Record<LimitLevel, string> = {
   guidance: 'guidance',
   shop: 'the shop',

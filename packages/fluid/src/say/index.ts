@@ -43,6 +43,7 @@ export {
 export { sayDoubt, sayStory } from './doubt.ts'
 export {
   sayCalm,
+  sayCourse,
   sayDate,
   sayEvery,
   sayInterval,
@@ -89,6 +90,7 @@ export {
   sayRunsOut,
   sayStock,
   sayStockDoubts,
+  sayUnmeasured,
 } from './stock.ts'
 export { sayLater, sayPutOff, sayRound } from './today-list.ts'
 export { type Reader, sayConcentration, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'
