@@ -13,6 +13,7 @@ const atTheThumb = [
 ] as const
 /** Behind "More" on a phone, beside the others on a desk. */
 const more = [
+  ['/tests', 'Tests'],
   ['/water', 'Water'],
   ['/stock', 'Stock & cost'],
   ['/journal', 'Journal'],

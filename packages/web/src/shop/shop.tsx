@@ -61,6 +61,15 @@ export function Shop({ book }: { book: Book }) {
           )}
         </section>
       ))}
+      <section class="part" aria-labelledby="guidance-of-the-shop">
+        <h2 id="guidance-of-the-shop">Guidance</h2>
+        <p class="quiet">Whose intervals and limits the shop goes by, its own values, and where the sources differ.</p>
+        <div class="buttons">
+          <Link class="button" href="/shop/guidance">
+            Guidance and its sources
+          </Link>
+        </div>
+      </section>
       <section class="part" aria-labelledby="people-of-the-shop">
         <h2 id="people-of-the-shop">People</h2>
         <p class="quiet">Who may do what, phones, shared tablets, and your own account.</p>

@@ -1,0 +1,194 @@
+import { sayCount } from '@sumpbook/fluid'
+import { useState } from 'preact/hooks'
+import { Link } from 'wouter-preact'
+import { putEntry } from '../api/client.ts'
+import { type GuidanceAnswer, useGuidance } from '../api/guidance.ts'
+import type { Book } from '../api/types.ts'
+import { setupEntry } from '../entry/entries.ts'
+import { stampNow } from '../entry/this-device.ts'
+import { useSaving } from '../shop/shop.tsx'
+import { changeOf, readFields, type Texts, textsOf } from '../shop/thing-fields.ts'
+import { ThingFields } from '../shop/thing-form.tsx'
+import { Compare } from './compare.tsx'
+import { ownFields } from './own-fields.ts'
+import '../shop/shop.css'
+import './guidance.css'
+
+/** Whose guidance the shop goes by, its own values, and the packs side by side with their sources. */
+export function GuidancePage({ book }: { book: Book }) {
+  const answer = useGuidance()
+  const { data } = answer
+  return (
+    <div class="shop-page guidance-page">
+      <div class="page-head">
+        <h1>Guidance</h1>
+        <span class="quiet">
+          <Link href="/shop">Shop</Link>
+        </span>
+      </div>
+      {data === undefined ? (
+        answer.error === null ? (
+          <p class="quiet">Looking it up …</p>
+        ) : (
+          <p class="fault">{answer.error.message}</p>
+        )
+      ) : (
+        <>
+          <Chosen data={data} />
+          <Choose data={data} book={book} />
+          <Own data={data} book={book} />
+          <section class="part" aria-labelledby="side-by-side">
+            <h2 id="side-by-side">Side by side</h2>
+            <Compare data={data} />
+          </section>
+        </>
+      )}
+    </div>
+  )
+}
+
+function Chosen({ data: { chosen, refused } }: { data: GuidanceAnswer }) {
+  return (
+    <>
+      <p class="lede">
+        {chosen.outcome === 'none'
+          ? 'None is chosen. Countries set different intervals and limits, and where they differ nothing is taken in your place.'
+          : `The shop goes by ${chosen.name}.`}
+      </p>
+      {refused.map(({ name, own, guidance }) => (
+        <p key={name} class="note">
+          {name}: the shop’s own {sayCount(own, 'day', 'days')} are longer than the {guidance} of the guidance, and do
+          not count.
+        </p>
+      ))}
+      <p class="quiet">
+        Guidance only, in our own words: the documents themselves, the fluid’s label and safety data sheet, the supplier
+        and local rules come first. Ask whether a newer edition is in force.
+      </p>
+    </>
+  )
+}
+
+/** The shop as `changeOf` sees it: only its guidance is changed here. */
+const shopThing = ({ shop }: Book) => ({ id: 'shop', name: '', guidance: shop.guidance })
+
+function Choose({ data, book }: { data: GuidanceAnswer; book: Book }) {
+  const saving = useSaving()
+  const { chosen } = data
+  const choose = (pack: string | null, edition: string | null) => {
+    const change = changeOf(shopThing(book), { 'guidance.pack': pack, 'guidance.edition': edition })
+    if (change === null) return
+    void saving.put(() => putEntry(setupEntry({ kind: 'shop', id: 'shop' }, change.changes, change.was, stampNow())))
+  }
+  const choices = [
+    ...data.packs.flatMap(({ id, name, editions }) =>
+      editions.map((edition) => ({ pack: id, edition: edition.id, name, words: edition.name, rules: edition.rules })),
+    ),
+    { pack: data.ownPack, edition: null, name: 'The shop’s own values alone', words: 'no pack', rules: [] },
+    { pack: null, edition: null, name: 'None', words: 'only strength has a day', rules: [] },
+  ]
+  const isHere = (pack: string | null, edition: string | null) => chosen.pack === pack && chosen.edition === edition
+  return (
+    <section class="part" aria-labelledby="choose">
+      <h2 id="choose">Choose</h2>
+      {saving.rest.map((sentence) => (
+        <p key={sentence} class="fault" role="alert">
+          {sentence}
+        </p>
+      ))}
+      {choices.map(({ pack, edition, name, words, rules }) => (
+        <div key={`${pack} ${edition}`} class="choice">
+          <div class="choice-head">
+            <div>
+              <strong>{name}</strong>
+              <div class="quiet">{words}</div>
+            </div>
+            {isHere(pack, edition) ? (
+              <span class="tag">chosen</span>
+            ) : (
+              <button
+                type="button"
+                disabled={saving.isBusy}
+                aria-label={`Go by ${name}, ${words}`}
+                onClick={() => choose(pack, edition)}
+              >
+                Go by it
+              </button>
+            )}
+          </div>
+          {rules.length > 0 && (
+            <details>
+              <summary>What it says, and where</summary>
+              <ul class="rules">
+                {rules.map((rule) => (
+                  <li key={rule.id}>
+                    <strong>{rule.name}</strong>: {rule.text}. {rule.action}{' '}
+                    <span class="quiet source">{rule.source}.</span>
+                  </li>
+                ))}
+              </ul>
+            </details>
+          )}
+        </div>
+      ))}
+    </section>
+  )
+}
+
+function Own({ data, book }: { data: GuidanceAnswer; book: Book }) {
+  const before = shopThing(book)
+  const { units, readEveryDays } = book.shop
+  const [texts, setTexts] = useState<Texts | null>(null)
+  const saving = useSaving()
+  const shown = texts ?? textsOf(before, ownFields, units)
+  const read = readFields(shown, ownFields, units, before)
+  const submit = async () => {
+    saving.setTried(true)
+    if ('faults' in read) return
+    const change = changeOf(before, read.values)
+    const isDone =
+      change === null ||
+      (await saving.put(() =>
+        putEntry(setupEntry({ kind: 'shop', id: 'shop' }, change.changes, change.was, stampNow())),
+      ))
+    if (isDone) setTexts(null)
+  }
+  return (
+    <section class="part" aria-labelledby="own">
+      <h2 id="own">The shop’s own values</h2>
+      <p class="quiet">
+        Empty fields leave what the guidance says. Tighter values count, looser ones do not.{' '}
+        {data.chosen.outcome === 'none' && 'Without guidance they count as they are. '}
+        Strength is read{' '}
+        {readEveryDays === undefined ? 'once a week' : `every ${sayCount(readEveryDays, 'day', 'days')}`}:{' '}
+        <Link href="/shop">change that under Shop</Link>.
+      </p>
+      <form
+        class="thing-edit"
+        aria-label="The shop’s own values"
+        onSubmit={(event) => {
+          event.preventDefault()
+          void submit()
+        }}
+      >
+        <ThingFields
+          fields={ownFields}
+          texts={shown}
+          faults={saving.isTried && 'faults' in read ? read.faults : saving.faults(ownFields)}
+          units={units}
+          change={setTexts}
+        />
+        {saving.rest.map((sentence) => (
+          <p key={sentence} class="fault" role="alert">
+            {sentence}
+          </p>
+        ))}
+        <div class="buttons">
+          <button type="submit" class="main" disabled={saving.isBusy || texts === null}>
+            Write it down
+          </button>
+        </div>
+      </form>
+    </section>
+  )
+}

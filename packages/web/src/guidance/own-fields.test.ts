@@ -1,0 +1,23 @@
+import { expect, test } from 'vitest'
+import { changeOf, readFields, type Texts, textsOf } from '../shop/thing-fields.ts'
+import { ownFields } from './own-fields.ts'
+
+const before = { id: 'shop', name: '', guidance: { pack: 'germany', edition: '2007', own: { ph: { everyDays: 3 } } } }
+
+test('the shop’s own values are read back as they stand, and a changed one leaves the choice alone', () => {
+  const texts: Texts = { ...textsOf(before, ownFields, 'metric'), 'guidance.own.nitrite.high': '15' }
+  expect(texts['guidance.own.ph.everyDays']).toBe('3')
+  const read = readFields(texts, ownFields, 'metric', before)
+  if ('faults' in read) throw new TypeError('faults')
+  expect(changeOf(before, read.values)).toEqual({
+    changes: { guidance: { pack: 'germany', edition: '2007', own: { ph: { everyDays: 3 }, nitrite: { high: 15 } } } },
+    was: { guidance: before.guidance },
+  })
+})
+
+test('days under one are a fault at their field', () => {
+  expect(readFields({ 'guidance.own.ph.everyDays': '0' }, ownFields, 'metric')).toHaveProperty([
+    'faults',
+    'guidance.own.ph.everyDays',
+  ])
+})

@@ -1,0 +1,127 @@
+import { sayCount, sayList } from '@sumpbook/fluid'
+import { useState } from 'preact/hooks'
+import { Link } from 'wouter-preact'
+import { type ShopCalendar, useCalendar } from '../api/guidance.ts'
+import type { Book, Entry } from '../api/types.ts'
+import { labelOf } from '../entry/entries.ts'
+import { stampNow } from '../entry/this-device.ts'
+import { useWriting } from '../entry/use-writing.ts'
+import { readerOf } from '../say/units.ts'
+import { sayDay } from '../say/when.ts'
+import { Findings } from './findings.tsx'
+import { lookedEntry } from './test-entries.ts'
+import { TestForm } from './test-form.tsx'
+
+type Line = ShopCalendar['sumps'][number]
+
+/** What is due of every sump, in walking order, each with a form to write it down; below, what comes next. */
+export function DuePart({ book }: { book: Book }) {
+  const answer = useCalendar()
+  const writing = useWriting()
+  const [open, setOpen] = useState<string | null>(null)
+  if (answer.data === undefined) {
+    return answer.error === null ? (
+      <p class="quiet">Looking up the days …</p>
+    ) : (
+      <p class="fault">{answer.error.message}</p>
+    )
+  }
+  const { guidance, sumps } = answer.data
+  const reader = readerOf(book.shop.units)
+  const write = (line: Line, entries: Entry[]) =>
+    writing.write(entries.map((entry) => ({ entry, label: labelOf(entry, line.name, reader) })))
+  const due = sumps.filter((line) => dueOf(line).length > 0)
+  const asks = sumps.filter(({ findings }) => findings.some(({ urgency }) => urgency !== 'note'))
+  const unseen = sumps.filter(({ tests }) => tests.some(({ test, isDue }) => test === 'senses' && isDue))
+  const lookAtAll = () => {
+    const items = unseen.map((line) => {
+      const entry = lookedEntry(line.sump, stampNow())
+      return { entry, label: labelOf(entry, line.name, reader) }
+    })
+    void writing.write(items)
+  }
+  return (
+    <>
+      <p class="intro">
+        By {guidance.name}. <Link href="/shop/guidance">Guidance and its sources</Link>
+      </p>
+      {guidance.outcome === 'none' && (
+        <p class="note">
+          No guidance is chosen: only strength has a day. <Link href="/shop/guidance">Choose it under Shop</Link>.
+        </p>
+      )}
+      {asks.map((line) => (
+        <article key={line.sump} class="due-sump">
+          <h3>
+            <Link href={`/sumps/${encodeURIComponent(line.sump)}#tests`}>{line.name}</Link>
+          </h3>
+          <Findings findings={line.findings.filter(({ urgency }) => urgency !== 'note')} />
+        </article>
+      ))}
+      <h2>{due.length === 0 ? 'Nothing is due today' : `Due of ${sayCount(due.length, 'sump', 'sumps')}`}</h2>
+      {unseen.length > 1 && (
+        <div class="buttons">
+          <button type="button" disabled={writing.isBusy} onClick={lookAtAll}>
+            Looked and smelt at all {unseen.length}: nothing found
+          </button>
+        </div>
+      )}
+      <p role="status" class="said">
+        {writing.said}
+      </p>
+      {due.map((line) => (
+        <article key={line.sump} class="due-sump">
+          <div class="due-head">
+            <h3>
+              <Link href={`/sumps/${encodeURIComponent(line.sump)}#tests`}>{line.name}</Link>
+            </h3>
+            <span>{sayList(dueOf(line).map(({ name }) => name))}</span>
+            <button
+              type="button"
+              class="plain"
+              aria-expanded={open === line.sump}
+              aria-label={`Write down a test of ${line.name}`}
+              onClick={() => setOpen(open === line.sump ? null : line.sump)}
+            >
+              {open === line.sump ? 'Close' : 'Write it down'}
+            </button>
+          </div>
+          {open === line.sump && (
+            <TestForm sump={line.sump} isBusy={writing.isBusy} write={(entries) => write(line, entries)} />
+          )}
+        </article>
+      ))}
+      <Coming sumps={sumps} />
+    </>
+  )
+}
+
+const dueOf = ({ tests }: Line) => tests.filter(({ isDue }) => isDue)
+
+/** The days to come, each with what is due of how many. */
+function Coming({ sumps }: { sumps: readonly Line[] }) {
+  const coming = sumps.flatMap(({ name: sump, tests }) =>
+    tests
+      .filter(({ isDue, dueOn, test }) => !isDue && dueOn !== null && test !== 'senses')
+      .map((test) => ({ sump, test })),
+  )
+  const days = [...Map.groupBy(coming, ({ test }) => test.dueOn!)].toSorted(([a], [b]) => (a < b ? -1 : 1)).slice(0, 10)
+  if (days.length === 0) return null
+  return (
+    <>
+      <h2>Coming</h2>
+      <ul class="coming">
+        {days.map(([day, tests]) => (
+          <li key={day}>
+            <strong>{sayDay(`${day}T12:00:00Z`, 'UTC')}</strong>{' '}
+            {[...Map.groupBy(tests, ({ test }) => test.name)]
+              .map(([name, of]) =>
+                of.length > 3 ? `${name} of ${of.length}` : `${name} of ${sayList(of.map(({ sump }) => sump))}`,
+              )
+              .join(' · ')}
+          </li>
+        ))}
+      </ul>
+    </>
+  )
+}

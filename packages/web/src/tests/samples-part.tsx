@@ -1,0 +1,230 @@
+import { sayCount } from '@sumpbook/fluid'
+import { useEffect, useState } from 'preact/hooks'
+import { Link } from 'wouter-preact'
+import { type SampleLine, useSamples } from '../api/guidance.ts'
+import type { Book, Entry } from '../api/types.ts'
+import { labelOf } from '../entry/entries.ts'
+import { stampNow } from '../entry/this-device.ts'
+import { useWriting } from '../entry/use-writing.ts'
+import { SelectField } from '../fields/fields.tsx'
+import { readerOf } from '../say/units.ts'
+import { sayWhen } from '../say/when.ts'
+import { ReportForm } from './report-form.tsx'
+import { SlideReading } from './slide-reading.tsx'
+import { type SampleWay, sampleEntry, sampleMethods } from './test-entries.ts'
+
+const wayWords: Record<SampleWay, string> = {
+  'dip slide': 'dip slide',
+  'slide for moulds': 'slide for moulds and yeasts',
+  laboratory: 'bottle to the laboratory',
+  'standing sample': 'sample left standing',
+}
+
+/** Samples that wait, are to be read, or were read; and results that answer none. */
+export function SamplesPart({ book }: { book: Book }) {
+  const answer = useSamples()
+  const writing = useWriting()
+  const [open, setOpen] = useState<string | null>(() => /^#sample-(.+)$/.exec(location.hash)?.[1] ?? null)
+  const { data } = answer
+  useEffect(() => {
+    if (data !== undefined && open !== null) document.getElementById(`sample-${open}`)?.scrollIntoView()
+  }, [data === undefined])
+  if (data === undefined) {
+    return answer.error === null ? (
+      <p class="quiet">Looking for samples …</p>
+    ) : (
+      <p class="fault">{answer.error.message}</p>
+    )
+  }
+  const when = (at: string) => sayWhen(at, { timeZone: book.shop.timeZone, now: data.at })
+  const write = async (name: string, entries: Entry[]) => {
+    const isKept = await writing.write(
+      entries.map((entry) => ({ entry, label: labelOf(entry, name, readerOf(book.shop.units)) })),
+    )
+    if (isKept) setOpen(null)
+    return isKept
+  }
+  const toRead = data.pending.filter(({ state }) => state !== 'growing')
+  const growing = data.pending.filter(({ state }) => state === 'growing')
+  const line = (sample: SampleLine) => (
+    <SampleOf
+      key={sample.id}
+      sample={sample}
+      when={when}
+      isOpen={open === sample.id}
+      toggle={() => setOpen(open === sample.id ? null : sample.id)}
+      isBusy={writing.isBusy}
+      write={(entries) => write(sample.name, entries)}
+    />
+  )
+  return (
+    <>
+      <p class="intro">
+        Classes of germs by {data.guidance}. <Link href="/shop/guidance">Guidance and its sources</Link>
+      </p>
+      <p role="status" class="said">
+        {writing.said}
+      </p>
+      <h2>{toRead.length === 0 ? 'Nothing to read now' : `${sayCount(toRead.length, 'sample', 'samples')} to read`}</h2>
+      {toRead.map(line)}
+      {growing.length > 0 && <h2>Not yet</h2>}
+      {growing.map(line)}
+      <TakeSample book={book} isBusy={writing.isBusy} write={write} />
+      {data.strays.length > 0 && (
+        <>
+          <h2>Results that answer no sample</h2>
+          {data.strays.map((stray) => (
+            <p key={stray.id} class="doubt">
+              <Link href={`/journal/${stray.id}`}>
+                {stray.name}, {when(stray.at)}
+              </Link>
+              : {stray.says}
+            </p>
+          ))}
+        </>
+      )}
+      <h2>Read</h2>
+      {data.answered.length === 0 && <p class="quiet">None of the last four months.</p>}
+      <ul class="answered">
+        {data.answered.map((sample) => (
+          <Answered key={sample.id} sample={sample} when={when} />
+        ))}
+      </ul>
+      {data.neverRead.length > 0 && (
+        <details>
+          <summary>{sayCount(data.neverRead.length, 'sample was', 'samples were')} never read</summary>
+          <ul class="answered">
+            {data.neverRead.map(({ id, name, method, at, says }) => (
+              <li key={id}>
+                <strong>{name}</strong> {wayWords[method]}, {when(at)}. <span class="quiet">{says}</span>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </>
+  )
+}
+
+function SampleOf({
+  sample,
+  when,
+  isOpen,
+  toggle,
+  isBusy,
+  write,
+}: {
+  sample: SampleLine
+  when(at: string): string
+  isOpen: boolean
+  toggle(): void
+  isBusy: boolean
+  write(entries: Entry[]): Promise<boolean>
+}) {
+  const { id, sump, name, method, at, says, state, results } = sample
+  const isSlide = method === 'dip slide' || method === 'slide for moulds'
+  return (
+    <article class="due-sump" id={`sample-${id}`} aria-label={`${wayWords[method]} of ${name}`}>
+      <div class="due-head">
+        <h3>
+          <Link href={`/sumps/${encodeURIComponent(sump)}#tests`}>{name}</Link>
+        </h3>
+        <span>
+          {wayWords[method]}, {when(at)}
+        </span>
+        {method !== 'standing sample' && (
+          <button
+            type="button"
+            class={isOpen || state === 'growing' ? 'plain' : ''}
+            aria-expanded={isOpen}
+            aria-label={`Read the ${wayWords[method]} of ${name}`}
+            onClick={toggle}
+          >
+            {isOpen ? 'Close' : state === 'growing' ? 'Read it early' : isSlide ? 'Read it' : 'Write the report'}
+          </button>
+        )}
+        {method === 'standing sample' && (
+          <Link class="button plain" href={`/sumps/${encodeURIComponent(sump)}/why`}>
+            Something wrong with it?
+          </Link>
+        )}
+      </div>
+      <p class={state === 'past' ? 'note' : 'quiet'}>{says}</p>
+      {results.map((result) => (
+        <p key={result.id}>
+          {when(result.readAt)}: {result.says}
+        </p>
+      ))}
+      {isOpen &&
+        (isSlide ? (
+          <SlideReading sample={sample} isBusy={isBusy} write={write} />
+        ) : (
+          <ReportForm sample={sample} isBusy={isBusy} write={write} />
+        ))}
+    </article>
+  )
+}
+
+function Answered({ sample, when }: { sample: SampleLine; when(at: string): string }) {
+  const { sump, name, method, at, results, result } = sample
+  return (
+    <li>
+      <strong>
+        <Link href={`/sumps/${encodeURIComponent(sump)}#tests`}>{name}</Link>
+      </strong>{' '}
+      <span class="quiet">
+        {wayWords[method]}, {when(at)}
+      </span>
+      {results.map((one) => (
+        <div key={one.id} class={one.id === result ? '' : 'quiet'}>
+          {one.says}
+          {results.length > 1 && one.id !== result && ' It does not count: another reading does.'}
+          {one.source !== null && <span class="quiet source"> By {one.source}.</span>}
+        </div>
+      ))}
+    </li>
+  )
+}
+
+function TakeSample({
+  book,
+  isBusy,
+  write,
+}: {
+  book: Book
+  isBusy: boolean
+  write(name: string, entries: Entry[]): Promise<boolean>
+}) {
+  const [sump, setSump] = useState('')
+  const [way, setWay] = useState<SampleWay>('dip slide')
+  const sumps = book.sumpList ?? []
+  const name = sumps.find(({ id }) => id === sump)?.name ?? ''
+  return (
+    <section class="part take-sample" aria-labelledby="take-sample">
+      <h2 id="take-sample">A sample was taken</h2>
+      <div class="thing-fields">
+        <SelectField
+          label="Of"
+          value={sump}
+          onInput={setSump}
+          choices={[['', 'choose a sump'], ...sumps.map(({ id, name }) => [id, name] as const)]}
+        />
+        <SelectField
+          label="As"
+          value={way}
+          onInput={(next) => setWay(next as SampleWay)}
+          choices={sampleMethods.map((method) => [method, wayWords[method]] as const)}
+        />
+      </div>
+      <div class="buttons">
+        <button
+          type="button"
+          disabled={isBusy || sump === ''}
+          onClick={() => void write(name, [sampleEntry(sump, way, stampNow())])}
+        >
+          Write it down
+        </button>
+      </div>
+    </section>
+  )
+}

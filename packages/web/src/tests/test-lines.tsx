@@ -1,0 +1,33 @@
+import type { CalendarLine } from '../api/guidance.ts'
+import { sayDay, sayWhen } from '../say/when.ts'
+
+/** The tests of one sump: when each was done, when it is due, and who says so. */
+export function TestLines({ tests, timeZone, now }: { tests: readonly CalendarLine[]; timeZone: string; now: string }) {
+  const asked = tests.filter(({ dueOn, last }) => dueOn !== null || last !== null)
+  return (
+    <ul class="test-lines">
+      {asked.map(({ test, name, dueOn, isDue, last, why, source }) => (
+        <li key={test} class={isDue ? 'is-due' : ''}>
+          <div class="test-head">
+            <strong>{name}</strong>
+            <span class={isDue ? 'due-words' : 'quiet'}>{sayDue(dueOn, isDue)}</span>
+            <span class="quiet last">
+              {last === null ? 'never yet' : `last ${sayWhen(last.at, { timeZone, now })}`}
+            </span>
+          </div>
+          <details>
+            <summary>Why then</summary>
+            <p>{why}</p>
+            {source !== null && <p class="quiet">Source: {source}.</p>}
+          </details>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+/** A calendar day stands for itself in every zone. */
+function sayDue(dueOn: string | null, isDue: boolean): string {
+  if (dueOn === null) return 'nobody sets a day'
+  return isDue ? `due since ${sayDay(`${dueOn}T12:00:00Z`, 'UTC')}` : `on ${sayDay(`${dueOn}T12:00:00Z`, 'UTC')}`
+}
