@@ -1,5 +1,6 @@
 import type { Reader } from '@sumpbook/fluid'
 import { dueFollowUps } from '../diagnosis/due-follow-ups.ts'
+import { dueDoses } from '../dose/due-doses.ts'
 import { dueTests } from '../guidance/due-tests.ts'
 import { dueJobs } from '../jobs/due-jobs.ts'
 import { dueSamples } from '../samples/due-samples.ts'
@@ -21,7 +22,16 @@ export interface DueQuestion {
 export type DueSource = (parts: BookParts, question: DueQuestion) => Promise<Due[]>
 
 /** Where duties come from, one family a line. */
-const sources: readonly DueSource[] = [dueFollowUps, dueTests, dueSamples, dueStock, dueWaste, dueJobs, dueUpkeep]
+const sources: readonly DueSource[] = [
+  dueFollowUps,
+  dueTests,
+  dueSamples,
+  dueStock,
+  dueWaste,
+  dueJobs,
+  dueUpkeep,
+  dueDoses,
+]
 
 /** Everything that is due, most consequence first, then longest due. */
 export async function readDue(parts: BookParts, question: DueQuestion): Promise<Due[]> {

@@ -36,8 +36,12 @@ export const addition = z.looseObject({
   concentrate: notNegative.optional(),
   additive: z
     .looseObject({
+      /** Of the shop's list of additives. */
+      id: id.optional(),
       name: z.string().optional(),
       litres: notNegative.optional(),
+      /** Of a powder. */
+      grams: notNegative.optional(),
       reason: text.optional(),
       label: text.optional(),
     })

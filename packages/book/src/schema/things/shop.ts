@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { day, name } from '../values.ts'
+import { additive } from './additive.ts'
 import { costs } from './costs.ts'
 import { guidance } from './guidance.ts'
 import { upkeepTask } from './upkeep-task.ts'
@@ -36,6 +37,8 @@ export const shop = z.looseObject({
   /** Whose guidance the shop goes by; without it none. */
   guidance: guidance.optional(),
   costs: costs.optional(),
+  /** What goes into a mix beside concentrate and water, by label. */
+  additives: z.array(additive).max(200).optional(),
   /** What comes back in so many days: strainers, filters, checks. */
   upkeep: z.array(upkeepTask).max(500).optional(),
 })
