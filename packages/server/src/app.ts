@@ -19,12 +19,14 @@ import { backupRoutes } from './routes/backup.ts'
 import { bookRoutes } from './routes/book.ts'
 import { calcRoutes } from './routes/calc.ts'
 import { changesRoutes } from './routes/changes.ts'
+import { costRoutes } from './routes/cost.ts'
 import { diagnosisRoutes } from './routes/diagnosis.ts'
 import { entryRoutes } from './routes/entries.ts'
 import { estimateRoutes } from './routes/estimate.ts'
 import { guidanceRoutes } from './routes/guidance.ts'
 import { healthRoutes } from './routes/health.ts'
 import { importRoutes } from './routes/import.ts'
+import { jobRoutes } from './routes/jobs.ts'
 import { meRoutes } from './routes/me.ts'
 import { peopleRoutes } from './routes/people.ts'
 import { planRoutes } from './routes/plan.ts'
@@ -109,12 +111,14 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
       meRoutes(api, { people, needed })
       peopleRoutes(api, { people, needed })
       entryRoutes(api, { book, people })
-      todayRoutes(api, book)
+      todayRoutes(api, { book, people })
       sumpRoutes(api, { book, people })
       estimateRoutes(api, book)
       planRoutes(api, book)
+      jobRoutes(api, { book, people })
       guidanceRoutes(api, book)
       calcRoutes(api)
+      costRoutes(api, { book, people })
       diagnosisRoutes(api, book)
       importRoutes(api, book)
       changesRoutes(api, book)

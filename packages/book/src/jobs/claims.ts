@@ -1,29 +1,7 @@
 import { utc } from '../journal/order.ts'
 import type { EntryOf } from '../schema/entries/index.ts'
+import type { Claim } from './claim-types.ts'
 import { compareEntries } from './in-order.ts'
-
-/** Who has said that they do something, so that nobody else begins it as well. */
-export interface Claim {
-  /** What is claimed: `pour:mill3`, a duty's key, `job:<id>`. */
-  key: string
-  /** The entry. */
-  entry: string
-  by: string | null
-  device: string | null
-  /** RFC 3339, UTC. */
-  at: string
-  /** When it ends by itself. */
-  until: string
-  /** Claims that came while it stood: whoever made them should know who was first. */
-  lost: LostClaim[]
-}
-
-export interface LostClaim {
-  entry: string
-  by: string | null
-  device: string | null
-  at: string
-}
 
 /** Something that ends a claim because it is done: a pour into the sump. */
 export interface ClaimEnd {

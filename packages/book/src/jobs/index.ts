@@ -1,7 +1,16 @@
-export { type Claim, claimMinutes, type LostClaim, pourKey } from './claims.ts'
+export type { Claim, LostClaim } from './claim-types.ts'
 export { dueJobs } from './due-jobs.ts'
-export type { Job, JobLine, JobState, JobStep, PlannedStep, SheetKind, Signed } from './job-types.ts'
-export { readClaims } from './read-claims.ts'
-export { type CleanoutPlan, type CleanoutQuestion, readCleanoutPlan } from './read-cleanout-plan.ts'
-export { type JobQuestion, type Jobs, readJob, readJobs } from './read-jobs.ts'
-export { readSideBySide, type SideBySide, type SideBySideQuestion } from './read-side-by-side.ts'
+export type {
+  CleanoutPlan,
+  Job,
+  JobLine,
+  JobStep,
+  Jobs,
+  PlannedStep,
+  SheetKind,
+  SideBySide,
+  Signed,
+} from './job-types.ts'
+export { readCleanoutPlan } from './read-cleanout-plan.ts'
+export { readJob, readJobs } from './read-jobs.ts'
+export { readSideBySide } from './read-side-by-side.ts'

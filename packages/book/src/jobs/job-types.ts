@@ -1,5 +1,6 @@
 import type { CleanoutPour, DrainWay, SheetFigure } from '@sumpbook/fluid'
-import type { Claim } from './claims.ts'
+import type { Claim } from './claim-types.ts'
+import type { CleanoutValues } from './sheet-values.ts'
 
 /** What a job sheet is for. */
 export type SheetKind = 'cleanout' | 'change-over' | 'weekend' | 'holidays' | 'mothballed' | 'restart'
@@ -99,4 +100,56 @@ export interface Job extends Omit<JobLine, 'steps'> {
   values: Record<string, unknown>
   /** Signatures of steps that its sheet does not have. */
   strays: (Signed & { step: string })[]
+}
+
+/** What is under way, planned, and done. */
+export interface Jobs {
+  at: string
+  /** Work goes on, or the later slide is still to be read; most urgent first. */
+  open: JobLine[]
+  planned: JobLine[]
+  /** Youngest first. */
+  done: JobLine[]
+}
+
+/** A cleanout of one sump before it is begun. */
+export interface CleanoutPlan {
+  sump: string
+  name: string
+  title: string
+  sheet: SheetKind
+  sentence: string
+  steps: PlannedStep[]
+  waste: number
+  downtimeHours: number
+  labourHours: number
+  /** In the shop's currency; null where nothing has a price. */
+  cost: number | null
+  currency: string
+  /** What the change to another fluid asks for, a sentence each; empty where none comes. */
+  change: string[]
+  notes: string[]
+  /** What the job is opened with: an entry but for id, time and person, whose `job` is its own id. */
+  opening: { kind: 'signoff'; sump: string; step: 'opened'; sheet: SheetKind; values: CleanoutValues }
+}
+
+/** When each machine stands, and for how long all of them together. */
+export interface SideBySide {
+  sentence: string
+  machines: { sump: string; name: string; start: string; finish: string; hours: number; stretches: Stretched[] }[]
+  finish: string
+  /** Hours for which machines stand, all together. */
+  downtimeHours: number
+  /** No order ends earlier than so many hours. */
+  lowerBoundHours: number
+  exact: boolean
+}
+
+interface Stretched {
+  name: string
+  start: string
+  finish: string
+  /** Hours from the start of all. */
+  from: number
+  to: number
 }

@@ -1,7 +1,8 @@
 import { withdrawnBy } from '../journal/withdrawn.ts'
 import type { EntryOf } from '../schema/entries/index.ts'
 import type { JournalReader } from '../store/store.ts'
-import { type Claim, type ClaimEnd, foldClaims, longestClaimHours, pourKey } from './claims.ts'
+import type { Claim } from './claim-types.ts'
+import { type ClaimEnd, foldClaims, longestClaimHours, pourKey } from './claims.ts'
 
 /** What is done about a sump ends the claim of its pour: it was poured, drawn off, changed or passed by. */
 const pouring = ['addition', 'charge', 'drawoff', 'skip'] as const

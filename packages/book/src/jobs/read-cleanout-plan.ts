@@ -18,7 +18,7 @@ import type { Things } from '../setup/things.ts'
 import { benchOf } from '../today/bench.ts'
 import { lastReadings } from '../today/last-readings.ts'
 import type { BookParts, TodayReader } from '../today/read-today.ts'
-import type { PlannedStep, SheetKind } from './job-types.ts'
+import type { CleanoutPlan, SheetKind } from './job-types.ts'
 import { type MadeSheet, makeSheet } from './make-sheet.ts'
 import type { CleanoutValues } from './sheet-values.ts'
 
@@ -42,27 +42,6 @@ export interface CleanoutQuestion {
   foul?: boolean
   /** The day it is planned for. */
   on?: string
-}
-
-/** A cleanout of one sump before it is begun. */
-export interface CleanoutPlan {
-  sump: string
-  name: string
-  title: string
-  sheet: SheetKind
-  sentence: string
-  steps: PlannedStep[]
-  waste: number
-  downtimeHours: number
-  labourHours: number
-  /** In the shop's currency; null where nothing has a price. */
-  cost: number | null
-  currency: string
-  /** What the change to another fluid asks for, a sentence each; empty where none comes. */
-  change: string[]
-  notes: string[]
-  /** What the job is opened with: an entry but for id, time and person, whose `job` is its own id. */
-  opening: { kind: 'signoff'; sump: string; step: 'opened'; sheet: SheetKind; values: CleanoutValues }
 }
 
 /** What the trade takes where nobody says (common practice, no source). */

@@ -12,10 +12,11 @@ import type { Sump } from '../schema/things/index.ts'
 import type { ThingHistory, Things } from '../setup/things.ts'
 import type { JournalReader } from '../store/store.ts'
 import type { BookParts, TodayReader } from '../today/read-today.ts'
-import { type Claim, jobKey } from './claims.ts'
+import type { Claim } from './claim-types.ts'
+import { jobKey } from './claims.ts'
 import { type FoldedJob, foldJob } from './fold-job.ts'
 import { compareEntries } from './in-order.ts'
-import { type Job, type JobLine, type SheetKind, sheetKinds } from './job-types.ts'
+import { type Job, type JobLine, type Jobs, type SheetKind, sheetKinds } from './job-types.ts'
 import { readClaims } from './read-claims.ts'
 
 type Signoff = EntryOf<'signoff'>
@@ -27,16 +28,6 @@ export interface JobQuestion {
   /** Entries after it do not count; the time of asking unless given. */
   until?: Date
   reader?: TodayReader
-}
-
-/** What is under way, planned, and done. */
-export interface Jobs {
-  at: string
-  /** Work goes on, or the later slide is still to be read; most urgent first. */
-  open: JobLine[]
-  planned: JobLine[]
-  /** Youngest first. */
-  done: JobLine[]
 }
 
 /** Every job of the shop as its entries leave it. Queries never write. */

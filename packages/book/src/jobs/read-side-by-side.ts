@@ -1,5 +1,6 @@
 import { parallelPlan, sayParallel, sharedThings, stretchesOf } from '@sumpbook/fluid'
 import type { BookParts } from '../today/read-today.ts'
+import type { SideBySide } from './job-types.ts'
 import { makeSheet } from './make-sheet.ts'
 import { readCleanoutPlan } from './read-cleanout-plan.ts'
 
@@ -13,27 +14,6 @@ export interface SideBySideQuestion {
   pumps: number
   /** When it begins; the time of asking without it. */
   start?: Date
-}
-
-/** When each machine stands, and for how long all of them together. */
-export interface SideBySide {
-  sentence: string
-  machines: { sump: string; name: string; start: string; finish: string; hours: number; stretches: Stretched[] }[]
-  finish: string
-  /** Hours for which machines stand, all together. */
-  downtimeHours: number
-  /** No order ends earlier than so many hours. */
-  lowerBoundHours: number
-  exact: boolean
-}
-
-interface Stretched {
-  name: string
-  start: string
-  finish: string
-  /** Hours from the start of all. */
-  from: number
-  to: number
 }
 
 /**

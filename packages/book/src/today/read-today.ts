@@ -1,6 +1,7 @@
 import { type Reader, type ShopEstimate, sayLater, sayRound } from '@sumpbook/fluid'
 import type { Checkpoints } from '../estimate/checkpoints.ts'
 import { mapInTurns } from '../in-turns.ts'
+import { readTodayClaims } from '../jobs/claimed-today.ts'
 import type { ThingHistory, Things } from '../setup/things.ts'
 import type { JournalReader } from '../store/store.ts'
 import { cartOf, ledeOf, readHandover } from './cart.ts'
@@ -45,6 +46,7 @@ export async function readToday(parts: BookParts, question: TodayQuestion): Prom
   const listed = all.filter(({ condition }) => isListed(condition))
   const { shift, economy } = await readEconomy(parts, { at, until, things, items: listed, due })
   const { items, round, later, putOff } = economy
+  const claims = await readTodayClaims(parts, { at, until, reader })
   const cart = cartOf(items)
   const waiting = [...later.items, ...later.due].map(({ name }) => name)
   const { name, timeZone, units } = things.shop
@@ -56,12 +58,15 @@ export async function readToday(parts: BookParts, question: TodayQuestion): Prom
     lede: ledeOf(items, cart, folded, await readHandover(journal, { at, until }), { units, ...reader }),
     cart,
     shift,
-    items,
+    items: claims.pours(items),
     round: round.length === 0 ? null : { sentence, items: round.toSorted(inWalkingOrder) },
-    later: waiting.length === 0 ? null : { sentence: sayLater(waiting), ...later },
+    later:
+      waiting.length === 0
+        ? null
+        : { sentence: sayLater(waiting), items: claims.pours(later.items), due: claims.duties(later.due) },
     putOff,
     calm: all.filter(({ condition }) => !isListed(condition)).sort(inWalkingOrder),
-    due: economy.due,
+    due: claims.duties(economy.due),
     quarantined: quarantinedOf(await journal.countBySump(), things),
   }
 }

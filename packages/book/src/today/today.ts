@@ -1,9 +1,11 @@
 import type { Action, Advice, CheckReason, ExpectedReading, Figure, RecipeBench } from '@sumpbook/fluid'
 import type { CrossingAnswer, DoubtAnswer } from '../estimate/answer-types.ts'
+import type { Claimed, ClaimedPour } from '../jobs/claim-types.ts'
 import type { Due } from './due.ts'
 
 export type { ExpectedReading, RecipeBench } from '@sumpbook/fluid'
 export type { CrossingAnswer, DoubtAnswer, Fan, FannedDay, Outlook } from '../estimate/answer-types.ts'
+export type { Claim, Claimed, ClaimedPour, LostClaim } from '../jobs/claim-types.ts'
 export type { Due, DueKind } from './due.ts'
 
 /** What the shop should do now: one list, most consequence first, and where every other sump stands. */
@@ -16,17 +18,17 @@ export interface Today {
   /** The shift that runs: its list of new things is made when it begins. RFC 3339. */
   shift: { began: string; ends: string }
   /** What is to be done now; what stood there when the last shift began has `isNew` false. */
-  items: TodayItem[]
+  items: ClaimedPour<TodayItem>[]
   /** Sumps that are merely due to be read, where they are more than a few: one line, "The round". */
   round: { sentence: string; items: TodayItem[] } | null
   /** New, and beyond what one person is shown in a shift; nothing of it is exempt. */
-  later: { sentence: string; items: TodayItem[]; due: TodayDue[] } | null
+  later: { sentence: string; items: ClaimedPour<TodayItem>[]; due: Claimed<TodayDue>[] } | null
   /** Put off by somebody, with reason and end. */
   putOff: { items: TodayItem[]; due: TodayDue[] }
   /** Sumps that need nothing now; their recipes are what a fill to the mark would take. */
   calm: SumpItem[]
   /** What else is due today, no pours among it. */
-  due: TodayDue[]
+  due: Claimed<TodayDue>[]
   /** Entries whose subject the book does not know (yet): counted nowhere until it does. */
   quarantined: number
 }

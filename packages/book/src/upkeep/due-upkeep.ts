@@ -1,7 +1,8 @@
 import { sayCautions } from '@sumpbook/fluid'
 import type { Due } from '../today/due.ts'
 import type { DueSource } from '../today/due-sources.ts'
-import { readUpkeep, type UpkeepLine } from './read-upkeep.ts'
+import { readUpkeep } from './read-upkeep.ts'
+import type { UpkeepLine } from './upkeep-types.ts'
 
 /** From so many on, the same task at many sumps is one line. */
 const many = 4

@@ -1,3 +1,3 @@
 export { dueUpkeep } from './due-upkeep.ts'
-export type { ProposedTask } from './proposals.ts'
-export { readUpkeep, type Upkeep, type UpkeepLine } from './read-upkeep.ts'
+export { readUpkeep } from './read-upkeep.ts'
+export type { ProposedTask, Upkeep, UpkeepLine } from './upkeep-types.ts'

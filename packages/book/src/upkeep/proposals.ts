@@ -3,13 +3,7 @@ import type { ShopClock } from '../estimate/shop-clock.ts'
 import type { UpkeepTask } from '../schema/things/upkeep-task.ts'
 import type { Things } from '../setup/things.ts'
 import { type DoneEntry, plain } from './done.ts'
-
-/** A task that a shop may take on. */
-export interface ProposedTask extends UpkeepTask {
-  name: string
-  /** Why it is proposed. */
-  because: 'common practice' | 'done before'
-}
+import type { ProposedTask } from './upkeep-types.ts'
 
 /** Upkeep of every sump, days (common practice, no source). */
 const ofSump = [

@@ -1,6 +1,8 @@
-import type { Book } from '@sumpbook/book'
+import type { Book, Claim } from '@sumpbook/book'
 import type { FastifyInstance } from 'fastify'
 import { z } from 'zod'
+import { withNamesWithin } from '../people/claim-names.ts'
+import type { People } from '../people/people.ts'
 
 const query = z.strictObject({
   at: z.iso.datetime({ offset: true }).optional(),
@@ -8,7 +10,7 @@ const query = z.strictObject({
 })
 
 /** What to do now. */
-export function todayRoutes(api: FastifyInstance, book: Book): void {
+export function todayRoutes(api: FastifyInstance, { book, people }: { book: Book; people: People }): void {
   api.get<{ Querystring: z.infer<typeof query> }>(
     '/today',
     {
@@ -18,10 +20,14 @@ export function todayRoutes(api: FastifyInstance, book: Book): void {
         querystring: query,
       },
     },
-    ({ query: { at, units } }) =>
-      book.today({
+    async ({ query: { at, units } }) => {
+      const today = await book.today({
         ...(at === undefined ? {} : { at: new Date(at) }),
         ...(units === undefined ? {} : { reader: { units } }),
-      }),
+      })
+      const named = <Line extends { claimedBy: Claim | null }>(lines: readonly Line[]) =>
+        Promise.all(lines.map(async (line) => ({ ...line, claimedBy: await withNamesWithin(people, line.claimedBy) })))
+      return { ...today, items: await named(today.items), due: await named(today.due) }
+    },
   )
 }
