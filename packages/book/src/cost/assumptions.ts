@@ -1,18 +1,6 @@
 import type { Things } from '../setup/things.ts'
+import type { Assumption } from './answer-types.ts'
 import { stopMinutes } from './stops.ts'
-
-/** A figure of the shop's own that the cost rests on; null where nobody gave it: then nothing is counted by it. */
-export interface Assumption {
-  figure:
-    | 'labourPerHour'
-    | 'machinePerHour'
-    | 'minutesPerStop'
-    | 'cleanerPerLitre'
-    | 'wastePerLitre'
-    | 'wastePerPickup'
-    | 'leanPerDay'
-  value: number | null
-}
 
 /** The shop's own figures as they stood at the end of the time asked for. */
 export function assumptionsOf({ shop: { costs = {} } }: Things): Assumption[] {

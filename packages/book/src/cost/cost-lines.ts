@@ -2,6 +2,7 @@ import { type MicroCents, microCents } from '@sumpbook/fluid'
 import { amountOf, textOf } from '../estimate/amounts.ts'
 import type { EntryOf } from '../schema/entries/index.ts'
 import type { Things } from '../setup/things.ts'
+import type { CostPart } from './answer-types.ts'
 import { type PourLine, poursOf } from './pours.ts'
 import {
   additivePrice,
@@ -17,8 +18,14 @@ import { monthOf } from './span.ts'
 import { type Stop, stopsOf } from './stops.ts'
 
 /** What a cost is part of, in the order in which it is said. */
-export const costParts = ['concentrate', 'water', 'additives', 'cleanouts', 'rounds', 'waste'] as const
-export type CostPart = (typeof costParts)[number]
+export const costParts = [
+  'concentrate',
+  'water',
+  'additives',
+  'cleanouts',
+  'rounds',
+  'waste',
+] as const satisfies readonly CostPart[]
 
 /** What one entry cost, or a stop. */
 export interface CostLine {

@@ -1,8 +1,6 @@
 import { type Cents, type MicroCents, toCents } from '@sumpbook/fluid'
-import { type CostLine, type CostPart, costParts } from './cost-lines.ts'
-
-/** Whole cents by part; every sum of them is exact. */
-export type PartCents = Record<CostPart, Cents>
+import type { CostPart, PartCents } from './answer-types.ts'
+import { type CostLine, costParts } from './cost-lines.ts'
 
 /** A month of one sump, or of the shop (null), part by part. */
 export interface CostCell {

@@ -1,5 +1,4 @@
 import {
-  type Cents,
   concentrateAboveTarget,
   concentrateToHold,
   estimateSump,
@@ -14,51 +13,18 @@ import {
 } from '@sumpbook/fluid'
 import type { ShopStanding } from '../estimate/shop-standing.ts'
 import { mapInTurns } from '../in-turns.ts'
-import { aimOf, type BandDays, bandDays, type StrengthRead, strengthsOf } from '../report/strengths.ts'
+import { aimOf, bandDays, type StrengthRead, strengthsOf } from '../report/strengths.ts'
 import type { Sump } from '../schema/things/index.ts'
 import type { BookParts, TodayReader } from '../today/read-today.ts'
+import type { DaySpan, Habits, SumpHabit } from './answer-types.ts'
 import { sum } from './litres.ts'
 import { type PourLine, poursOf } from './pours.ts'
 import { concentratePrice, costsAt, lotPricesOf } from './prices.ts'
 import { readRecords, type SpanRecords } from './records.ts'
-import type { DaySpan } from './span.ts'
 
 export interface HabitQuestion extends DaySpan {
   at: Date
   reader?: TodayReader
-}
-
-/** What the way of pouring cost in a span, and what another would save: estimates, each with its interval. */
-export interface Habits extends DaySpan {
-  currency: string
-  /** Days of the span that have passed. */
-  days: number
-  /** Of all sumps; null where no price is known. */
-  rich: { litres: SaidLitres; cents: SaidLitres | null }
-  saved: { litres: SaidLitres; cents: SaidLitres | null } | null
-  lean: { days: number; cents: Cents | null }
-  sumps: SumpHabit[]
-  /** What the figures rest on, a sentence each. */
-  rules: readonly string[]
-  sentences: string[]
-}
-
-export interface SumpHabit {
-  sump: string
-  name: string
-  target: number
-  days: BandDays
-  /** Litres over the days that have passed, by the estimate. */
-  losses: { evaporation: SaidLitres; carryOff: SaidLitres }
-  /** Percent that holds the target; null where nothing is carried off. */
-  topUpToHold: number | null
-  /** Percent of what was poured as top-ups, on average by volume; null without any. */
-  pouredStrength: number | null
-  rich: { litres: SaidLitres; cents: SaidLitres | null }
-  /** Null where it cannot be said: a charge in the span, no strength at its beginning, a pour without an amount. */
-  saving: { poured: number; need: SaidLitres; saved: SaidLitres; cents: SaidLitres | null } | null
-  lean: { days: number; cents: Cents | null }
-  sentences: string[]
 }
 
 /** Central 90 %. */

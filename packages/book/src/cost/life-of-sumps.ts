@@ -17,6 +17,7 @@ import type { EntryOf } from '../schema/entries/index.ts'
 import type { Sump } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
 import type { BookParts, TodayReader } from '../today/read-today.ts'
+import type { Lives, SumpLife } from './answer-types.ts'
 import { type CostLine, costLinesOf } from './cost-lines.ts'
 import { concentratePrice, costsAt, lotPricesOf, wastePrice, waterPrice } from './prices.ts'
 import { type Recorded, readRecords, type SpanRecords } from './records.ts'
@@ -24,30 +25,6 @@ import { type Recorded, readRecords, type SpanRecords } from './records.ts'
 export interface LifeQuestion {
   at: Date
   reader?: TodayReader
-}
-
-/** When each sump's charge would be changed by money alone, and where condition decides before that. */
-export interface Lives {
-  at: string
-  currency: string
-  sumps: SumpLife[]
-  rules: readonly string[]
-}
-
-export interface SumpLife {
-  sump: string
-  name: string
-  /** The day of its last charge, and days since; null where none is written within a year. */
-  chargedOn: string | null
-  age: number | null
-  /** Money in units of the currency, a day and a day each day. */
-  growth: CostGrowth
-  changeCost: { cents: Cents; assumed: boolean } | null
-  /** Null where condition decides, or money gives no reason. */
-  life: { days: number; low: number; high: number; centsPerDay: Cents } | null
-  /** For which finding it goes now, whatever the money; null where none is written, which does not say that it is good. */
-  condition: string | null
-  sentence: string
 }
 
 /** Charges are looked back at for a year. */

@@ -1,17 +1,5 @@
+import type { Litres } from './answer-types.ts'
 import type { PourLine } from './pours.ts'
-
-/** Litres poured. What was written is summed exactly as it was written; what was reckoned from levels stands apart. */
-export interface Litres {
-  mix: number
-  concentrate: number
-  water: number
-  /** Fills to the mark, by the level read before them. */
-  byLevel: { mix: number; concentrate: number; water: number; fills: number }
-  /** Pours of which nobody wrote how much. */
-  unmeasured: number
-  /** Of these litres of mix nobody wrote the strength. */
-  withoutStrength: number
-}
 
 export function litresOf(pours: readonly PourLine[]): Litres {
   const of = (measure: PourLine['measure'], what: 'mix' | 'concentrate' | 'waterLitres') =>

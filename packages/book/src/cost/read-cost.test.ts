@@ -3,7 +3,8 @@ import { expect, test } from 'vitest'
 import { openBook } from '../book.ts'
 import { importBookFile } from '../import/import-book.ts'
 import { emptyStore, smallShop, testId, testNow } from '../testing.ts'
-import { type Cost, type CostQuestion, readCost } from './read-cost.ts'
+import type { Cost } from './answer-types.ts'
+import { type CostQuestion, readCost } from './read-cost.ts'
 
 const fluids = [{ ...smallShop().fluids[0], pricePerLitre: 5 }]
 const waters = [

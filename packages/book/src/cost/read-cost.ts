@@ -1,64 +1,21 @@
 import { type Cents, type Reader, type SaidGap, sayCost, sayGap, sayMonth } from '@sumpbook/fluid'
 import { BookError } from '../errors.ts'
-import type { Head } from '../journal/chain.ts'
 import type { ThingHistory, Things } from '../setup/things.ts'
 import type { BookParts, TodayReader } from '../today/read-today.ts'
-import { type Assumption, assumptionsOf, groundRules } from './assumptions.ts'
+import type { Cost, DaySpan, SumpCost } from './answer-types.ts'
+import { assumptionsOf, groundRules } from './assumptions.ts'
 import { type CostLines, costLinesOf, costParts, type Gap } from './cost-lines.ts'
-import { type CostCell, cellsOf, type PartCents, partsOf, sumCents, sumEstimated } from './cost-table.ts'
-import { type Litres, litresOf, sum } from './litres.ts'
+import { type CostCell, cellsOf, partsOf, sumCents, sumEstimated } from './cost-table.ts'
+import { litresOf, sum } from './litres.ts'
 import { readMachineHours } from './machine-hours.ts'
 import { concentratePrice, lotPricesOf, waterPrice } from './prices.ts'
 import { readRecords, type SpanRecords } from './records.ts'
-import { type DaySpan, monthOf } from './span.ts'
+import { monthOf } from './span.ts'
 
 export interface CostQuestion extends DaySpan {
   /** One sump alone, without what belongs to the shop. */
   sump?: string | undefined
   reader?: TodayReader
-}
-
-/** What a span of days cost. Money in whole cents; every sum of parts, sumps and months is exact. */
-export interface Cost extends DaySpan {
-  sump: string | null
-  currency: string
-  /** The journal's head whose entries are in it. */
-  head: Head
-  cents: Cents
-  /** Of these, what rests on litres that were reckoned from levels. */
-  estimated: Cents
-  parts: PartCents
-  months: { month: string; cents: Cents; parts: PartCents }[]
-  sumps: SumpCost[]
-  litres: Litres
-  /** What was poured of each fluid's concentrate, as written and by level; its price at the end of the span. */
-  fluids: { id: string; name: string; litres: number; perLitre: number | null }[]
-  waters: { id: string | null; name: string; kind: string | null; litres: number; perLitre: number | null }[]
-  /** What treated water cost more than the shop's cheapest water would have; null where prices are missing. */
-  treatedExtra: Cents | null
-  assumptions: Assumption[]
-  /** What was not counted and why, with its sentence. */
-  gaps: (SaidGap & { text: string })[]
-  /** What is taken for granted, a sentence each. */
-  rules: readonly string[]
-  /** First what it cost, then what is to be known of it. */
-  sentences: string[]
-}
-
-/** A sump's share; `sump` null is what belongs to the shop as a whole. */
-export interface SumpCost {
-  sump: string | null
-  name: string
-  cents: Cents
-  estimated: Cents
-  parts: PartCents
-  litres: Litres
-  /** Hours that its machines ran, by the readings; null without two of them. */
-  machineHours: number | null
-  centsPerHour: Cents | null
-  stops: number
-  /** Litres that left it as waste: drawn off, cleaned out, skimmed. */
-  wasteLitres: number
 }
 
 /**

@@ -12,7 +12,8 @@ import type { Entry, EntryOf } from '../schema/entries/index.ts'
 import type { ThingHistory, Things } from '../setup/things.ts'
 import type { EntryQuery, JournalReader, StoredEntry } from '../store/store.ts'
 import type { BookParts } from '../today/read-today.ts'
-import { type DaySpan, type Span, spanOf } from './span.ts'
+import type { DaySpan } from './answer-types.ts'
+import { type Span, spanOf } from './span.ts'
 
 /** One entry of a span with its place in the shop's time. */
 export interface Recorded {

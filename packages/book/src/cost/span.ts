@@ -1,11 +1,6 @@
 import { refusal } from '../errors.ts'
 import { dayNumber, dayText, type ShopClock } from '../estimate/shop-clock.ts'
-
-/** Calendar days of the shop, `2026-10-01`, both included. */
-export interface DaySpan {
-  from: string
-  to: string
-}
+import type { DaySpan } from './answer-types.ts'
 
 /** The longest span that is read at once. */
 export const longestDays = 1100

@@ -1,1 +1,3 @@
-export { type MonthQuestion, type MonthReport, readMonth, type SumpMonth } from './read-month.ts'
+export type { MonthReport, SumpMonth } from './answer-types.ts'
+export { monthCsv } from './month-csv.ts'
+export { type MonthQuestion, readMonth } from './read-month.ts'

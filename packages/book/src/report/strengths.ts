@@ -1,4 +1,5 @@
 import { type Band, strengthDays } from '@sumpbook/fluid'
+import type { BandDays } from '../cost/answer-types.ts'
 import type { Recorded, SpanRecords } from '../cost/records.ts'
 import { rememberCharge } from '../estimate/pour-events.ts'
 import { copyTranslation } from '../estimate/translation.ts'
@@ -60,14 +61,6 @@ export function aimOf(sump: Sump, things: Things): { band: Band | null; target: 
   const band = low === undefined && high === undefined ? null : { low: low ?? 0, high: high ?? 100 }
   const middle = low !== undefined && high !== undefined ? (low + high) / 2 : null
   return { band, target: target ?? middle }
-}
-
-/** Days by where the sump stood, as its readings tell. */
-export interface BandDays {
-  inBand: number
-  under: number
-  above: number
-  unknown: number
 }
 
 /** How many days a sump stood in and out of its band. */
