@@ -13,6 +13,9 @@ export interface Session {
   person: { id: string; name: string } | null
   role: Role | null
   device: { id: string; kind: 'personal' | 'device' | 'shared'; name: string } | null
+  /** Whether one-time codes are asked for after the password of who is signed in. */
+  secondFactor: boolean
+  hasPin: boolean
   /** The name of a provider of OpenID Connect. */
   provider: string | null
 }

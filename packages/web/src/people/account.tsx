@@ -1,19 +1,12 @@
 import { useState } from 'preact/hooks'
-import {
-  beginSecondFactor,
-  changePassword,
-  changePin,
-  confirmSecondFactor,
-  endSecondFactor,
-  keepSignedIn,
-  makeToken,
-  signOut,
-} from '../api/people.ts'
+import { changePassword, changePin, keepSignedIn, makeToken, signOut } from '../api/people.ts'
 import { queries, useSession } from '../api/queries.ts'
+import { Taps } from '../fields/fields.tsx'
 import { thisKept } from '../offline/this-kept.ts'
-import { Said } from './door.tsx'
 import { Sessions, Tokens } from './lines.tsx'
+import { SecondFactor } from './second-factor.tsx'
 import { SignField } from './sign-field.tsx'
+import { Said, TextsForm, useTexts } from './texts-form.tsx'
 import { useAsking } from './use-asking.ts'
 import './people.css'
 
@@ -71,13 +64,13 @@ export function Account() {
         <KeepSignedIn />
       </Part>
       <Part id="pin" title="PIN for shared devices">
-        <Pin />
+        <Pin hasOne={session.hasPin} />
       </Part>
       <Part id="password" title="Password">
         <Password />
       </Part>
       <Part id="second-factor" title="One-time codes">
-        <SecondFactor />
+        <SecondFactor isOn={session.secondFactor} />
       </Part>
       <Part id="tokens" title="Tokens and phones">
         <Tokens person={null} />
@@ -96,144 +89,67 @@ function Part({ id, title, children }: { id: string; title: string; children: pr
   )
 }
 
-/** A form of a few texts that are asked for, sent, and forgotten. */
-function useTexts<Texts extends Record<string, string>>(empty: Texts) {
-  const [texts, setTexts] = useState(empty)
-  const [isDone, setDone] = useState(false)
-  const asking = useAsking()
-  return {
-    texts,
-    asking,
-    isDone,
-    field: (name: keyof Texts & string) => ({
-      value: texts[name]!,
-      onInput: (text: string) => setTexts({ ...texts, [name]: text }),
-      fault: asking.fault(name),
-    }),
-    submit: (send: () => Promise<unknown>) => async (event: Event) => {
-      event.preventDefault()
-      setDone(false)
-      if (!(await asking.ask(send))) return
-      setTexts(empty)
-      setDone(true)
-      await queries.invalidateQueries({ queryKey: ['people'] })
-    },
-  }
-}
-
-function Row({ form, children, done }: { form: ReturnType<typeof useTexts>; children: string; done: string }) {
-  return (
-    <>
-      <Said asking={form.asking} />
-      {form.isDone && <p role="status">{done}</p>}
-      <div class="buttons">
-        <button type="submit" disabled={form.asking.isBusy}>
-          {children}
-        </button>
-      </div>
-    </>
-  )
-}
-
 function KeepSignedIn() {
-  const form = useTexts({ name: '' })
+  const texts = useTexts({ name: '' })
   return (
-    <form
-      aria-label="Stay signed in"
-      onSubmit={(event) => void form.submit(() => keepSignedIn(form.texts.name))(event)}
+    <TextsForm
+      label="Stay signed in"
+      texts={texts}
+      send={() => keepSignedIn(texts.texts.name)}
+      button="Stay signed in"
+      canSend={texts.texts.name.trim() !== ''}
+      done="This phone stays signed in."
     >
       <p class="quiet">
         For a phone of your own: two years, for reading and entries. It is listed below and can be ended there.
       </p>
-      <SignField label="Name of the phone" kind="off" {...form.field('name')} />
-      <Row form={form as never} done="This phone stays signed in.">
-        Stay signed in
-      </Row>
-    </form>
+      <SignField label="Name of the phone" kind="off" {...texts.field('name')} />
+    </TextsForm>
   )
 }
 
-function Pin() {
-  const form = useTexts({ pin: '', password: '' })
-  const { pin, password } = form.texts
+function Pin({ hasOne }: { hasOne: boolean }) {
+  const texts = useTexts({ pin: '', password: '' })
+  const { pin, password } = texts.texts
+  const send = async () => {
+    await changePin(pin === '' ? null : pin, password)
+    await queries.invalidateQueries({ queryKey: ['session'] })
+  }
   return (
-    <form
-      aria-label="PIN"
-      onSubmit={(event) => void form.submit(() => changePin(pin === '' ? null : pin, password))(event)}
+    <TextsForm
+      label="PIN"
+      texts={texts}
+      send={send}
+      button={hasOne && pin === '' ? 'Take the PIN away' : hasOne ? 'Change the PIN' : 'Set the PIN'}
+      canSend={password !== '' && (hasOne || pin !== '')}
+      done="Written down."
     >
-      <SignField label="PIN, 4 to 8 digits; empty takes it away" kind="pin" numeric {...form.field('pin')} />
-      <SignField label="Your password" kind="current-password" {...form.field('password')} />
-      <Row form={form as never} done="Written down.">
-        Set the PIN
-      </Row>
-    </form>
+      <p class="quiet">
+        {hasOne
+          ? 'You have a PIN. Another one takes its place; with the field left empty it is taken away.'
+          : 'With it you say on a tablet that many use that it is you.'}
+      </p>
+      <SignField label="PIN, 4 to 8 digits" kind="pin" numeric {...texts.field('pin')} />
+      <SignField label="Your password" kind="current-password" {...texts.field('password')} />
+    </TextsForm>
   )
 }
 
 function Password() {
-  const form = useTexts({ old: '', password: '' })
+  const texts = useTexts({ password: '', newPassword: '' })
+  const { password, newPassword } = texts.texts
   return (
-    <form
-      aria-label="Password"
-      onSubmit={(event) => void form.submit(() => changePassword(form.texts.old, form.texts.password))(event)}
+    <TextsForm
+      label="Password"
+      texts={texts}
+      send={() => changePassword(password, newPassword)}
+      button="Change the password"
+      canSend={password !== '' && newPassword !== ''}
+      done="Changed; your other sessions have ended."
     >
-      <SignField label="The password now" kind="current-password" {...form.field('old')} />
-      <SignField label="The new one, at least ten characters" kind="new-password" {...form.field('password')} />
-      <Row form={form as never} done="Changed; your other sessions have ended.">
-        Change the password
-      </Row>
-    </form>
-  )
-}
-
-function SecondFactor() {
-  const [begun, setBegun] = useState<{ uri: string; secret: string; spareCodes: string[] } | null>(null)
-  const password = useTexts({ password: '' })
-  const code = useTexts({ code: '' })
-  if (begun !== null) {
-    return (
-      <form
-        aria-label="The first one-time code"
-        onSubmit={(event) => void code.submit(() => confirmSecondFactor(code.texts.code.trim()))(event)}
-      >
-        <p>
-          Add this secret to an app for one-time codes, or <a href={begun.uri}>open the app with it</a>.
-        </p>
-        <p class="code-shown long">{begun.secret}</p>
-        <p>Spare codes, each good once, for the day the phone is lost. They are not shown again:</p>
-        <p class="code-shown long">{begun.spareCodes.join(' ')}</p>
-        <SignField label="The six digits that the app shows now" kind="one-time-code" numeric {...code.field('code')} />
-        <Row form={code as never} done="From now on a code is asked for after the password.">
-          Turn them on
-        </Row>
-      </form>
-    )
-  }
-  return (
-    <form
-      aria-label="One-time codes"
-      onSubmit={(event) =>
-        void password.submit(async () => setBegun(await beginSecondFactor(password.texts.password)))(event)
-      }
-    >
-      <p class="quiet">A second thing that only you have: a password that was seen opens nothing then.</p>
-      <SignField label="Your password" kind="current-password" {...password.field('password')} />
-      <Said asking={password.asking} />
-      {password.isDone && <p role="status">One-time codes are off.</p>}
-      <div class="buttons">
-        <button type="submit" disabled={password.asking.isBusy}>
-          Begin
-        </button>
-        <button
-          type="button"
-          class="plain"
-          disabled={password.asking.isBusy}
-          onClick={(event) => void password.submit(() => endSecondFactor(password.texts.password))(event)}
-        >
-          Turn them off
-        </button>
-      </div>
-    </form>
+      <SignField label="The password now" kind="current-password" {...texts.field('password')} />
+      <SignField label="The new one, at least ten characters" kind="new-password" {...texts.field('newPassword')} />
+    </TextsForm>
   )
 }
 
@@ -246,32 +162,35 @@ const scopeWords = {
 function NewToken() {
   const [made, setMade] = useState<string | null>(null)
   const [scopes, setScopes] = useState('read')
-  const form = useTexts({ name: '' })
+  const texts = useTexts({ name: '' })
   const make = async () => {
-    const { token } = await makeToken({ name: form.texts.name, scopes: scopes.split(' '), days: 365 })
+    setMade(null)
+    const { token } = await makeToken({ name: texts.texts.name, scopes: scopes.split(' '), days: 365 })
     setMade(token)
   }
   return (
-    <form aria-label="A token for a program" onSubmit={(event) => void form.submit(make)(event)}>
+    <TextsForm
+      label="A token for a program"
+      texts={texts}
+      send={make}
+      button="Make a token"
+      canSend={texts.texts.name.trim() !== ''}
+    >
       <h3>A token for a program</h3>
-      <SignField label="What it is for" kind="off" {...form.field('name')} />
-      <div class="taps-row">
-        {Object.entries(scopeWords).map(([value, words]) => (
-          <label class={value === scopes ? 'tap here' : 'tap'}>
-            <input type="radio" name="scopes" checked={value === scopes} onChange={() => setScopes(value)} />
-            <span>{words}</span>
-          </label>
-        ))}
-      </div>
+      <SignField label="What it is for" kind="off" {...texts.field('name')} />
+      <Taps
+        legend="What it may do"
+        name="scopes"
+        value={scopes}
+        choices={Object.entries(scopeWords)}
+        onPick={setScopes}
+      />
       {made !== null && (
-        <div class="note">
+        <div class="note" role="status">
           <p>Good for a year, and not shown again:</p>
           <p class="code-shown long">{made}</p>
         </div>
       )}
-      <Row form={form as never} done="Made.">
-        Make a token
-      </Row>
-    </form>
+    </TextsForm>
   )
 }

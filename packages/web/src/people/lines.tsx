@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/preact-query'
 import { endSession, endToken, readSessions, readTokens, type TokenLine } from '../api/people.ts'
 import { queries } from '../api/queries.ts'
-import { Said } from './door.tsx'
+import { Said } from './texts-form.tsx'
 import { useAsking } from './use-asking.ts'
 
 const day = (instant: string) => new Date(instant).toLocaleDateString(undefined, { dateStyle: 'medium' })

@@ -14,9 +14,9 @@ import {
 } from '../api/people.ts'
 import { queries, useSession } from '../api/queries.ts'
 import { SelectField } from '../fields/fields.tsx'
-import { Said } from './door.tsx'
 import { Sessions, TokenRow, Tokens } from './lines.tsx'
 import { SignField } from './sign-field.tsx'
+import { Said } from './texts-form.tsx'
 import { useAsking } from './use-asking.ts'
 import './people.css'
 
