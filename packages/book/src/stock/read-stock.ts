@@ -20,6 +20,7 @@ import {
   sayRunsOut,
   sayStock,
   sayStockDoubts,
+  sayUnmeasured,
   stockAhead,
   stockOf,
 } from '@sumpbook/fluid'
@@ -213,6 +214,7 @@ function answerOf(now: FluidNow, reader: Reader & { today: number }): Omit<Fluid
     ...(ahead === null ? [] : [sayRunsOut(ahead, reader)]),
     ...(order === null || ahead?.orderBy == null ? [] : [sayOrderSize(order, reader)]),
     ...(usedBy === 'issues' ? [sayOnFloor(records, reader)] : []),
+    ...(usedBy === 'pours' && records.unmeasured > 0 ? [sayUnmeasured(records.unmeasured)] : []),
   ].filter((sentence) => sentence !== null)
   return {
     fluid: fluid.id,

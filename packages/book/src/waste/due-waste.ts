@@ -1,4 +1,4 @@
-import { dayText, sayCalendarDay, sayOnDate, sayTerm, sayVolume, sayWaste } from '@sumpbook/fluid'
+import { dayNumber, dayText, sayCalendarDay, sayOnDate, sayTerm, sayVolume, sayWaste } from '@sumpbook/fluid'
 import type { Due } from '../today/due.ts'
 import type { DueSource } from '../today/due-sources.ts'
 import type { ContainerNow } from './containers-now.ts'
@@ -81,7 +81,7 @@ function documentDue(one: ContainerNow, reader: DueReader, day: (at: string) => 
     .map(({ entry, on, litres }) =>
       dueOf(one, {
         key: `waste:document:${entry}`,
-        headline: `Write down the document of the pickup of ${on}`,
+        headline: `Write down the document of the pickup ${sayOnDate(dayNumber(on), reader)}`,
         why: `${litres === null ? 'Waste' : sayVolume(litres, reader)} left ${one.container.name} without a document’s number in the book.`,
         dueOn: on,
         consequence: 7,

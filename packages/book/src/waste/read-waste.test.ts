@@ -67,7 +67,7 @@ test('a container is what was put in less what was fetched, with its clock from 
     doubts: [],
   })
   expect((await tankIn(book)).term).toBe(
-    'It may wait 90 days from the first drop on, by 40 CFR 262.17(a). It runs since 1 February.',
+    'It may wait 90 days from the first drop on (40 CFR 262.17(a)). It runs since 1 February.',
   )
 })
 

@@ -59,6 +59,7 @@ export {
   sayTest,
   sayTestsDue,
 } from './guidance.ts'
+export { type HandoverParts, sayHandoverNote, sayReadBy } from './handover.ts'
 export { type SaidJob, sayJob } from './job.ts'
 export { sayLearnt } from './learnt.ts'
 export { type MoneyReader, sayCents, sayMoney, sayMoneyBetween, sayWholeMoney } from './money.ts'

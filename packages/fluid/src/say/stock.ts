@@ -43,6 +43,9 @@ function lastsWords({ litres }: Stock, { runsOutOn: { likely } }: StockAhead, re
   return likely === reader.today ? ', not enough for today' : `, lasts until about ${sayCalendarDay(likely, reader)}`
 }
 
+/** Days from which on an order is too far away to count its drums. */
+const farDays = 60
+
 function orderWords({ ahead, order, packSize, onOrder }: StockWords, reader: StockReader): string {
   const coming =
     onOrder.length === 0
@@ -52,7 +55,10 @@ function orderWords({ ahead, order, packSize, onOrder }: StockWords, reader: Sto
           reader,
         )} on the way, expected ${sayOnDate(Math.min(...onOrder.map(({ expectedOn }) => expectedOn)), reader)}`
   if (ahead?.orderBy == null || order === null) return coming === '' ? 'nothing to order' : coming
-  const drums = `${coming === '' ? 'order' : 'then order'} ${sayPacks(order.packs, packSize, reader)} ${sayByDate(ahead.orderBy, reader)}`
+  const isFar = ahead.orderBy - reader.today > farDays
+  const drums = isFar
+    ? `next order about ${sayCalendarDay(ahead.orderBy, reader)}`
+    : `${coming === '' ? 'order' : 'then order'} ${sayPacks(order.packs, packSize, reader)} ${sayByDate(ahead.orderBy, reader)}`
   return coming === '' ? drums : `${coming}; ${drums}`
 }
 
@@ -69,13 +75,15 @@ const patternWords: Readonly<Record<Demand['pattern'], string>> = {
 
 /** How a fluid goes, and how sure that is; what the forecast cannot know stands in a sentence of its own. */
 export function sayDemand(demand: Demand, reader: Reader): string {
-  const { dailyMean, dailyMeanSd, weeks, pattern, isFirstGuess, idleWeeks } = demand
+  const { dailyMean, dailyMeanSd, weeks, pattern, isFirstGuess, idleWeeks, interval } = demand
   const spread = 1.645 * 7 * dailyMeanSd
   const [low, high] = [Math.max(0, 7 * dailyMean - spread), 7 * dailyMean + spread]
   const said = `About ${sayVolume(7 * dailyMean, reader)} go in a week (${sayVolume(low, reader)} to ${sayVolume(high, reader)}), ${patternWords[pattern]}; by the last ${sayCount(weeks, 'week', 'weeks')}.`
   const guess = isFirstGuess ? ' So few weeks make a first guess.' : ''
   const idle =
-    idleWeeks >= 6 ? ` Nothing went in the last ${sayCount(idleWeeks, 'week', 'weeks')}: it may be out of use.` : ''
+    idleWeeks >= Math.max(6, 3 * interval)
+      ? ` Nothing went in the last ${sayCount(idleWeeks, 'week', 'weeks')}: it may be out of use.`
+      : ''
   return said + guess + idle
 }
 
@@ -153,6 +161,10 @@ export function sayCountFound({ found, expected }: { found: number; expected: nu
   if (Math.abs(difference) < 0.5) return `Counted ${sayVolume(found, reader)}, as the book had it.`
   return `Counted ${sayVolume(found, reader)}, ${sayVolume(Math.abs(difference), reader)} ${difference < 0 ? 'less' : 'more'} than the book had.`
 }
+
+/** Pours that told no amount. */
+export const sayUnmeasured = (count: number): string =>
+  `${sayCount(count, 'pour has', 'pours have')} no amount of concentrate, and count as nothing.`
 
 /** Issued against poured: what stands open on the floor, or was not written down. */
 export function sayOnFloor({ issued, poured }: { issued: number; poured: number }, reader: Reader): string | null {

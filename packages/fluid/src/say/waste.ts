@@ -22,9 +22,12 @@ export function sayWaste({ name, now, capacity }: WasteWords, reader: StockReade
   return `${name}: ${[there, ...parts].join('; ')}.`
 }
 
+/** Days from which on it says nothing when a container will be full. */
+const farDays = 365
+
 function fullWords({ fullOn, over, litres }: WasteNow, reader: StockReader): string {
   if (over > 0) return `${sayVolume(over, reader)} more than it holds`
-  if (fullOn === null) return ''
+  if (fullOn === null || fullOn > reader.today + farDays) return ''
   if (fullOn === reader.today && litres > 0) return 'it is full'
   return `full about ${sayCalendarDay(fullOn, reader)}`
 }
@@ -45,7 +48,7 @@ export function sayTerm(
 ): string {
   if (term === null) return 'No storage term is set: your permit, your authority or your carrier says which holds.'
   const length = `${sayNumber(term.count, 0)} ${term.count === 1 ? term.unit.replace(/s$/, '') : term.unit}`
-  const by = term.source === null ? '; no source was given' : `, by ${term.source}`
+  const by = term.source === null ? ' (no source was given)' : ` (${term.source})`
   const from = term.from === 'full' ? 'the day it was full' : 'the first drop'
   const since =
     clock.outcome === 'running' ? ` It runs since ${sayCalendarDay(clock.startedOn, reader)}.` : ' It is not running.'

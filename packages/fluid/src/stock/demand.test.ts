@@ -27,7 +27,7 @@ test('the mean of a week is spread over seven days, and known the better the mor
 })
 
 test('where most weeks have none, the rate is that of sizes and intervals', () => {
-  const series = [0, 0, 5, 0, 0, 0, 3, 0, 4, 0]
+  const series = [0, 0, 5, 0, 0, 3, 0, 4, 3, 0]
   const demand = demandOf(weekly(series), { firstDay: 0, today: 70 })!
   expect(demand.pattern).toBe('now-and-then')
   expect(demand.dailyMean).toBeCloseTo(intermittentDemand(series, 0.1)!.corrected / 7, 12)
@@ -69,4 +69,11 @@ test('nothing used has no pattern, an amount below nothing is refused', () => {
   expect(() => demandPattern([-1])).toThrow('used is -1')
   expect(() => intermittentDemand([-1], 0.1)).toThrow('used is -1')
   expect(() => intermittentDemand([1], 0)).toThrow('alpha is 0')
+})
+
+test('a fluid of which a drum goes now and then is looked at for longer', () => {
+  // Two drums in 40 weeks, none in the last 26: 400 L / 40; two uses have no interval, and the first in week 1 would say 200 a week
+  const demand = demandOf([day(3, 200), day(73, 200)], { firstDay: 0, today: 280 })!
+  expect(demand).toMatchObject({ weeks: 40, interval: 20, idleWeeks: 29 })
+  expect(demand.dailyMean).toBeCloseTo(10 / 7, 12)
 })

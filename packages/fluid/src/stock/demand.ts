@@ -3,8 +3,9 @@ import type { Litres, LitresPerDay, Sd } from '../quantities.ts'
 import { type DemandPattern, demandPattern } from './demand-pattern.ts'
 import { intermittentDemand } from './intermittent.ts'
 
-/** Weeks that a forecast looks back. */
+/** Weeks that a forecast looks back; four times as many where so few of them have any use. */
 const weeksBack = 26
+const fewUses = 4
 /** Weeks below which it is a first guess. */
 const fewWeeks = 6
 /** Weight of the newest use, where use has gaps. */
@@ -25,6 +26,8 @@ export interface Demand {
   dailySd: Sd
   /** Of the mean itself. */
   dailyMeanSd: Sd
+  /** Weeks from one with any use to the next. */
+  interval: number
   /** Whole weeks looked at. */
   weeks: number
   isFirstGuess: boolean
@@ -34,7 +37,7 @@ export interface Demand {
 
 /**
  * What a fluid's use was in whole weeks before today, and from that what it will be: where it is used in most weeks the mean of
- * up to 26 of them, where it is not the rate of {@link intermittentDemand}. A week has seven days whatever the shop worked, so weekends and
+ * up to 26 of them (104 where fewer than four of them have any use), where it is used now and then, four times at least, the rate of {@link intermittentDemand}. A week has seven days whatever the shop worked, so weekends and
  * shutdowns are in the mean.
  *
  *     dailySd = sd of weeks / √7                dailyMeanSd = sd of weeks / √weeks / 7
@@ -50,12 +53,16 @@ export function demandOf(
   uses: readonly Use[],
   { firstDay, today }: { firstDay: DayNumber; today: DayNumber },
 ): Demand | null {
-  const weeks = weeklyUse(uses, { firstDay, today })
+  const near = weeklyUse(uses, { firstDay, today })
+  const isSeldom = near.filter((litres) => litres > 0).length < fewUses
+  const weeks = isSeldom ? weeklyUse(uses, { firstDay, today, most: 4 * weeksBack }) : near
   const kind = demandPattern(weeks)
   if (kind === null) return null
   const plain = weeks.reduce((sum, litres) => sum + litres, 0) / weeks.length
   const hasGaps = kind.pattern === 'now-and-then' || kind.pattern === 'lumpy'
-  const mean = hasGaps && weeks.length >= fewWeeks ? intermittentDemand(weeks, alpha)!.corrected : plain
+  // One or two uses have no interval to smooth: where they stand in the weeks would decide everything.
+  const isMany = weeks.filter((litres) => litres > 0).length >= fewUses
+  const mean = hasGaps && isMany ? intermittentDemand(weeks, alpha)!.corrected : plain
   // One week alone tells nothing of how weeks differ: as much as it used.
   const sd =
     weeks.length < 2
@@ -66,6 +73,7 @@ export function demandOf(
     dailyMean: mean / 7,
     dailySd: sd / Math.sqrt(7),
     dailyMeanSd: sd / Math.sqrt(weeks.length) / 7,
+    interval: kind.interval,
     weeks: weeks.length,
     isFirstGuess: weeks.length < fewWeeks,
     idleWeeks: weeks.length - 1 - weeks.findLastIndex((litres) => litres > 0),
@@ -75,9 +83,9 @@ export function demandOf(
 /** Litres of each whole week before today, oldest first. */
 export function weeklyUse(
   uses: readonly Use[],
-  { firstDay, today }: { firstDay: DayNumber; today: DayNumber },
+  { firstDay, today, most = weeksBack }: { firstDay: DayNumber; today: DayNumber; most?: number },
 ): Litres[] {
-  const count = Math.max(0, Math.min(weeksBack, Math.floor((today - firstDay) / 7)))
+  const count = Math.max(0, Math.min(most, Math.floor((today - firstDay) / 7)))
   const begin = today - 7 * count
   return Array.from({ length: count }, (_, week) => {
     const [from, to] = [begin + 7 * week, begin + 7 * week + 6]
