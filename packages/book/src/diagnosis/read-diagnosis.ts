@@ -36,6 +36,7 @@ const [lowLevel, highLevel] = [0.9, 1.05]
 /** A refractometer and a titration farther apart in time than this say nothing of each other. */
 const methodsDays = 3
 const dayMs = 86_400_000
+const clearOf = 100
 
 /**
  * What may be behind the state of a sump: by the youngest readings of its charge, level and strength of the estimate, its limits, and the
@@ -154,7 +155,11 @@ function limitsFor({ bench, mark }: Pick<SumpNow, 'bench' | 'mark'>, settled: re
     if (quantity === 'waterNitrate' || quantity === 'level') continue
     if (end === 'low' || end === 'target' || end === 'high') set(quantity, end, value)
     if (end === 'poor') set(quantity, 'high', value)
+    if (end === 'reasonable') set(quantity, 'clear', value)
   }
+  // Slides go by decades: without classes of its own a count is clear two of them under its limit (HSE: 10⁴ and 10⁶).
+  const germs = limits.bacteria
+  if (germs?.high !== undefined) germs.clear ??= germs.high / clearOf
   if (bench.target !== null) set('concentration', 'target', bench.target)
   if (fillVolume !== null) limits.volume = { low: lowLevel * fillVolume, high: highLevel * fillVolume }
   return limits as SymptomLimits

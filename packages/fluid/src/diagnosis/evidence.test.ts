@@ -66,6 +66,13 @@ test('rust at a strength that reads right points beside the strength', () => {
   expect(present({ signs: ['rust on parts'] })).toEqual(['rust on parts'])
 })
 
+test('a count between clear and high says nothing', () => {
+  const germs = { limits: { bacteria: { clear: 1e4, high: 1e6 } } }
+  expect(of({ ...germs, readings: { bacteria: { low: 1e4, high: 1e5 } } }).evidence).toEqual([])
+  expect(absent({ ...germs, readings: { bacteria: { below: 1e4 } } })).toEqual(['bacteria high'])
+  expect(present({ ...germs, readings: { bacteria: { atLeast: 1e6 } } })).toEqual(['bacteria high'])
+})
+
 test('a sign that is seen is there, whatever a reading says', () => {
   expect(present({ signs: ['level low'], readings: { volume: 200 } })).toEqual(['level low'])
   expect(absent({ signs: ['foam'], absent: ['foam', 'slime'] })).toEqual(['slime'])

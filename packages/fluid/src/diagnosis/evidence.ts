@@ -89,6 +89,8 @@ function byLimit(finding: string, field: ReadField, side: Side, readings: Readin
   const [value, limit] = [readings[field], limits[field]?.[side]]
   if (value === undefined || limit === undefined) return []
   const present = isBeyond(value, side, limit)
+  const { clear = limit } = limits[field]!
+  if (present === false && side === 'high' && isBeyond(value, side, clear) !== false) return []
   return present === null ? [] : [{ finding, present, ground: { kind: 'limit', field, value, side, limit } }]
 }
 

@@ -31,6 +31,8 @@ export interface ReadLimits {
   low?: number | undefined
   target?: number | undefined
   high?: number | undefined
+  /** Up to here a high value is known not to be there; between here and `high` it says nothing. `high` itself without it. */
+  clear?: number | undefined
 }
 export type Limits = { [Field in ReadField]?: ReadLimits | undefined }
 

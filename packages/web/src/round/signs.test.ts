@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { isAllSeen, notLooked, saySeen, signNotes, signsOf } from './signs.ts'
+import { isAllSeen, notLooked, saySeen, signsOf, stopsOf } from './signs.ts'
 
 test('fine writes nothing down', () => {
   expect(signsOf({ look: 'fine', smell: 'fine', oil: 'fine' })).toEqual([])
@@ -21,10 +21,10 @@ test('the row says each tap, and a dash where nobody looked', () => {
 })
 
 test('a split fluid warns against pouring', () => {
-  expect(signNotes({ look: 'split', smell: 'fine', oil: 'fine' }).join(' ')).toContain('pour nothing into it')
+  expect(stopsOf({ look: 'split', smell: 'fine', oil: 'fine' }).join(' ')).toContain('pour nothing into it')
 })
 
 test('what can kill is said before anything else', () => {
-  const [first] = signNotes({ look: 'split', smell: 'eggs', oil: 'layer' })
+  const [first] = stopsOf({ look: 'split', smell: 'eggs', oil: 'layer' })
   expect(first).toContain('do not start pumps')
 })

@@ -61,10 +61,13 @@ export function saySeen(seen: Seen): string {
   return senses.map(({ sense }) => seen[sense] ?? '–').join(' · ')
 }
 
-/** What must stop first, then what to mind beside the recipe (common practice; the fluid's sheet and the supplier decide). */
+/** What must stop because of what was seen and smelt, most dangerous first. */
+export const stopsOf = (seen: Seen): string[] => stopsFor(signsOf(seen)).map(({ text }) => text)
+
+/** What to mind beside the recipe (common practice; the fluid's sheet and the supplier decide). */
 export function signNotes(seen: Seen): string[] {
   const signs = signsOf(seen)
-  const notes = stopsFor(signs).map(({ text }) => text)
+  const notes: string[] = []
   if (signs.includes('rancid smell')) {
     notes.push('A rancid smell says germs: have a dip slide read, and ask the supplier before anything is added.')
   }

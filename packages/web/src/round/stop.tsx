@@ -8,13 +8,14 @@ import type { Stamp } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { FaultWords, Taps } from '../fields/fields.tsx'
 import { QueueState } from '../offline/queue-state.tsx'
+import { AtOnce } from '../parts/at-once.tsx'
 import { readerOf } from '../say/units.ts'
 import { inTrueLitres } from '../standing/true-litres.ts'
 import { lookedEntry } from '../tests/test-entries.ts'
 import { NotPouredForm, OtherwiseForm } from '../today/pour-forms.tsx'
 import { Keys } from './keys.tsx'
 import { LevelRow } from './level-row.tsx'
-import { isAllSeen, type Seen, saySeen, senses, signNotes, signsOf } from './signs.ts'
+import { isAllSeen, type Seen, saySeen, senses, signNotes, signsOf, stopsOf } from './signs.ts'
 import { Say, sayLast } from './stop-words.tsx'
 import { expectedOf, sayExpected, type Typed, verdictOf } from './verdict.ts'
 import { type Done, type Draft, dropDraft, emptyDraft, keepDraft, loadDraft } from './walk.ts'
@@ -163,6 +164,7 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
             ))}
           </div>
         )}
+        <AtOnce stop={stopsOf(seen)} comesIntoView />
         <div class={step === 'brix' ? 'row read here' : 'row read'}>
           <label for="brix">
             Refractometer

@@ -1,21 +1,6 @@
 import { type SaidCause, type SaidDiagnosis, sayChance } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 
-/** What must be done at once: before and above everything else. */
-export function AtOnce({ stop }: { stop: readonly string[] }) {
-  if (stop.length === 0) return null
-  return (
-    <section class="at-once" role="alert" aria-labelledby="at-once">
-      <h2 id="at-once">At once</h2>
-      <ul>
-        {stop.map((text) => (
-          <li key={text}>{text}</li>
-        ))}
-      </ul>
-    </section>
-  )
-}
-
 const shownAtFirst = 4
 
 /** Causes in their order, each with its reasons, and the test that would tell most. */
