@@ -21,7 +21,7 @@ import { calcRoutes } from './routes/calc.ts'
 import { changesRoutes } from './routes/changes.ts'
 import { costRoutes } from './routes/cost.ts'
 import { diagnosisRoutes } from './routes/diagnosis.ts'
-import { costRoutes } from './routes/cost.ts'
+import { doseAndHandoverRoutes } from './routes/doses-and-handover.ts'
 import { entryRoutes } from './routes/entries.ts'
 import { estimateRoutes } from './routes/estimate.ts'
 import { guidanceRoutes } from './routes/guidance.ts'
@@ -128,6 +128,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
       bookRoutes(api, book, version)
       thingRoutes(api, book)
       stockRoutes(api, book)
+      doseAndHandoverRoutes(api, { book, people })
     },
     { prefix: '/api/v1' },
   )

@@ -25,6 +25,8 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'GET /sumps/:id/outlook': reading,
   'GET /sumps/:id/plan': reading,
   'GET /sumps/:id/other-water': reading,
+  'GET /sumps/:id/dose': reading,
+  'GET /handover': reading,
   'GET /sumps/:id/diagnosis': reading,
   'GET /signs': reading,
   'GET /sumps/:id/calendar': reading,
