@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/preact-query'
 import { endSession, endToken, readSessions, readTokens, type TokenLine } from '../api/people.ts'
 import { queries } from '../api/queries.ts'
+import { sayBrowser } from './say-browser.ts'
 import { Said } from './texts-form.tsx'
 import { useAsking } from './use-asking.ts'
 
@@ -39,13 +40,6 @@ export function Sessions({ person }: { person: string | null }) {
       ))}
     </>
   )
-}
-
-function sayBrowser(browser: string | null): string {
-  if (browser === null) return 'A program'
-  const [, system = ''] = /\(([^;)]+)/.exec(browser) ?? []
-  const name = ['Firefox', 'Edg', 'Chrome', 'Safari'].find((one) => browser.includes(one)) ?? browser.slice(0, 30)
-  return [name === 'Edg' ? 'Edge' : name, system].filter((part) => part !== '').join(' on ')
 }
 
 /** Tokens and phones of somebody; `person` null: one's own. */
