@@ -18,6 +18,8 @@ const Sump = later(() => import('./sumps/sump.tsx').then(({ Sump }) => Sump))
 const WhatIsWrong = later(() => import('./why/what-is-wrong.tsx').then(({ WhatIsWrong }) => WhatIsWrong))
 const Mixing = later(() => import('./mixing/mixing.tsx').then(({ Mixing }) => Mixing))
 const Water = later(() => import('./water/water.tsx').then(({ Water }) => Water))
+const Cleanouts = later(() => import('./cleanouts/cleanouts.tsx').then(({ Cleanouts }) => Cleanouts))
+const JobSheet = later(() => import('./cleanouts/job-sheet.tsx').then(({ JobSheet }) => JobSheet))
 const StockAndCost = later(() => import('./stock/stock-and-cost.tsx').then(({ StockAndCost }) => StockAndCost))
 const Journal = later(() => import('./journal/journal.tsx').then(({ Journal }) => Journal))
 const EntryOf = later(() => import('./journal/entry-page.tsx').then(({ EntryOf }) => EntryOf))
@@ -103,6 +105,8 @@ export function App() {
             </Route>
             <Route path="/mixing/:part?">{({ part }) => <Mixing book={book.data} part={part ?? null} />}</Route>
             <Route path="/water/:part?">{({ part }) => <Water book={book.data} part={part ?? null} />}</Route>
+            <Route path="/cleanouts/sheet/:id">{({ id }) => <JobSheet key={id} book={book.data} id={id} />}</Route>
+            <Route path="/cleanouts/:part?">{({ part }) => <Cleanouts book={book.data} part={part ?? null} />}</Route>
             <Route path="/stock/:part?">{({ part }) => <StockAndCost book={book.data} part={part ?? null} />}</Route>
             <Route path="/tests/:part?">{({ part }) => <Tests book={book.data} part={part ?? null} />}</Route>
             <Route path="/journal">
@@ -153,6 +157,7 @@ const titles: Record<string, string> = {
   sumps: 'Sumps',
   mixing: 'Mixing',
   water: 'Water',
+  cleanouts: 'Cleanouts',
   stock: 'Stock & cost',
   tests: 'Tests',
   journal: 'Journal',

@@ -15,6 +15,7 @@ const atTheThumb = [
 const more = [
   ['/tests', 'Tests'],
   ['/water', 'Water'],
+  ['/cleanouts', 'Cleanouts'],
   ['/stock', 'Stock & cost'],
   ['/journal', 'Journal'],
   ['/shop', 'Shop'],

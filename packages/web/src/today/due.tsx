@@ -1,3 +1,4 @@
+import type { Claimed } from '@sumpbook/book/today'
 import type { Reader } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
@@ -7,11 +8,12 @@ import { labelOf } from '../entry/entries.ts'
 import { envelope, type Stamp } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { Cautions } from '../parts/cautions.tsx'
+import { ClaimLine } from '../parts/claim-line.tsx'
 import type { WrittenDown } from './line.tsx'
 import { type ListTime, PutOffForm } from './put-off.tsx'
 
 /** What is due beside the pours, a line each. */
-export function DueLines({ due, ...line }: { due: readonly TodayDue[] } & Omit<DueLineProps, 'due'>) {
+export function DueLines({ due, ...line }: { due: readonly Claimed<TodayDue>[] } & Omit<DueLineProps, 'due'>) {
   if (due.length === 0) return null
   return (
     <section aria-labelledby="also-due" class="also-due">
@@ -24,7 +26,7 @@ export function DueLines({ due, ...line }: { due: readonly TodayDue[] } & Omit<D
 }
 
 interface DueLineProps {
-  due: TodayDue
+  due: Claimed<TodayDue>
   reader: Reader
   time: ListTime
   wrote(written: WrittenDown): void
@@ -62,6 +64,15 @@ export function DueLine({ due, reader, time, wrote }: DueLineProps) {
         <Link class="button plain" href={due.page}>
           Go there
         </Link>
+        <ClaimLine
+          claimKey={due.key}
+          claim={due.claimedBy}
+          sump={due.sump}
+          name={name}
+          timeZone={time.timeZone}
+          isBusy={isBusy}
+          write={(items) => void writeDown(() => items.map(({ entry }) => entry))}
+        />
         {!due.exempt && (
           <button type="button" class="plain" onClick={() => setPutOff(true)}>
             Put off

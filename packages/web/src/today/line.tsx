@@ -1,3 +1,4 @@
+import type { ClaimedPour } from '@sumpbook/book/today'
 import { type ComponentChildren, Fragment } from 'preact'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
@@ -9,6 +10,7 @@ import type { Stamp } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { TextField } from '../fields/fields.tsx'
 import { Cautions } from '../parts/cautions.tsx'
+import { ClaimLine } from '../parts/claim-line.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayWhen } from '../say/when.ts'
 import { inTrueLitres } from '../standing/true-litres.ts'
@@ -38,7 +40,8 @@ export interface WrittenDown {
 }
 
 interface LineProps {
-  item: SumpItem
+  /** On today's list, with who has claimed it and what job is under way. */
+  item: SumpItem & Partial<Pick<ClaimedPour<unknown>, 'claimedBy' | 'job'>>
   shop: ShopOfBook
   /** RFC 3339: when the list was made. */
   at: string
@@ -99,7 +102,10 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said, puttable = nul
         {waiting ? (
           <p class="note">Written on this device; it counts once it is sent.</p>
         ) : (
-          open === null && (
+          open === null &&
+          (item.job != null ? (
+            <JobUnderWay job={item.job} />
+          ) : (
             <div class="buttons">
               <LineButtons
                 item={item}
@@ -107,13 +113,24 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said, puttable = nul
                 open={setOpen}
                 poured={() => void writeDown((stamp) => pouredAsWritten(item, item, reader, stamp))}
               />
+              {item.claimedBy !== undefined && isPour(recipe) && (
+                <ClaimLine
+                  claimKey={`pour:${item.sump}`}
+                  claim={item.claimedBy}
+                  sump={item.sump}
+                  name={item.name}
+                  timeZone={shop.timeZone}
+                  isBusy={isBusy}
+                  write={(items) => void writeDown(() => items.map(({ entry }) => entry))}
+                />
+              )}
               {puttable !== null && (
                 <button type="button" class="plain" onClick={() => setOpen('put-off')}>
                   Put off
                 </button>
               )}
             </div>
-          )
+          ))
         )}
         {open === 'otherwise' && (
           <OtherwiseForm
@@ -167,6 +184,16 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said, puttable = nul
   )
 }
 
+/** While a sump is cleaned out nothing else is poured there. */
+function JobUnderWay({ job }: { job: NonNullable<ClaimedPour<unknown>['job']> }) {
+  return (
+    <p class="note">
+      <Link href={`/cleanouts/sheet/${job.id}`}>{job.title}</Link> is under way
+      {job.next === null ? '.' : `; next: ${job.next}.`}
+    </p>
+  )
+}
+
 interface ButtonsProps {
   item: SumpItem
   isBusy: boolean
@@ -200,6 +227,9 @@ function LineButtons({ item, isBusy, open, poured }: ButtonsProps) {
       return (
         <>
           <p class="note">This is a cleanout: drain, clean, rinse, fill. Write the new charge down when it is done.</p>
+          <Link class="button" href={`/cleanouts/plan?sump=${encodeURIComponent(item.sump)}`}>
+            Plan the cleanout
+          </Link>
           {read}
           <button type="button" class="plain" onClick={() => open('not-poured')}>
             Not now

@@ -1,0 +1,89 @@
+import { useState } from 'preact/hooks'
+import type { ShopOfBook } from '../api/types.ts'
+import { Cautions } from '../parts/cautions.tsx'
+import { sayWhenShort } from '../say/when.ts'
+import type { JobStep } from './asks.ts'
+import type { StepFigures } from './step-entries.ts'
+import { StepForm } from './step-form.tsx'
+
+interface SheetStepProps {
+  step: JobStep
+  ordinal: number
+  /** Whether it is the one to do now. */
+  isNext: boolean
+  /** Signed on this device, and not in the book yet. */
+  isWaiting: boolean
+  /** Whether the job can still be signed. */
+  isOpen: boolean
+  isBusy: boolean
+  shop: ShopOfBook
+  sign(figures: StepFigures): void
+}
+
+/** A step: what to do and what to mind first, then who signed it or the form to sign it with. */
+export function SheetStep({ step, ordinal, isNext, isWaiting, isOpen, isBusy, shop, sign }: SheetStepProps) {
+  const [isAhead, setAhead] = useState(false)
+  const { title, text, cautions, signed, verdict, isDone } = step
+  const state = isDone ? 'done' : isNext ? 'next' : 'ahead'
+  const showsForm = isOpen && !isDone && !isWaiting && (isNext || isAhead)
+  return (
+    <li class={`sheet-step ${state}`} aria-current={isNext ? 'step' : undefined}>
+      <div class="step-mark" aria-hidden="true">
+        {isDone ? '✓' : ordinal}
+      </div>
+      <div class="step-words">
+        <h2>{title}</h2>
+        <p>{text}</p>
+        <Cautions cautions={cautions} />
+        {verdict !== null && <p class={verdict.accepted === true ? 'note' : 'fault'}>{verdict.sentences.join(' ')}</p>}
+        {signed !== null && <SignedWords step={step} timeZone={shop.timeZone} />}
+        {isWaiting && <p class="note">Signed on this device; it counts once it is sent.</p>}
+        {showsForm && <StepForm step={step} units={shop.units} isBusy={isBusy} sign={sign} />}
+        {isOpen && !isDone && !isWaiting && !showsForm && (
+          <div class="buttons">
+            <button type="button" class="plain" onClick={() => setAhead(true)}>
+              Sign out of turn
+            </button>
+          </div>
+        )}
+        {signed === null && (
+          <p class="print-only sign-line">
+            Done by {step.signs === 'keeper' ? '(keeper)' : ''} ______________________ at ____________
+            {step.asks.length > 0 && ` · ${step.asks.map((key) => `${printed[key]} ________`).join(' · ')}`}
+          </p>
+        )}
+      </div>
+    </li>
+  )
+}
+
+const printed: Record<JobStep['asks'][number], string> = {
+  freshPh: 'pH as poured',
+  rinsePh: 'pH at the drain',
+  look: 'look',
+  smell: 'smell',
+  brix: '°Brix',
+  ph: 'pH',
+  bacteria: 'CFU/mL',
+  oil: 'oil, litres',
+  lot: 'lot',
+}
+
+function SignedWords({ step: { signed, again }, timeZone }: { step: JobStep; timeZone: string }) {
+  if (signed === null) return null
+  const when = (at: string) => sayWhenShort(at, { timeZone, now: at })
+  const who = ({ by }: { by: string | null }) => by ?? 'somebody'
+  return (
+    <>
+      <p class="signed">
+        Signed by {who(signed)}, {when(signed.at)}
+        {signed.note !== null && ` · “${signed.note}”`}
+      </p>
+      {again.map((one) => (
+        <p key={one.entry} class="quiet">
+          {who(one)} signed it as well, {when(one.at)}: {who(signed)} was first.
+        </p>
+      ))}
+    </>
+  )
+}

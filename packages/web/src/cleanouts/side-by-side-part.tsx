@@ -1,0 +1,130 @@
+import { sayHours } from '@sumpbook/fluid'
+import { useState } from 'preact/hooks'
+import { Link } from 'wouter-preact'
+import { Refusal } from '../api/client.ts'
+import { useSumps } from '../api/queries.ts'
+import type { Book } from '../api/types.ts'
+import { FaultWords, Taps } from '../fields/fields.tsx'
+import { sayTime, sayWhenShort } from '../say/when.ts'
+import { clockIn, instantIn } from '../say/zone-time.ts'
+import { Asking } from './asking.tsx'
+import { type SideBySide, useSideBySide } from './asks.ts'
+
+const most = 12
+
+/** Several machines with few pumps and few people: when each of them stands. */
+export function SideBySidePart({ book }: { book: Book }) {
+  const { timeZone } = book.shop
+  const sumps = useSumps().data ?? []
+  const [taken, setTaken] = useState<readonly string[]>([])
+  const [people, setPeople] = useState('1')
+  const [pumps, setPumps] = useState('1')
+  const [start, setStart] = useState(() => `${clockIn(timeZone, Date.now() + 86_400_000).slice(0, 10)}T06:00`)
+  const ms = instantIn(timeZone, start)
+  const plan = useSideBySide(ms === null ? [] : taken, {
+    people,
+    pumps,
+    start: ms === null ? '' : new Date(ms).toISOString(),
+  })
+  const turn = (id: string) => setTaken(taken.includes(id) ? taken.filter((one) => one !== id) : [...taken, id])
+  const counts = ['1', '2', '3', '4'].map((n) => [n, n] as const)
+  const refused = plan.error instanceof Refusal ? plan.error : null
+  return (
+    <>
+      <p class="intro">
+        While cleaner circulates in one machine, the other is drained. The plan says when each of them stands, so that
+        the last is done as early as can be.
+      </p>
+      <div class="tool">
+        <fieldset class="tool-fields machines">
+          <legend>Machines</legend>
+          <ul class="check-list">
+            {sumps.map(({ sump, name }) => (
+              <li key={sump}>
+                <label class="check">
+                  <input
+                    type="checkbox"
+                    checked={taken.includes(sump)}
+                    disabled={!taken.includes(sump) && taken.length >= most}
+                    onChange={() => turn(sump)}
+                  />
+                  <span>{name}</span>
+                </label>
+              </li>
+            ))}
+          </ul>
+          <Taps legend="People" name="people" value={people} choices={counts} onPick={setPeople} />
+          <Taps
+            legend="Pumps or trucks to drain with"
+            name="pumps"
+            value={pumps}
+            choices={counts.slice(0, 3)}
+            onPick={setPumps}
+          />
+          <label class="field">
+            <span class="label">From</span>
+            <input type="datetime-local" value={start} onInput={({ currentTarget }) => setStart(currentTarget.value)} />
+          </label>
+        </fieldset>
+        <section class="answer" aria-label="The plan">
+          {taken.length === 0 && <p>Tick the machines that are to be cleaned out.</p>}
+          {refused !== null && (
+            <FaultWords
+              fault={`One of them cannot be planned yet: ${refused.problem.errors?.map(({ expected }) => expected).join('; ') ?? refused.message}. Plan it by itself first.`}
+            />
+          )}
+          {taken.length > 0 &&
+            refused === null &&
+            (plan.data === undefined ? <Asking error={plan.error} /> : <PlanOf plan={plan.data} timeZone={timeZone} />)}
+        </section>
+      </div>
+      {plan.data !== undefined && taken.length > 0 && (
+        <p class="quiet">
+          Nights are not left out, and each machine goes by the plan the book makes for it. Open the sheets one by one
+          under <Link href="/cleanouts/plan">Plan one</Link>.
+        </p>
+      )}
+    </>
+  )
+}
+
+function PlanOf({ plan, timeZone }: { plan: SideBySide; timeZone: string }) {
+  const end = Math.max(...plan.machines.flatMap(({ stretches }) => stretches.map(({ to }) => to)), 0.1)
+  return (
+    <>
+      <p class="headline" role="status">
+        {plan.sentence}
+      </p>
+      <ol class="spans">
+        {plan.machines.map((machine) => (
+          <li key={machine.sump}>
+            <strong>{machine.name}</strong>
+            <span>
+              {sayWhenShort(machine.start, { timeZone, now: machine.start })} to {sayTime(machine.finish, timeZone)},{' '}
+              {sayHours(machine.hours)}
+            </span>
+            <div class="span-line" aria-hidden="true">
+              {machine.stretches.map(({ name, from, to }) => (
+                <span
+                  key={`${name}${from}`}
+                  class="stretch"
+                  style={{ left: `${(100 * from) / end}%`, width: `${(100 * (to - from)) / end}%` }}
+                />
+              ))}
+            </div>
+            <details>
+              <summary>When what begins</summary>
+              <ul>
+                {machine.stretches.map(({ name, start, finish }) => (
+                  <li key={`${name}${start}`}>
+                    {sayTime(start, timeZone)}–{sayTime(finish, timeZone)} {name}
+                  </li>
+                ))}
+              </ul>
+            </details>
+          </li>
+        ))}
+      </ol>
+    </>
+  )
+}
