@@ -131,11 +131,11 @@ test('the choice is told with what does not count of the shop’s own', async ()
   const { chosen, refused, packs, comparison } = await book.ask((parts, now) => readGuidance(parts, { at: now }))
   expect(chosen).toMatchObject({ outcome: 'chosen', pack: 'germany', edition: '2007' })
   expect(refused).toEqual([
-    { name: 'concentration', own: 10, guidance: 7 },
+    { name: 'Concentration', own: 10, guidance: 7 },
     { name: 'pH', own: 14, guidance: 7 },
   ])
   expect(packs.map(({ id }) => id)).toEqual(['germany', 'united-kingdom', 'united-states'])
-  expect(comparison.topics.filter(({ differs }) => differs).map(({ name }) => name)).toContain('dip slide, classes')
+  expect(comparison.topics.filter(({ differs }) => differs).map(({ name }) => name)).toContain('Dip slide: classes')
 })
 
 test('guidance that contradicts itself is refused at its field', async () => {

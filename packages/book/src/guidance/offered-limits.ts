@@ -46,8 +46,8 @@ export const limitOf = (limits: readonly SettledLimit[], quantity: LimitedQuanti
 export function germClassesOf(limits: readonly SettledLimit[]): { classes: GermClasses; source: string } | null {
   const [reasonable, poor] = [limitOf(limits, 'bacteria', 'reasonable'), limitOf(limits, 'bacteria', 'poor')]
   if (poor === null || !(poor.value > 0)) return null
-  const classes = { reasonable: Math.min(reasonable?.value ?? poor.value, poor.value), poor: poor.value }
-  return classes.reasonable > 0 ? { classes, source: poor.source } : null
+  const good = reasonable === null || !(reasonable.value > 0) ? null : Math.min(reasonable.value, poor.value)
+  return { classes: { reasonable: good, poor: poor.value }, source: (good === null ? poor : reasonable!).source }
 }
 
 /** In the order in which they are shown. */
@@ -69,8 +69,8 @@ function ofGuidance({ rules }: ShopGuidance): OfferedLimit[] {
   return rules.flatMap(({ test, says, binding, source }): OfferedLimit[] => {
     const quantity = quantities.find((one) => one === test)
     if (quantity === undefined) return []
-    const offer = (end: LimitEnd, value: number | undefined): OfferedLimit[] =>
-      value === undefined ? [] : [{ quantity, end, value, binding, level: 'guidance', source: saySource(source) }]
+    const offer = (end: LimitEnd, value: number | null | undefined): OfferedLimit[] =>
+      value == null ? [] : [{ quantity, end, value, binding, level: 'guidance', source: saySource(source) }]
     if (says.kind === 'ends') return [...offer('low', says.low), ...offer('high', says.high)]
     if (says.kind === 'fall') return offer(says.asks, says.by)
     if (says.kind !== 'classes') return []

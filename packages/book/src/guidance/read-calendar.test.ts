@@ -19,7 +19,7 @@ test('with nothing chosen nothing is set, and what the packs say stands side by 
   const { guidance, tests, unsettled, limits } = await calendarOf({})
   expect(guidance).toEqual({ outcome: 'none', name: 'none chosen' })
   expect(tests.filter(({ dueOn }) => dueOn !== null).map(({ test }) => test)).toEqual(['concentration'])
-  const slides = unsettled.find(({ name }) => name === 'dip slide, classes')!
+  const slides = unsettled.find(({ name }) => name === 'Dip slide: classes')!
   expect(slides.differs).toBe(true)
   expect(slides.says.map(({ text }) => text)).toEqual([
     'sets no figure',
@@ -215,6 +215,12 @@ test('a slide is judged by the edition that was chosen', async () => {
   expect(await germsOf('current')).toMatchObject({ outcome: 'good', sentence: '1000 to 10,000 CFU/mL: good.' })
   expect(await germsOf('2012')).toMatchObject({ outcome: 'reasonable' })
   expect((await germsOf('2012')).source).toContain('28 November 2012')
+})
+
+test('under a fluid’s limit alone no slide is called good', async () => {
+  const fluids = [{ id: 'f1', name: 'Semi 1', limits: { bacteria: { high: 1e6 } } }]
+  const { findings } = await calendarOf({ fluids, entries: [told(1, '2026-03-02', { bacteria: 1e4 })] })
+  expect(findings).toMatchObject([{ outcome: 'under-limit', sentence: '10,000 CFU/mL: under the limit.' }])
 })
 
 test('the choice of a day holds from that day on', async () => {

@@ -8,6 +8,7 @@ import {
   sayRule,
   saySource,
   sayTest,
+  upperFirst,
 } from '@sumpbook/fluid'
 import { BookError } from '../errors.ts'
 import type { Sample } from '../samples/fold-samples.ts'
@@ -43,7 +44,7 @@ export async function readSumpCalendar(
     sump: one.id,
     name: one.name,
     guidance: { outcome: shop.guidance.chosen.outcome, name: shop.guidance.name },
-    tests: testsOfSump(question).map((test) => ({ ...test, name: sayTest(test.test) })),
+    tests: testsOfSump(question).map((test) => ({ ...test, name: upperFirst(sayTest(test.test)) })),
     findings: findingsOfSump(question),
     limits: (shop.limits.get(sump) ?? []).map((limit) => limitLine(limit, reader)),
     unsettled: shop.guidance.chosen.outcome === 'none' ? unsettled(reader) : [],
@@ -73,7 +74,7 @@ export async function readCalendar(
     sumps.push({
       sump: sump.id,
       name: sump.name,
-      tests: testsOfSump(question).map((test) => ({ ...test, name: sayTest(test.test) })),
+      tests: testsOfSump(question).map((test) => ({ ...test, name: upperFirst(sayTest(test.test)) })),
       findings: findingsOfSump(question),
     })
   }
@@ -139,7 +140,7 @@ function limitLine(limit: SettledLimit, reader: Partial<Reader>): LimitLine {
 function unsettled(reader: Partial<Reader>): UnsettledLine[] {
   const { editions, topics } = comparedPacks()
   return topics.map(({ test, topic, rules, differs }) => ({
-    name: `${sayTest(test)}, ${topic}`,
+    name: `${upperFirst(sayTest(test))}: ${topic}`,
     differs,
     says: rules.flatMap((rule, n) =>
       rule === null

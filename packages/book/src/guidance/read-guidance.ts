@@ -7,6 +7,7 @@ import {
   sayRule,
   saySource,
   sayTest,
+  upperFirst,
 } from '@sumpbook/fluid'
 import type { BookParts } from '../today/read-today.ts'
 import type { GuidanceAnswer, RuleLine } from './answer-types.ts'
@@ -23,7 +24,7 @@ export async function readGuidance(
   const line = (rule: GuidanceRule): RuleLine => ({
     id: rule.id,
     test: rule.test,
-    name: sayTest(rule.test),
+    name: upperFirst(sayTest(rule.test)),
     text: sayRule(rule.says, reader),
     action: rule.action,
     binding: rule.binding,
@@ -44,7 +45,7 @@ export async function readGuidance(
     comparison: {
       editions,
       topics: topics.map(({ test, topic, rules, differs }) => ({
-        name: `${sayTest(test)}, ${topic}`,
+        name: `${upperFirst(sayTest(test))}: ${topic}`,
         differs,
         says: rules.map((rule) => (rule === null ? null : line(rule))),
       })),
@@ -58,6 +59,8 @@ function refusedOf(guidance: ReturnType<typeof shopGuidance>, readEveryDays: num
     const own = test === 'concentration' ? readEveryDays : ownInterval(guidance, test)
     const { days, calm } = guidedInterval(guidance, test)
     const longest = calm?.calm.longest ?? days
-    return own !== null && longest !== null && own > longest ? [{ name: sayTest(test), own, guidance: longest }] : []
+    return own !== null && longest !== null && own > longest
+      ? [{ name: upperFirst(sayTest(test)), own, guidance: longest }]
+      : []
   })
 }

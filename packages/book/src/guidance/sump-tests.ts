@@ -9,6 +9,7 @@ import {
   type Reader,
   type SettledLimit,
   sayCalm,
+  sayGerms,
   sayInterval,
   sayNitriteOver,
   sayPh,
@@ -209,14 +210,13 @@ function germFinding(question: TestsQuestion): Finding | null {
   if (plain === undefined) return null
   const count = plain.bacteria as Value
   const germs = classes === null ? null : germClass(count, classes.classes)
-  const figure = `${sayReported(count, 0, reader)} CFU/mL`
   return {
     about: 'bacteria',
     entry: plain.id,
     at: plain.at,
     urgency: germs === 'poor' ? 'act' : 'note',
     outcome: germs,
-    sentence: germs === null ? `${figure}.` : `${figure}: ${germs}.`,
+    sentence: sayGerms(count, germs, reader),
     source: classes?.source ?? null,
   }
 }

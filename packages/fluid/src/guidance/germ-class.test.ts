@@ -21,6 +21,13 @@ test.each<[Reported, string]>([
   expect(germClass(count, classes)).toBe(expected)
 })
 
+test('with nothing but a highest count wanted, what is under it is not called good', () => {
+  const only = { reasonable: null, poor: 1e6 }
+  expect(germClass(100, only)).toBe('under-limit')
+  expect(germClass(1e6, only)).toBe('poor')
+  expect(() => germClass(1, { reasonable: null, poor: 0 })).toThrow('poor is 0')
+})
+
 test('bounds that do not rise are refused', () => {
   expect(() => germClass(1, { reasonable: 0, poor: 1 })).toThrow('reasonable is 0')
   expect(() => germClass(1, { reasonable: 10, poor: 1 })).toThrow('poor is 1')

@@ -3,7 +3,8 @@ import { requireRange } from '../require.ts'
 import type { GermClasses } from './pack.ts'
 import { rangeOf } from './reported-range.ts'
 
-export type GermClass = 'good' | 'reasonable' | 'poor'
+/** `under-limit`: not poor, where nobody says what is good. */
+export type GermClass = 'good' | 'under-limit' | 'reasonable' | 'poor'
 
 /**
  * The class of a count of germs.
@@ -20,9 +21,10 @@ export type GermClass = 'good' | 'reasonable' | 'poor'
  * @example germClass({ low: 1000, high: 10_000 }, { reasonable: 10_000, poor: 1_000_000 }) // 'good'
  */
 export function germClass(count: Reported, { reasonable, poor }: GermClasses): GermClass {
-  requireRange('reasonable', reasonable, { above: 0 })
-  requireRange('poor', poor, { min: reasonable })
+  if (reasonable !== null) requireRange('reasonable', reasonable, { above: 0 })
+  requireRange('poor', poor, reasonable === null ? { above: 0 } : { min: reasonable })
   const { low, high } = rangeOf(count)
   const reaches = (bound: number) => (low === high ? high >= bound : high > bound)
-  return reaches(poor) ? 'poor' : reaches(reasonable) ? 'reasonable' : 'good'
+  if (reaches(poor)) return 'poor'
+  return reasonable === null ? 'under-limit' : reaches(reasonable) ? 'reasonable' : 'good'
 }

@@ -31,7 +31,8 @@ export interface GuidanceSource {
 
 /** The classes that a count of germs falls into, best first; each begins where it says, in CFU/mL. */
 export interface GermClasses {
-  reasonable: number
+  /** Null where only the highest count wanted is set: nothing is called good by that. */
+  reasonable: number | null
   poor: number
 }
 

@@ -47,6 +47,13 @@ test('read too late, a good class stands, and a worse one asks for a fresh slide
 
 test('without classes nothing is judged', () => {
   expect(slideRead(1e5, 48, { window, classes: null }).germs).toBeNull()
+  expect(slideRead(1e5, 100, { window, classes: null })).toMatchObject({ germs: null, isFreshSlideDue: false })
+})
+
+test('a slide under the only limit there is counts as one that is fine: early it says nothing, late it stands', () => {
+  const only = { window, classes: { reasonable: null, poor: 1e6 } }
+  expect(slideRead(1e5, 20, only)).toMatchObject({ germs: null, counts: 'not-yet' })
+  expect(slideRead(1e5, 100, only)).toMatchObject({ germs: 'under-limit', isFreshSlideDue: false })
 })
 
 test('a result before its sample is refused', () => {
@@ -54,7 +61,7 @@ test('a result before its sample is refused', () => {
 })
 
 test('out of its window a slide never looks better than within', () => {
-  const rank = { good: 0, reasonable: 1, poor: 2 }
+  const rank = { good: 0, 'under-limit': 0, reasonable: 1, poor: 2 }
   for (const count of [100, 1e3, 1e4, 1e5, 1e6, 1e7]) {
     const within = read(count, 48).germs!
     for (const hours of [1, 23, 73, 1000]) {

@@ -79,7 +79,7 @@ export function slideRead(
   const germs = classes === null ? null : germClass(count, classes)
   if (state === 'to-read') return { timing: 'in-window', germs, counts: 'as-read', isFreshSlideDue: false }
   if (state === 'growing') {
-    const saysNothing = germs === null || germs === 'good'
+    const saysNothing = germs === null || isFine(germs)
     return {
       timing: 'early',
       germs: saysNothing ? null : germs,
@@ -87,5 +87,9 @@ export function slideRead(
       isFreshSlideDue: false,
     }
   }
-  return { timing: 'late', germs, counts: germs === 'good' ? 'as-read' : 'at-most', isFreshSlideDue: germs !== 'good' }
+  const stands = germs !== null && isFine(germs)
+  return { timing: 'late', germs, counts: stands ? 'as-read' : 'at-most', isFreshSlideDue: germs !== null && !stands }
 }
+
+/** Of a late slide it stands, of an early one it says nothing yet. */
+const isFine = (germs: GermClass) => germs === 'good' || germs === 'under-limit'

@@ -41,8 +41,11 @@ export function sayRule(says: RuleSays, reader: NumberReader = {}): string {
       const { below, inARow, longest } = says.calm
       return `${sayEvery(says.days)}; up to ${figure(longest)} days after ${figure(inARow)} results in a row under ${figure(below)} mg/L`
     }
-    case 'classes':
-      return `under ${figure(says.classes.reasonable)} good, from there reasonable, from ${figure(says.classes.poor)} poor (CFU/mL)`
+    case 'classes': {
+      const { reasonable, poor } = says.classes
+      const first = reasonable === null ? '' : `under ${figure(reasonable)} good, from there reasonable, `
+      return `${first}from ${figure(poor)} poor (CFU/mL)`
+    }
     case 'ends': {
       const unit = says.unit === '' ? '' : ` ${says.unit}`
       const ends = [
@@ -88,7 +91,7 @@ const dateFormats = new Map<string, Intl.DateTimeFormat>()
 
 /** Who asks for a test how often, and what was not granted. */
 export function sayInterval(interval: TestInterval, test: GuidedTest, pack: string): string {
-  const what = capital(sayTest(test))
+  const what = upperFirst(sayTest(test))
   if (interval.outcome === 'none') return `${what}: nobody sets an interval.`
   const { days, level, refused } = interval
   const by = level === 'guidance' ? pack : 'the shop’s own rule'
@@ -108,7 +111,7 @@ export function sayCalm({ run, because }: CalmInterval, { calm }: CalmRule): str
 /** "pH, nitrite and dip slide of Mill 7 are due". */
 export function sayTestsDue(tests: readonly GuidedTest[], of: string): string {
   const words = sayList(tests.map(sayTest))
-  return `${capital(words)} of ${of} ${tests.length === 1 ? 'is' : 'are'} due`
+  return `${upperFirst(words)} of ${of} ${tests.length === 1 ? 'is' : 'are'} due`
 }
 
 const tenth = (value: number, reader: NumberReader) => sayNumber(value, 1, reader)
@@ -147,7 +150,18 @@ export function sayReported(value: Reported, decimals: number, reader: NumberRea
   return low === 0 ? `under ${figure(high)}` : `${figure(low)} to ${figure(high)}`
 }
 
-const germWords: Record<GermClass, string> = { good: 'good', reasonable: 'reasonable', poor: 'poor' }
+const germWords: Record<GermClass, string> = {
+  good: 'good',
+  'under-limit': 'under the limit',
+  reasonable: 'reasonable',
+  poor: 'poor',
+}
+
+/** A count with its class: "10,000 to 100,000 CFU/mL: reasonable." */
+export function sayGerms(count: Reported, germs: GermClass | null, reader: NumberReader = {}): string {
+  const figure = `${sayReported(count, 0, reader)} CFU/mL`
+  return germs === null ? `${figure}.` : `${figure}: ${germWords[germs]}.`
+}
 
 /** What a slide says: "10,000 to 100,000 CFU/mL: reasonable." */
 export function saySlide(
@@ -240,8 +254,9 @@ export function sayLimit({ quantity, end, value }: OfferedLimit, reader: NumberR
 export function sayRefused({ refused }: SettledLimit, reader: NumberReader = {}): string {
   if (refused === null) return ''
   const { unit, decimals } = quantityWords[refused.quantity]
-  return `${capital(levelWords[refused.level])} asks for ${sayNumber(refused.value, decimals, reader, 0)}${unit}, which is looser: it does not count.`
+  return `${upperFirst(levelWords[refused.level])} asks for ${sayNumber(refused.value, decimals, reader, 0)}${unit}, which is looser: it does not count.`
 }
 
-/** pH begins small, whatever stands around it. */
-const capital = (words: string) => (words.startsWith('pH') ? words : words[0]!.toUpperCase() + words.slice(1))
+/** Words as a sentence begins; pH stays as it is written. */
+export const upperFirst = (words: string): string =>
+  words.startsWith('pH') ? words : words[0]!.toUpperCase() + words.slice(1)

@@ -46,6 +46,7 @@ export {
   sayCourse,
   sayDate,
   sayEvery,
+  sayGerms,
   sayInterval,
   sayLevel,
   sayLimit,
@@ -58,6 +59,7 @@ export {
   saySource,
   sayTest,
   sayTestsDue,
+  upperFirst,
 } from './guidance.ts'
 export { type HandoverParts, sayHandoverNote, sayReadBy } from './handover.ts'
 export { type SaidJob, sayJob } from './job.ts'
