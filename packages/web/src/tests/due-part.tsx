@@ -1,4 +1,4 @@
-import { sayCount, sayList } from '@sumpbook/fluid'
+import { sayCount, sayList, sayTest } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { type ShopCalendar, useCalendar } from '../api/guidance.ts'
@@ -75,7 +75,7 @@ export function DuePart({ book }: { book: Book }) {
             <h3>
               <Link href={`/sumps/${encodeURIComponent(line.sump)}#tests`}>{line.name}</Link>
             </h3>
-            <span>{sayList(dueOf(line).map(({ name }) => name))}</span>
+            <span>{sayList(dueOf(line).map(({ test }) => sayTest(test)))}</span>
             <button
               type="button"
               class="plain"

@@ -47,7 +47,7 @@ function Series({ series, timeZone }: { series: AnalyteSeries; timeZone: string 
     <section class="part" aria-label={name}>
       <h2>{name.startsWith('pH') ? name : title}</h2>
       <p>
-        Last {sayReported(last.value, 2)} {unit}, {sayWhen(last.at, { timeZone, now })}. {says}
+        Last {`${sayReported(last.value, 2)} ${unit}`.trim()}, {sayWhen(last.at, { timeZone, now })}. {says}
       </p>
       {points.length > 1 && <Course series={series} isCount={isCount} timeZone={timeZone} />}
       <details>

@@ -20,11 +20,14 @@ const wayWords: Record<SampleWay, string> = {
   'standing sample': 'sample left standing',
 }
 
+const shownAtFirst = 12
+
 /** Samples that wait, are to be read, or were read; and results that answer none. */
 export function SamplesPart({ book }: { book: Book }) {
   const answer = useSamples()
   const writing = useWriting()
   const [open, setOpen] = useState<string | null>(() => /^#sample-(.+)$/.exec(location.hash)?.[1] ?? null)
+  const [isAll, setAll] = useState(false)
   const { data } = answer
   useEffect(() => {
     if (data !== undefined && open !== null) document.getElementById(`sample-${open}`)?.scrollIntoView()
@@ -86,10 +89,15 @@ export function SamplesPart({ book }: { book: Book }) {
       <h2>Read</h2>
       {data.answered.length === 0 && <p class="quiet">None of the last four months.</p>}
       <ul class="answered">
-        {data.answered.map((sample) => (
+        {data.answered.slice(0, isAll ? undefined : shownAtFirst).map((sample) => (
           <Answered key={sample.id} sample={sample} when={when} />
         ))}
       </ul>
+      {!isAll && data.answered.length > shownAtFirst && (
+        <button type="button" onClick={() => setAll(true)}>
+          Show all {data.answered.length}
+        </button>
+      )}
       {data.neverRead.length > 0 && (
         <details>
           <summary>{sayCount(data.neverRead.length, 'sample was', 'samples were')} never read</summary>

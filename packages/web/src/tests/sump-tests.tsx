@@ -1,3 +1,4 @@
+import { sayCautions } from '@sumpbook/fluid'
 import { useEffect } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { useSumpCalendar } from '../api/guidance.ts'
@@ -6,6 +7,7 @@ import { labelOf } from '../entry/entries.ts'
 import { useWriting } from '../entry/use-writing.ts'
 import { LimitLines } from '../guidance/limit-lines.tsx'
 import { Unsettled } from '../guidance/unsettled.tsx'
+import { Cautions } from '../parts/cautions.tsx'
 import { readerOf } from '../say/units.ts'
 import { Findings } from './findings.tsx'
 import { TestForm } from './test-form.tsx'
@@ -37,6 +39,7 @@ export function SumpTests({ book, sump, name, now }: { book: Book; sump: string;
         <Findings findings={data.findings} />
         <TestLines tests={data.tests} timeZone={timeZone} now={now} />
         <TestForm sump={sump} isBusy={writing.isBusy} write={write} />
+        <Cautions cautions={sayCautions(['phIsNoSlide'])} />
         <p role="status" class="said">
           {writing.said}
         </p>

@@ -44,7 +44,7 @@ export function TestForm({
         void submit()
       }}
     >
-      <div class="figures">
+      <div class="test-fields">
         {fields.map(({ key, label }) => (
           <TextField
             key={key}

@@ -1,5 +1,5 @@
 import type { CalendarLine } from '../api/guidance.ts'
-import { sayDay, sayWhen } from '../say/when.ts'
+import { dayIn, sayDay, sayWhen } from '../say/when.ts'
 
 /** The tests of one sump: when each was done, when it is due, and who says so. */
 export function TestLines({ tests, timeZone, now }: { tests: readonly CalendarLine[]; timeZone: string; now: string }) {
@@ -10,7 +10,7 @@ export function TestLines({ tests, timeZone, now }: { tests: readonly CalendarLi
         <li key={test} class={isDue ? 'is-due' : ''}>
           <div class="test-head">
             <strong>{name}</strong>
-            <span class={isDue ? 'due-words' : 'quiet'}>{sayDue(dueOn, isDue)}</span>
+            <span class={isDue ? 'due-words' : 'quiet'}>{sayDue(dueOn, isDue, dayIn(now, timeZone))}</span>
             <span class="quiet last">
               {last === null ? 'never yet' : `last ${sayWhen(last.at, { timeZone, now })}`}
             </span>
@@ -27,7 +27,8 @@ export function TestLines({ tests, timeZone, now }: { tests: readonly CalendarLi
 }
 
 /** A calendar day stands for itself in every zone. */
-function sayDue(dueOn: string | null, isDue: boolean): string {
+function sayDue(dueOn: string | null, isDue: boolean, today: string): string {
   if (dueOn === null) return 'nobody sets a day'
+  if (dueOn === today) return 'due today'
   return isDue ? `due since ${sayDay(`${dueOn}T12:00:00Z`, 'UTC')}` : `on ${sayDay(`${dueOn}T12:00:00Z`, 'UTC')}`
 }
