@@ -36,6 +36,12 @@ export interface Assumption {
   value: number | null
 }
 
+/** A price a litre under a name; null where nobody set it. */
+export interface NamedPrice {
+  name: string
+  perLitre: number | null
+}
+
 /** Whole cents by part; every sum of them is exact. */
 export type PartCents = Record<CostPart, Cents>
 
@@ -58,6 +64,8 @@ export interface Cost extends DaySpan {
   /** What treated water cost more than the shop's cheapest water would have; null where prices are missing. */
   treatedExtra: Cents | null
   assumptions: Assumption[]
+  /** Prices by name: of waste streams that the shop keeps or prices, of additives that were poured or are priced; null where none is set. */
+  prices: { streams: NamedPrice[]; additives: NamedPrice[] }
   /** What was not counted and why, with its sentence. */
   gaps: (SaidGap & { text: string })[]
   /** What is taken for granted, a sentence each. */

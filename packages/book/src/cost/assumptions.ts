@@ -1,5 +1,5 @@
 import type { Things } from '../setup/things.ts'
-import type { Assumption } from './answer-types.ts'
+import type { Assumption, NamedPrice } from './answer-types.ts'
 import { stopMinutes } from './stops.ts'
 
 /** The shop's own figures as they stood at the end of the time asked for. */
@@ -14,6 +14,29 @@ export function assumptionsOf({ shop: { costs = {} } }: Things): Assumption[] {
     'leanPerDay',
   ]
   return figures.map((figure) => ({ figure, value: costs[figure] ?? null }))
+}
+
+/** Every waste stream and additive that a price may be set for. */
+export function namedPrices(
+  { shop: { costs = {} }, waste }: Things,
+  additivesPoured: readonly string[],
+): { streams: NamedPrice[]; additives: NamedPrice[] } {
+  const { wasteStreams = [], additives = [] } = costs
+  const kept = [...waste.values()].flatMap(({ stream }) => (stream === undefined ? [] : [stream]))
+  const named = (names: readonly string[], priced: readonly { name: string; perLitre?: number | undefined }[]) => {
+    const all = new Map([...names, ...priced.map(({ name }) => name)].map((name) => [name.trim().toLowerCase(), name]))
+    return [...all].map(([key, name]) => ({
+      name,
+      perLitre: priced.find((one) => one.name.trim().toLowerCase() === key)?.perLitre ?? null,
+    }))
+  }
+  return {
+    streams: named(
+      kept,
+      wasteStreams.map(({ stream, perLitre }) => ({ name: stream, perLitre })),
+    ),
+    additives: named(additivesPoured, additives),
+  }
 }
 
 /** What is taken for granted in every figure, a sentence each. */

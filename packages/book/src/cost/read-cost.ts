@@ -3,7 +3,7 @@ import { BookError } from '../errors.ts'
 import type { ThingHistory, Things } from '../setup/things.ts'
 import type { BookParts, TodayReader } from '../today/read-today.ts'
 import type { Cost, DaySpan, SumpCost } from './answer-types.ts'
-import { assumptionsOf, groundRules } from './assumptions.ts'
+import { assumptionsOf, groundRules, namedPrices } from './assumptions.ts'
 import { type CostLines, costLinesOf, costParts, type Gap } from './cost-lines.ts'
 import { type CostCell, cellsOf, partsOf, sumCents, sumEstimated } from './cost-table.ts'
 import { litresOf, sum } from './litres.ts'
@@ -64,11 +64,17 @@ export function costOf(
     litres,
     ...pouredByKind(pours, then, records),
     assumptions: assumptionsOf(then),
+    prices: namedPrices(then, additivesOf(records)),
     gaps: gaps.map((gap) => ({ ...gap, text: sayGap(gap) })),
     rules: groundRules,
   }
   return { ...cost, sentences: sentencesOf(cost, { units: things.shop.units, ...reader }) }
 }
+
+const additivesOf = ({ entries }: SpanRecords) =>
+  entries.flatMap(({ entry }) =>
+    entry.kind === 'addition' && entry.additive?.name !== undefined ? [entry.additive.name] : [],
+  )
 
 const monthsOf = ({ span }: SpanRecords) => Array.from({ length: span.days }, (_, i) => monthOf(span.firstDay + i))
 

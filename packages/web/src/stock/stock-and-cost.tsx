@@ -1,4 +1,6 @@
 import type { Book } from '../api/types.ts'
+import { CostPart } from '../cost/cost-part.tsx'
+import { MonthPart } from '../cost/month-part.tsx'
 import { PartedPage } from '../parts/parted-page.tsx'
 import { StockPart } from './stock-part.tsx'
 import { WastePart } from './waste-part.tsx'
@@ -14,6 +16,8 @@ export function StockAndCost({ book, part }: { book: Book; part: string | null }
       parts={[
         { id: null, name: 'Stock', show: () => <StockPart book={book} /> },
         { id: 'waste', name: 'Waste', show: () => <WastePart book={book} /> },
+        { id: 'cost', name: 'Cost', show: () => <CostPart book={book} /> },
+        { id: 'month', name: 'Month', show: () => <MonthPart book={book} /> },
       ]}
     />
   )
