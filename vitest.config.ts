@@ -12,7 +12,7 @@ export default defineConfig({
             'packages/{fluid,book,server,cli}/src/**/*.test.ts',
             'demo/src/**/*.test.ts',
             'tests/**/*.test.ts',
-            'bench/{estimate,record,fuzz}/**/*.test.ts',
+            'bench/{estimate,record,fuzz,offline}/**/*.test.ts',
           ],
         },
       },

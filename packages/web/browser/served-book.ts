@@ -13,6 +13,8 @@ export interface ServedBook {
   said(): string
   /** Stops the process and starts another on the same book. */
   restart(): Promise<void>
+  /** Stops the process: nobody answers at its address until it is restarted. */
+  stop(): Promise<void>
   /** Stops the process; the book goes with it. */
   end(): Promise<void>
 }
@@ -36,6 +38,7 @@ export async function serveBook(...flags: string[]): Promise<ServedBook> {
       await stop(running.server)
       running = await start(folder, Number(new URL(running.address).port), flags)
     },
+    stop: () => stop(running.server),
     end: async () => {
       await stop(running.server)
       rmSync(folder, { recursive: true, force: true })

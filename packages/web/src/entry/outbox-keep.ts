@@ -12,14 +12,21 @@ export interface OutboxKeep {
 
 /** In IndexedDB; written through to the disk before it is called kept. */
 export function deviceKeep(store: DeviceStore): OutboxKeep {
+  const add = (items: readonly Waiting[]) =>
+    store.use(async (database) => {
+      const transaction = database.transaction('outbox', 'readwrite', { durability: 'strict' })
+      const there = new Set(await transaction.store.getAllKeys())
+      const fresh = items.filter(({ entry }) => !there.has(entry.id))
+      await Promise.all([...fresh.map((item) => transaction.store.add(item)), transaction.done])
+    })
   return {
     list: () => store.use((database) => database.getAll('outbox')),
     add: (items) =>
-      store.use(async (database) => {
-        const transaction = database.transaction('outbox', 'readwrite', { durability: 'strict' })
-        const there = new Set(await transaction.store.getAllKeys())
-        const fresh = items.filter(({ entry }) => !there.has(entry.id))
-        await Promise.all([...fresh.map((item) => transaction.store.add(item)), transaction.done])
+      add(items).catch(async (error: unknown) => {
+        if (!(error instanceof DOMException) || error.name !== 'QuotaExceededError') throw error
+        // What was written comes before what was only read and can be asked for again.
+        await store.use((database) => database.clear('answers'))
+        await add(items)
       }),
     change: (id, make) =>
       store.use(async (database) => {

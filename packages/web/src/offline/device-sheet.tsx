@@ -24,13 +24,6 @@ export function DeviceSheet({ close }: { close(): void }) {
     >
       <h3>{waiting.length === 0 ? 'This device' : 'Not in the book yet'}</h3>
       <p class="quiet">{sayStanding(standing)}</p>
-      {waiting.length > 0 && (
-        <ul>
-          {waiting.map((one) => (
-            <OnDevice key={one.entry.id} one={one} says={sayState(one, standing)} isRefused={one.problem !== null} />
-          ))}
-        </ul>
-      )}
       <div class="buttons">
         {standing.staysOffLine ? (
           <button type="button" class="main" onClick={() => stayOffLine(false)}>
@@ -53,6 +46,13 @@ export function DeviceSheet({ close }: { close(): void }) {
         </button>
       </div>
       <DeviceNotes trouble={standing.view.trouble} isLeft={waiting.length > 0} />
+      {waiting.length > 0 && (
+        <ul>
+          {waiting.map((one) => (
+            <OnDevice key={one.entry.id} one={one} says={sayState(one, standing)} isRefused={one.problem !== null} />
+          ))}
+        </ul>
+      )}
       {arrived.length > 0 && (
         <details>
           <summary>Lately arrived: {arrived.length}</summary>

@@ -77,7 +77,7 @@ export function openDeviceStore(name = 'sumpbook'): DeviceStore {
 }
 
 function withPatience<T>(promise: Promise<T>): Promise<T> {
-  let timer = 0
+  let timer: ReturnType<typeof setTimeout> | undefined
   const late = new Promise<never>((_, reject) => {
     timer = setTimeout(
       () => reject(new DOMException('This browser does not open its storage.', 'TimeoutError')),

@@ -3,7 +3,11 @@ import { later } from '../later.tsx'
 import { queueWords } from './queue-words.ts'
 import { useStanding } from './use-standing.ts'
 
-const DeviceSheet = later(() => import('./device-sheet.tsx').then(({ DeviceSheet }) => DeviceSheet))
+const load = () => import('./device-sheet.tsx').then(({ DeviceSheet }) => DeviceSheet)
+const DeviceSheet = later(load)
+
+/** It is wanted most when it can no longer be fetched. */
+export const fetchDeviceSheet = (): Promise<unknown> => load()
 
 /** "all saved", or what is not, with all of it behind: the entries one by one, the switch to stay off line, what this device keeps. */
 export function QueueState() {
@@ -12,7 +16,7 @@ export function QueueState() {
   return (
     <span class={`state ${kind}`}>
       <button type="button" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
-        <span role="status">{words}</span>
+        <span aria-live="polite">{words}</span>
       </button>
       {isOpen && <DeviceSheet close={() => setOpen(false)} />}
     </span>

@@ -31,9 +31,9 @@ test('all saved is said only of a device that has nothing left and whose book an
 
 test('what asks for a person comes before what only waits', () => {
   const all = [one(4), refused, one(5)]
-  expect(queueWords(standing(all, {}, ['01900004'])).words).toBe('1 only in this page')
+  expect(queueWords(standing(all, {}, ['01900004'])).words).toBe('1 in this page only')
   expect(queueWords(standing(all)).words).toBe('1 not taken')
-  expect(queueWords(standing([one(4), one(5)])).words).toBe('2 waiting to send')
+  expect(queueWords(standing([one(4), one(5)])).words).toBe('2 waiting')
   expect(queueWords(standing([one(4), one(5)], { staysOffLine: true })).words).toBe('off line · 2 wait')
 })
 

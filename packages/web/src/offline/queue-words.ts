@@ -20,11 +20,11 @@ export function queueWords({ view, reach, staysOffLine }: Standing): QueueWords 
   const count = (state: string) => view.all.filter((one) => stateOf(one, view.sending) === state).length
   const [refused, sending] = [count('not-taken'), count('sending')]
   const waiting = count('waiting') + sending
-  if (view.onPage.size > 0) return { words: `${view.onPage.size} only in this page`, kind: 'do' }
+  if (view.onPage.size > 0) return { words: `${view.onPage.size} in this page only`, kind: 'do' }
   if (refused > 0) return { words: `${refused} not taken`, kind: 'do' }
   if (staysOffLine) return { words: waiting > 0 ? `off line · ${waiting} wait` : 'off line', kind: 'do' }
   if (sending > 0 && reach.state === 'in-reach') return { words: `sending ${waiting}`, kind: 'calm' }
-  if (waiting > 0) return { words: `${waiting} waiting to send`, kind: 'do' }
+  if (waiting > 0) return { words: `${waiting} waiting`, kind: 'do' }
   return reach.state === 'in-reach' ? { words: 'all saved', kind: 'calm' } : { words: 'out of reach', kind: 'do' }
 }
 

@@ -1,5 +1,6 @@
 import { fetchPagesAhead } from '../api/queries.ts'
 import { fetchAllPages } from '../later.tsx'
+import { fetchDeviceSheet } from './queue-state.tsx'
 import { reach, staysOffLine } from './reach.ts'
 
 const soonMs = 4_000
@@ -15,6 +16,7 @@ export function readyForRound(): void {
   const ready = async () => {
     if (reach.now().state !== 'in-reach' || staysOffLine.now() || document.visibilityState === 'hidden') return
     if ((navigator as { connection?: { saveData?: boolean } }).connection?.saveData === true) return
+    await fetchDeviceSheet()
     if (navigator.serviceWorker === undefined) await fetchAllPages()
     await fetchPagesAhead(youngMs)
   }
