@@ -3,6 +3,7 @@ import type { ShopClock } from '../estimate/shop-clock.ts'
 import type { Logged } from '../journal/entry-log.ts'
 import type { ThingHistory } from '../setup/things.ts'
 import { concentratePoured, type PourMemory } from './concentrate-poured.ts'
+import type { Movement } from './stock-answer.ts'
 import type { StockEntry } from './stock-log.ts'
 
 /** An order that was written. */
@@ -12,15 +13,6 @@ export interface OrderWritten {
   litres: number
   /** Null where nobody said. */
   expectedOn: number | null
-}
-
-/** A line of what happened to a fluid's stock. */
-export interface Movement {
-  entry: string
-  at: string
-  kind: 'receipt' | 'issue' | 'count' | 'order' | 'pour'
-  litres: number | null
-  lot: string | null
 }
 
 /** All that was written of one fluid's stock, both ways of use apart. */

@@ -31,8 +31,8 @@ import type { BookParts } from '../today/read-today.ts'
 import { type FluidRecords, recordsByFluid } from './fluid-records.ts'
 import { type AwaitedOrder, awaited } from './on-order.ts'
 import { plannedCharges } from './planned-charges.ts'
-import { type StockSettings, stockSettings } from './settings.ts'
-import type { FluidStock, StockAnswer } from './stock-answer.ts'
+import { stockSettings } from './settings.ts'
+import type { FluidStock, StockAnswer, StockSettings } from './stock-answer.ts'
 import { stockLog } from './stock-log.ts'
 
 export interface StockQuestion {

@@ -1,26 +1,5 @@
 import type { Fluid } from '../schema/things/index.ts'
-
-/** A figure that the shop set, or that is taken for granted until it does. */
-export interface Setting {
-  value: number
-  assumed: boolean
-}
-
-/** By what a fluid's orders are reckoned. */
-export interface StockSettings {
-  /** Litres of a drum. */
-  packSize: Setting
-  leadDays: Setting
-  leadSd: Setting
-  /** Percent. */
-  service: Setting
-  /** Null where nobody said: the size of an order is then four weeks' use. */
-  orderCost: number | null
-  /** Money for a litre kept a year; null without a price or a percentage. */
-  holdingCostPerYear: number | null
-  holdingPercent: Setting
-  usedBy: 'issues' | 'pours' | null
-}
+import type { Setting, StockSettings } from './stock-answer.ts'
 
 /** 55 US gallons, and the drum of other shops. */
 const drums = { us: 208.2, metric: 200, imperial: 200 } as const

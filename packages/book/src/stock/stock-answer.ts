@@ -1,6 +1,4 @@
 import type { Demand, OrderSize } from '@sumpbook/fluid'
-import type { Movement } from './fluid-records.ts'
-import type { StockSettings } from './settings.ts'
 
 /** The stock of a shop; days are calendar days in its zone. */
 export interface StockAnswer {
@@ -59,4 +57,35 @@ export interface FluidStock {
   settings: StockSettings
   /** Newest first, of the days asked for. */
   movements: Movement[]
+}
+
+/** A line of what happened to a fluid's stock. */
+export interface Movement {
+  entry: string
+  at: string
+  kind: 'receipt' | 'issue' | 'count' | 'order' | 'pour'
+  litres: number | null
+  lot: string | null
+}
+
+/** A figure that the shop set, or that is taken for granted until it does. */
+export interface Setting {
+  value: number
+  assumed: boolean
+}
+
+/** By what a fluid's orders are reckoned. */
+export interface StockSettings {
+  /** Litres of a drum. */
+  packSize: Setting
+  leadDays: Setting
+  leadSd: Setting
+  /** Percent. */
+  service: Setting
+  /** Null where nobody said: the size of an order is then four weeks' use. */
+  orderCost: number | null
+  /** Money for a litre kept a year; null without a price or a percentage. */
+  holdingCostPerYear: number | null
+  holdingPercent: Setting
+  usedBy: 'issues' | 'pours' | null
 }

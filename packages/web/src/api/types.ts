@@ -81,6 +81,7 @@ export interface Book {
   waters: Thing[]
   containers: Thing[]
   mixers: Thing[]
+  wasteContainers?: Thing[]
   /** As the book keeps them. */
   sumpList?: Thing[]
   version: string

@@ -1,10 +1,263 @@
-import type { Book } from '../api/types.ts'
+import { sayNumber, sayVolume } from '@sumpbook/fluid'
+import { useState } from 'preact/hooks'
+import { Link } from 'wouter-preact'
+import { useSumps } from '../api/queries.ts'
+import type { Book, Entry, Units } from '../api/types.ts'
+import { useWriting } from '../entry/use-writing.ts'
+import { DayField } from '../fields/fields.tsx'
+import { Gauge } from '../gauge/gauge.tsx'
+import { Cautions } from '../parts/cautions.tsx'
+import { readerOf } from '../say/units.ts'
+import '../today/line.css'
+import { useWaste, type WasteContainerNow } from './answers.ts'
+import { sayDayText } from './say-stock.ts'
+import { ContainerForm, DocumentForm, type WasteAct, WasteForm } from './waste-forms.tsx'
 
-/** What leaves the sumps and is no coolant any more. */
+/** Where waste waits, until when, and whether what the sumps gave came there. */
 export function WastePart({ book }: { book: Book }) {
+  const [days, setDays] = useState<{ from: string; to: string } | null>(null)
+  const answer = useWaste(days)
+  if (answer.data === undefined) {
+    return answer.error === null ? <p class="quiet">One moment …</p> : <p class="fault">{answer.error.message}</p>
+  }
+  const { containers, balance, unmeasured, from, to, today } = answer.data
+  const isTurned = days !== null && days.from > days.to
   return (
-    <p class="intro">
-      Used fluid, skimmed oil, sludge and rinse water of {book.shop.name} wait here for their carrier.
-    </p>
+    <>
+      {containers.length === 0 && (
+        <p class="intro">
+          Used emulsion, skimmed oil, sludge: set up where each of them waits, and the book counts how full it is and
+          how long it may wait.
+        </p>
+      )}
+      {containers.map((container) => (
+        <OneContainer key={container.id} container={container} book={book} today={today} />
+      ))}
+      <NewContainer
+        units={book.shop.units}
+        today={today}
+        taken={new Set(containers.map(({ id }) => id))}
+        isFirst={containers.length === 0}
+      />
+      <section class="part" aria-labelledby="waste-balance">
+        <h2 id="waste-balance">What the sumps gave</h2>
+        <div class="waste-days">
+          <DayField
+            label="From"
+            value={from}
+            max={today}
+            onInput={(day) => day !== '' && setDays({ from: day, to })}
+            fault={isTurned ? 'Found a first day after the last; expected one before it.' : null}
+          />
+          <DayField label="To" value={to} max={today} onInput={(day) => day !== '' && setDays({ from, to: day })} />
+        </div>
+        {balance.length === 0 && <p>Nothing left the sumps or was stored in these days.</p>}
+        <ul class="says">
+          {balance.map(({ kind, says, outcome }) => (
+            <li key={kind} class={outcome === 'agrees' ? '' : 'unexplained'}>
+              {says}
+            </li>
+          ))}
+          {unmeasured !== null && <li>{unmeasured}</li>}
+        </ul>
+      </section>
+    </>
+  )
+}
+
+const acts: readonly (readonly [WasteAct, string])[] = [
+  ['store', 'Put in'],
+  ['pickup', 'Fetched'],
+  ['level', 'Level read'],
+  ['settings', 'Settings'],
+]
+
+function OneContainer({ container, book, today }: { container: WasteContainerNow; book: Book; today: string }) {
+  const [act, setAct] = useState<WasteAct | null>(null)
+  const writing = useWriting()
+  const sumps = useSumps()
+  const { units } = book.shop
+  const { id, name, isSetUp, stream, code, place, capacity, litres, clock, full } = container
+  const write = async (entries: Entry[]) => {
+    const items = entries.map((entry) => ({ entry, label: `${name}: ${entry.kind}` }))
+    if (await writing.write(items)) setAct(null)
+  }
+  return (
+    <section class="stock-fluid" id={`waste-${id}`} aria-label={name}>
+      <div class="waste-head">
+        <h2>{name}</h2>
+        {stream !== null && stream !== name && <span class="quiet">{stream}</span>}
+        {code !== null && <span class="tag plain">{code}</span>}
+        {place !== null && <span class="quiet">{place}</span>}
+        {!isSetUp && <span class="tag do">not set up</span>}
+      </div>
+      <div class="waste-body">
+        {capacity !== null && (
+          <Gauge
+            volume={{ mean: litres, low90: litres, high90: litres }}
+            bench={{ capacity, fillVolume: null, minVolume: null }}
+            units={units}
+          />
+        )}
+        <div>
+          <p class="stock-sentence">{container.sentence.slice(name.length + 2)}</p>
+          {(clock !== null && clock.daysLeft < 15) || (full !== null && full >= 90) ? (
+            <p>
+              <span class="tag do">call the carrier</span>
+            </p>
+          ) : null}
+          <p>{container.term}</p>
+          {container.doubts.length > 0 && (
+            <ul class="stock-doubts" aria-label="What does not agree">
+              {container.doubts.map((doubt) => (
+                <li>{doubt}</li>
+              ))}
+            </ul>
+          )}
+          <Cautions cautions={container.cautions} />
+        </div>
+      </div>
+      <Missing container={container} units={units} today={today} isBusy={writing.isBusy} write={write} />
+      {act === null ? (
+        <div class="buttons">
+          {acts.map(([one, words]) => (
+            <button
+              type="button"
+              class={one === 'settings' ? 'plain' : ''}
+              aria-label={`${words}: ${name}`}
+              onClick={() => {
+                setAct(one)
+                writing.hush()
+              }}
+            >
+              {words}
+            </button>
+          ))}
+        </div>
+      ) : (
+        <WasteForm
+          key={act}
+          act={act}
+          container={container}
+          thing={book.wasteContainers?.find((thing) => thing.id === id)}
+          sumps={sumps.data ?? []}
+          units={units}
+          today={today}
+          isBusy={writing.isBusy}
+          write={(entries) => void write(entries)}
+          cancel={() => setAct(null)}
+        />
+      )}
+      <p role="status">{writing.said}</p>
+      <Written container={container} units={units} />
+    </section>
+  )
+}
+
+interface MissingProps {
+  container: WasteContainerNow
+  units: Units
+  today: string
+  isBusy: boolean
+  write(entries: Entry[]): Promise<void>
+}
+
+/** Pickups whose document has not come. */
+function Missing({ container, units, today, isBusy, write }: MissingProps) {
+  const [open, setOpen] = useState<string | null>(null)
+  return (
+    <>
+      {container.pickups
+        .filter(({ document }) => document === null)
+        .map(({ entry, on, litres }) => (
+          <div key={entry} class="missing-document">
+            <p>
+              <span class="tag do">document missing</span> Fetched {sayDayText(on)}
+              {litres === null ? '' : `, ${sayVolume(litres, readerOf(units))}`}.
+            </p>
+            {open === entry ? (
+              <DocumentForm
+                container={container.id}
+                pickup={entry}
+                units={units}
+                today={today}
+                isBusy={isBusy}
+                write={(entries) => void write(entries).then(() => setOpen(null))}
+                cancel={() => setOpen(null)}
+              />
+            ) : (
+              <button type="button" onClick={() => setOpen(entry)}>
+                Write its number
+              </button>
+            )}
+          </div>
+        ))}
+    </>
+  )
+}
+
+/** What was put in and fetched in the days asked for. */
+function Written({ container, units }: { container: WasteContainerNow; units: Units }) {
+  const reader = readerOf(units)
+  const amount = (litres: number | null, kilograms: number | null) =>
+    [litres === null ? '' : sayVolume(litres, reader), kilograms === null ? '' : `${sayNumber(kilograms, 0)} kg`]
+      .filter((part) => part !== '')
+      .join(', ') || 'no amount'
+  return (
+    <details>
+      <summary>What was put in and fetched</summary>
+      <ul class="says">
+        {container.pickups.map(({ entry, on, litres, kilograms, document, code }) => (
+          <li key={entry}>
+            <Link href={`/journal/${entry}`}>{sayDayText(on)}</Link>: fetched {amount(litres, kilograms)}
+            {code === null ? '' : `, ${code}`}
+            {document === null ? ', document missing' : `, document ${document}`}
+          </li>
+        ))}
+        {container.stored.map(({ entry, on, litres, kilograms }) => (
+          <li key={entry}>
+            <Link href={`/journal/${entry}`}>{sayDayText(on)}</Link>: put in {amount(litres, kilograms)}
+          </li>
+        ))}
+      </ul>
+      {container.pickups.length + container.stored.length === 0 && <p class="quiet">Nothing in these days.</p>}
+    </details>
+  )
+}
+
+function NewContainer({
+  units,
+  today,
+  taken,
+  isFirst,
+}: {
+  units: Units
+  today: string
+  taken: ReadonlySet<string>
+  isFirst: boolean
+}) {
+  const [isOpen, setOpen] = useState(false)
+  const writing = useWriting()
+  if (!isOpen) {
+    return (
+      <p class="new-container">
+        <button type="button" class={isFirst ? 'main' : ''} onClick={() => setOpen(true)}>
+          Set up a waste container
+        </button>
+      </p>
+    )
+  }
+  return (
+    <ContainerForm
+      units={units}
+      today={today}
+      taken={taken}
+      isBusy={writing.isBusy}
+      write={async (entries) => {
+        const items = entries.map((entry) => ({ entry, label: 'A waste container' }))
+        if (await writing.write(items)) setOpen(false)
+      }}
+      cancel={() => setOpen(false)}
+    />
   )
 }
