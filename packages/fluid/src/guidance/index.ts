@@ -19,6 +19,15 @@ export { type ChosenEdition, chosenEdition, guidancePacks, ownPack } from './pac
 export { type PhQuestion, type PhVerdict, phVerdict } from './ph-verdict.ts'
 export { isUnder, mayBeOver, rangeOf, type ValueRange } from './reported-range.ts'
 export {
+  type LimitEnd,
+  type LimitedQuantity,
+  type LimitLevel,
+  limitLevels,
+  type OfferedLimit,
+  type SettledLimit,
+  settledLimits,
+} from './settled-limits.ts'
+export {
   type SampleMethod,
   type SampleState,
   type SampleWindow,
@@ -28,15 +37,6 @@ export {
   sampleState,
   sampleWindows,
   slideRead,
-} from './sample-window.ts'
-export {
-  type LimitEnd,
-  type LimitedQuantity,
-  type LimitLevel,
-  limitLevels,
-  type OfferedLimit,
-  type SettledLimit,
-  settledLimits,
-} from './settled-limits.ts'
+} from './slide-read.ts'
 export { type TestDayQuestion, testDay } from './test-day.ts'
 export { type TestInterval, testInterval } from './test-interval.ts'

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { sampleMethodOf, sampleState, sampleWindows, slideRead } from './sample-window.ts'
+import { sampleMethodOf, sampleState, sampleWindows, slideRead } from './slide-read.ts'
 
 const window = { fromHours: 24, toHours: 72 }
 const classes = { reasonable: 1e4, poor: 1e6 }
