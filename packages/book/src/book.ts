@@ -64,7 +64,8 @@ export interface Book {
    * @throws {BookError} `not-found`
    */
   outlook(sump: string, options?: { at?: Date; daysBack?: number; reader?: TodayReader }): Promise<Outlook>
-  today(options?: { at?: Date; reader?: TodayReader }): Promise<Today>
+  /** @param options `person`: who asks; what others have claimed is no news to them */
+  today(options?: { at?: Date; reader?: TodayReader; person?: string | null }): Promise<Today>
   /** What else is worked out from the records (stock, waste, costs …): each such reading lives in a folder of its own. */
   ask<Answer>(read: (parts: BookParts, now: Date) => Promise<Answer>): Promise<Answer>
   /**
@@ -97,7 +98,7 @@ export function openBook(store: Store, clock: () => Date): Book {
     outlook: (sump, options = {}) => readOutlook(parts, { sump, at: clock(), ...options }),
     plan: (sump, options = {}) => readPlan(parts, sump, { at: clock(), ...options }),
     otherWater: (sump, question) => readOtherWater(parts, sump, { at: clock(), ...question }),
-    today: ({ at, reader = {} } = {}) => readToday(parts, { ...timesOf(at, clock()), reader }),
+    today: ({ at, reader = {}, person = null } = {}) => readToday(parts, { ...timesOf(at, clock()), reader, person }),
     ask: (read) => read(parts, clock()),
     sumps: async (options = {}) => {
       const { items } = await readSumps(parts, { ...timesOf(undefined, clock()), ...options })

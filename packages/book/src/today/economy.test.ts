@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { Flickering } from './condition.ts'
 import type { Due } from './due.ts'
-import { type EconomyInput, newPerShift, shareOut } from './economy.ts'
+import { type EconomyInput, newPerShift, placesOf, rosterOf, shareOut } from './economy.ts'
 import type { SumpThen } from './sump-then.ts'
 import type { Condition, SumpItem } from './today.ts'
 
@@ -41,11 +41,14 @@ const dayText = (n: number) => new Date(n * day).toISOString().slice(0, 10)
 /** @param then by shift, youngest first: what stood where; who is not named was in order */
 function shared(
   items: SumpItem[],
-  more: Omit<Partial<EconomyInput>, 'starts'> & { starts?: Record<string, SumpThen>[] } = {},
+  more: Omit<Partial<EconomyInput>, 'starts'> & {
+    places?: ReadonlySet<string>
+    starts?: Record<string, SumpThen>[]
+  } = {},
 ) {
-  const { starts = [], ...rest } = more
+  const { starts = [], places, ...rest } = more
   const names = new Set([...items.map(({ sump }) => sump), ...starts.flatMap((one) => Object.keys(one))])
-  return shareOut({
+  const input: EconomyInput = {
     at,
     began,
     items,
@@ -53,13 +56,13 @@ function shared(
     sumpCount: 40,
     dueThen: [],
     dayStart: (text) => Date.parse(`${text}T00:00:00Z`),
-    touched: new Map(),
     pouredAt: new Map(),
     snoozed: new Map(),
     taken: new Set(),
     ...rest,
     starts: began.map((_, i) => new Map([...names].map((name) => [name, starts[i]?.[name] ?? stood('in-order')]))),
-  })
+  }
+  return shareOut({ ...input, places: places ?? rosterOf(input) })
 }
 const names = (lines: readonly { sump: string | null; name: string }[]) => lines.map(({ name }) => name)
 const many = (count: number, condition: Condition) =>
@@ -133,34 +136,51 @@ test('a sump that becomes worse is news, one that becomes better is not', () => 
   expect(shared([item('a', 'low-level')], { starts: worse }).items[0]!.isNew).toBe(false)
 })
 
-test('what is found during a shift fills what is left of the six, in the order in which it was found', () => {
+/** Who has places: four from the shift's beginning, and sumps as they were written about, an hour apart. */
+async function placesWith(touched: readonly (readonly [string, Condition])[], more: Partial<EconomyInput> = {}) {
   const roster = many(4, 'lean')
-  const found = [item('third', 'lean'), item('second', 'rich'), item('first', 'low-level')]
-  const touched = new Map(
-    ['first', 'second', 'third'].map((sump, n) => [sump, { firstAt: began[0]! + n * hour, isActedOn: false }]),
-  )
-  const { items: shown, later } = shared([...roster, ...found], { starts: [standing(roster)], touched })
-  expect(names(shown)).toEqual(['s01', 's02', 's03', 's04', 'first', 'second'])
-  expect(names(later.items)).toEqual(['third'])
+  const all = { ...standing(roster), ...Object.fromEntries(touched.map(([sump]) => [sump, stood('in-order')])) }
+  const input = {
+    ...{ at, began, items: [], due: [], sumpCount: 40, dueThen: [], dayStart: () => 0 },
+    ...{ pouredAt: new Map(), snoozed: new Map(), taken: new Set<string>() },
+    starts: began.map((_, i) => new Map(Object.entries(i === 0 ? all : {}))),
+    ...more,
+  }
+  const touches = touched.map(([sump], n) => ({ sump, ms: began[0]! + (n + 1) * hour }))
+  const found = new Map(touched.map(([, condition], n) => [touches[n], stood(condition)]))
+  return [...(await placesOf(input, touches, async (touch) => found.get(touch)))].slice(4)
+}
+
+test('what is found during a shift takes what is left of the six, in the order in which it was found', async () => {
+  const found = [
+    ['first', 'low-level'],
+    ['second', 'rich'],
+    ['third', 'lean'],
+  ] as const
+  expect(await placesWith(found)).toEqual(['first', 'second'])
 })
 
-test('a sump that was seen to has had its place in this shift', () => {
-  const roster = many(4, 'lean')
-  const touched = new Map([
-    ['done', { firstAt: began[0]! + hour, isActedOn: true }],
-    ['read', { firstAt: began[0]! + hour, isActedOn: false }],
-    ['first', { firstAt: began[0]! + 2 * hour, isActedOn: false }],
-    ['second', { firstAt: began[0]! + 3 * hour, isActedOn: false }],
-  ])
-  const { items: shown, later } = shared([...roster, item('first', 'lean'), item('second', 'lean')], {
-    starts: [standing(roster)],
-    touched,
-  })
-  expect(names(shown)).toEqual(['s01', 's02', 's03', 's04', 'first'])
-  expect(names(later.items)).toEqual(['second'])
+test('a sump that wants nothing right after it was written about takes no place, nor does an exempt one', async () => {
+  const found = [
+    ['fine', 'in-order'],
+    ['pump', 'below-suction'],
+    ['lean', 'lean'],
+  ] as const
+  expect(await placesWith(found)).toEqual(['lean'])
 })
 
-test('what will come to want something by the end of the shift has a place kept for it', () => {
+test('what is found with a place is shown, what is found without one waits', () => {
+  const items = [item('first', 'lean'), item('second', 'lean')]
+  const { items: shown, later } = shared(items, { places: new Set(['first']) })
+  expect([names(shown), names(later.items)]).toEqual([['first'], ['second']])
+})
+
+test('what will come to want something by the end of the shift has a place kept, at most half of what is left', () => {
+  const coming = Object.fromEntries(many(5, 'lean').map(({ sump }) => [sump, stood('in-order', { byEnd: 'lean' })]))
+  expect(names(shared(many(5, 'lean'), { starts: [coming] }).items)).toEqual(['s01', 's02', 's03'])
+})
+
+test('what comes by itself and was not foreseen waits for the next list', () => {
   const coming = { a: stood('in-order', { byEnd: 'lean' as const }) }
   expect(names(shared([item('a', 'lean')], { starts: [coming] }).items)).toEqual(['a'])
   expect(names(shared([item('a', 'lean')]).later.items)).toEqual(['a'])
@@ -245,7 +265,7 @@ test('a duty of the shift before is no news, an exempt one is always shown, one 
 })
 
 test('what somebody else has taken upon himself is no news', () => {
-  const { items: shown } = shared([item('a', 'lean')], { starts: [{ a: stood('lean') }], taken: new Set(['lean:a']) })
+  const { items: shown } = shared([item('a', 'lean')], { starts: [{ a: stood('lean') }], taken: new Set(['pour:a']) })
   expect(shown).toMatchObject([{ isNew: false }])
 })
 
@@ -262,10 +282,7 @@ test('whatever comes, no list shows more than six new things that are not exempt
     const starts = began.map(() =>
       Object.fromEntries(items.map(({ sump }) => [sump, stood(([...conditions, 'in-order'] as const)[below(8)]!)])),
     )
-    const touched = new Map(
-      items.filter(() => below(3) === 0).map(({ sump }, n) => [sump, { firstAt: n, isActedOn: below(2) === 0 }]),
-    )
-    const { items: shown, later, round, putOff } = shared(items, { starts, touched })
+    const { items: shown, later, round, putOff } = shared(items, { starts })
     const fresh = shown.filter(({ isNew, exempt }) => isNew && !exempt)
     expect(fresh.length, `run ${run}`).toBeLessThanOrEqual(newPerShift)
     const all = [...shown, ...later.items, ...round, ...putOff.items]

@@ -1,8 +1,9 @@
+import { pourKey } from '../jobs/claims.ts'
 import { consequence, type Flickering, isExempt, isListed } from './condition.ts'
 import type { Due } from './due.ts'
 import type { SumpThen } from './sump-then.ts'
 import type { Condition, Snoozed, SumpItem, TodayDue, TodayItem } from './today.ts'
-import type { Touched } from './touched.ts'
+import type { Touch } from './touched.ts'
 
 /** So many new things one person is shown in a shift; what is exempt comes on top. */
 export const newPerShift = 6
@@ -26,13 +27,11 @@ export interface EconomyInput {
   dueThen: readonly Due[]
   /** The beginning of a day of the shop, milliseconds. */
   dayStart: (day: string) => number
-  /** Sumps that were written about in the shift that runs. */
-  touched: ReadonlyMap<string, Touched>
   /** When each sump was poured into, or out of. */
   pouredAt: ReadonlyMap<string, readonly number[]>
   /** What is put off, by key. */
   snoozed: ReadonlyMap<string, Snoozed & { at: number }>
-  /** Keys of what others have taken upon themselves: it is no news to the one who asks. */
+  /** Claims of others: what they have taken upon themselves: it is no news to the one who asks. */
   taken: ReadonlySet<string>
 }
 
@@ -50,14 +49,13 @@ export const keyOf = (condition: Condition, sump: string) => `${condition}:${sum
 
 /**
  * What is shown of the list, and what waits. The list of a shift is made when the shift begins: what is new then, gravest first, up to
- * six; after these what will come to want something by the shift's end. What turns up during the shift fills what is left of the
- * six in the order in which it was first written about, each sump that was acted upon having had its place; what has no place
- * waits in `later`. What stood on the list when the shift before began is not new, and what flickers around a limit has
- * stood there all along until it was poured into or came well back inside. Nothing exempt ever waits.
+ * six ({@link rosterOf}); what people find during the shift takes what is left of the six, in the order in which it was found
+ * ({@link placesOf}), and keeps its place when it is seen to. What has no place waits in `later`. What stood on the list when the
+ * shift before began is not new, and what flickers around a limit has stood there all along until it was poured into or came
+ * well back inside. Nothing exempt ever waits.
  */
-export function shareOut(input: EconomyInput): Economy {
-  const { items, due, sumpCount } = input
-  const places = rosterOf(input)
+export function shareOut(input: EconomyInput & { places: ReadonlySet<string> }): Economy {
+  const { items, due, sumpCount, places } = input
   const isSmall = sumpCount + due.length <= newPerShift
   const economy: Economy = {
     items: [],
@@ -67,36 +65,50 @@ export function shareOut(input: EconomyInput): Economy {
     putOff: { items: [], due: [] },
   }
   const unread: TodayItem[] = []
-  const fresh: { item: TodayItem; touchedAt: number }[] = []
   for (const item of items) {
-    const standing = standingOf(item, input)
-    const line = { ...item, ...standing }
-    if (standing.snoozed !== null) economy.putOff.items.push(line)
+    const line = { ...item, ...standingOf(item, input) }
+    const isShown = line.exempt || !line.isNew || isSmall || places.has(item.sump)
+    if (line.snoozed !== null) economy.putOff.items.push(line)
     else if (item.condition === 'unread') unread.push(line)
-    else if (standing.exempt || !standing.isNew || isSmall || places.has(item.sump)) economy.items.push(line)
-    else fresh.push({ item: line, touchedAt: input.touched.get(item.sump)?.firstAt ?? Number.POSITIVE_INFINITY })
+    else (isShown ? economy.items : economy.later.items).push(line)
   }
   ;(unread.length > fewToRead ? economy.round : economy.items).push(...unread)
-  let room = newPerShift - places.size - actedOnBeside(places, input, fresh)
+  // A duty that came up during the shift has no time of its own: it takes a place that nothing else has.
+  let room = newPerShift - places.size
   for (const one of due) {
     const line = dueStanding(one, input)
-    const isShown = one.exempt || !line.isNew || isSmall || places.has(one.key)
+    const hasOwn = one.exempt || !line.isNew || isSmall || places.has(one.key)
     if (line.snoozed !== null) economy.putOff.due.push(line)
-    else if (isShown || room > 0) {
-      economy.due.push(line)
-      if (!isShown) room -= 1
-    } else economy.later.due.push(line)
-  }
-  for (const { item, touchedAt } of fresh.toSorted((a, b) => a.touchedAt - b.touchedAt)) {
-    const hasPlace = Number.isFinite(touchedAt) && room > 0
-    if (hasPlace) room -= 1
-    ;(hasPlace ? economy.items : economy.later.items).push(item)
+    else (hasOwn || room-- > 0 ? economy.due : economy.later.due).push(line)
   }
   return economy
 }
 
+/**
+ * Who has a place in this shift: those of the roster, then sumps as they were found to want something new, each by what was
+ * known right after it was written about. Nobody who has a place loses it.
+ *
+ * @param stoodAt a sump right after something was written about it
+ */
+export async function placesOf(
+  input: EconomyInput,
+  touches: readonly Touch[],
+  stoodAt: (touch: Touch) => Promise<SumpThen | undefined>,
+): Promise<Set<string>> {
+  const places = rosterOf(input)
+  for (const touch of touches) {
+    if (places.size >= newPerShift) break
+    if (places.has(touch.sump)) continue
+    const stood = await stoodAt(touch)
+    if (stood === undefined || !isCapped(stood.condition)) continue
+    const held = heldSince(touch.sump, stood.condition, { ...input, from: 0, before: touch.ms })
+    if (isNewSince(held, input.began)) places.add(touch.sump)
+  }
+  return places
+}
+
 /** The sumps and duties that have a place on the list of the shift: sumps by their id, duties by their key. */
-function rosterOf({ starts, dueThen, began, snoozed, dayStart, pouredAt }: EconomyInput): Set<string> {
+export function rosterOf({ starts, dueThen, began, snoozed, dayStart, pouredAt }: EconomyInput): Set<string> {
   const start = began[0] ?? 0
   const wasPutOff = (key: string) => (snoozed.get(key)?.at ?? Number.POSITIVE_INFINITY) <= start
   const sumps = [...(starts[0] ?? [])]
@@ -116,7 +128,9 @@ function rosterOf({ starts, dueThen, began, snoozed, dayStart, pouredAt }: Econo
   const inOrder = [...wanting, ...duties].sort(
     (a, b) => a.rank[0] - b.rank[0] || b.rank[1] - a.rank[1] || (a.id < b.id ? -1 : 1),
   )
-  return new Set([...inOrder.map(({ id }) => id), ...coming].slice(0, newPerShift))
+  const now = inOrder.map(({ id }) => id).slice(0, newPerShift)
+  // What comes by itself leaves half of what is left to what people find.
+  return new Set([...now, ...coming.slice(0, Math.floor((newPerShift - now.length) / 2))])
 }
 
 const isCapped = (condition: Condition) => isListed(condition) && !isExempt(condition) && condition !== 'unread'
@@ -124,27 +138,9 @@ const isCapped = (condition: Condition) => isListed(condition) && !isExempt(cond
 const isNewDue = (dueOn: string, began: readonly number[], dayStart: EconomyInput['dayStart']) =>
   dayStart(dueOn) > (began[1] ?? Number.NEGATIVE_INFINITY)
 
-/** Sumps without a place that had one anyway in this shift, by what was done at them; those that still ask for one are counted there. */
-function actedOnBeside(
-  places: ReadonlySet<string>,
-  input: EconomyInput,
-  fresh: readonly { item: TodayItem }[],
-): number {
-  const asking = new Set(fresh.map(({ item }) => item.sump))
-  const { touched, starts, began, pouredAt } = input
-  const stoodAlready = (id: string) => {
-    const condition = starts[0]?.get(id)?.condition
-    return (
-      condition !== undefined &&
-      isListed(condition) &&
-      heldSince(id, condition, { starts, began, pouredAt, from: 1, before: began[0] ?? 0 }) !== null
-    )
-  }
-  const acted = [...touched].filter(
-    ([id, { isActedOn }]) => isActedOn && !places.has(id) && !asking.has(id) && !stoodAlready(id),
-  )
-  return acted.length
-}
+/** Not on the list yet when the shift before began. */
+const isNewSince = (held: number | null, began: readonly number[]) =>
+  held === null || held > (began[1] ?? Number.NEGATIVE_INFINITY)
 
 function standingOf(item: SumpItem, input: EconomyInput) {
   const { condition, sump, nextCheck, dataAt } = item
@@ -157,8 +153,7 @@ function standingOf(item: SumpItem, input: EconomyInput) {
   return {
     key,
     exempt,
-    isNew:
-      condition !== 'unread' && !taken.has(key) && (held === null || held > (began[1] ?? Number.NEGATIVE_INFINITY)),
+    isNew: condition !== 'unread' && !taken.has(pourKey(sump)) && isNewSince(held, began),
     since: new Date(Number.isFinite(since) ? since : at).toISOString(),
     snoozed: exempt ? null : putOff(snoozed.get(key)),
   }

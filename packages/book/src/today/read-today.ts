@@ -29,6 +29,8 @@ export interface TodayQuestion {
   /** Entries after it do not count; the time of asking unless given. */
   until?: Date
   reader?: TodayReader
+  /** Who asks: what others have claimed is no news to them. */
+  person?: string | null
 }
 
 /**
@@ -36,7 +38,7 @@ export interface TodayQuestion {
  * shown more new things in a shift than can be seen to ({@link shareOut}). Queries never write; entries after `at` do not count.
  */
 export async function readToday(parts: BookParts, question: TodayQuestion): Promise<Today> {
-  const { at, until = at, reader = {} } = question
+  const { at, until = at, reader = {}, person = null } = question
   const { journal } = parts
   const [{ items: all, things }, due] = await Promise.all([
     readSumps(parts, { at, until, reader }),
@@ -44,7 +46,7 @@ export async function readToday(parts: BookParts, question: TodayQuestion): Prom
   ])
   all.sort(byConsequence)
   const listed = all.filter(({ condition }) => isListed(condition))
-  const { shift, economy } = await readEconomy(parts, { at, until, things, items: listed, due })
+  const { shift, economy } = await readEconomy(parts, { at, until, person, things, items: listed, due })
   const { items, round, later, putOff } = economy
   const claims = await readTodayClaims(parts, { at, until, reader })
   const cart = cartOf(items)

@@ -15,13 +15,13 @@ interface Remembered {
   starts: Map<number, { sumps: Map<string, SumpThen>; due: Due[] | null }>
 }
 
-/** So many moments are remembered: those of two weeks and more. */
-const mostRemembered = 24
+/** So many moments are remembered: beginnings of shifts, and when sumps were written about in the one that runs. */
+const mostRemembered = 400
 /** A book's own, as long as it is open. */
 const memories = new WeakMap<Checkpoints<never>, Remembered>()
 
 /**
- * Sumps as they stood when a shift began. Each is worked out once, as long as nothing arrives that is older than the shift.
+ * Sumps as they stood at a moment. Each is worked out once, as long as nothing arrives that is older.
  *
  * @param ids which sumps; all without it
  */

@@ -7,6 +7,11 @@ import type { People } from '../people/people.ts'
 const query = z.strictObject({
   at: z.iso.datetime({ offset: true }).optional(),
   units: z.enum(['us', 'metric', 'imperial']).optional(),
+  person: z
+    .string()
+    .max(200)
+    .describe('for whom: what others have claimed is no news; who is signed in without it')
+    .optional(),
 })
 
 /** What to do now. */
@@ -20,8 +25,9 @@ export function todayRoutes(api: FastifyInstance, { book, people }: { book: Book
         querystring: query,
       },
     },
-    async ({ query: { at, units } }) => {
+    async ({ query: { at, units, person }, identity }) => {
       const today = await book.today({
+        person: person ?? identity.person?.id ?? null,
         ...(at === undefined ? {} : { at: new Date(at) }),
         ...(units === undefined ? {} : { reader: { units } }),
       })
