@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { phVerdict } from '../guidance/ph-verdict.ts'
-import { slideRead } from '../guidance/sample-window.ts'
 import { settledLimits } from '../guidance/settled-limits.ts'
+import { slideRead } from '../guidance/slide-read.ts'
 import { testInterval } from '../guidance/test-interval.ts'
 import {
   sayCalm,
