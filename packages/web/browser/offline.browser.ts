@@ -447,6 +447,7 @@ test('on plain http the open page keeps and sends, and says what https adds; who
   const written = await waitingIds(page)
   expect(written.length).toBeGreaterThanOrEqual(4)
   await page.locator('.state button').last().click()
+  await page.getByText('What this browser does not promise').click()
   await page.getByText(/Reached by plain http/).waitFor()
   await page.screenshot({ path: picture('offline-plain-http') })
   await profile.context.setOffline(false)

@@ -45,7 +45,7 @@ export function DeviceSheet({ close }: { close(): void }) {
           Close
         </button>
       </div>
-      <DeviceNotes trouble={standing.view.trouble} isLeft={waiting.length > 0} />
+      <DeviceNotes trouble={standing.view.trouble} />
       {waiting.length > 0 && (
         <ul>
           {waiting.map((one) => (
@@ -105,7 +105,7 @@ function OnDevice({ one, says, isRefused }: { one: Waiting; says: string; isRefu
 }
 
 /** What may go wrong on this device, as far as there is something to say. */
-function DeviceNotes({ trouble, isLeft }: { trouble: string | null; isLeft: boolean }) {
+function DeviceNotes({ trouble }: { trouble: string | null }) {
   const ahead = useObserved(clockAhead)
   const promised = useObserved(isPromised)
   useEffect(() => void lookAtPromise(), [])
@@ -120,13 +120,18 @@ function DeviceNotes({ trouble, isLeft }: { trouble: string | null; isLeft: bool
         </p>
       )}
       {clock !== '' && <p class="doubt">{clock}</p>}
-      {promise !== '' && (isLeft || promised === false) && <p class="quiet">{promise}</p>}
-      {!isSecureContext && (
-        <p class="quiet">
-          Reached by plain http: what you write is kept on this device and sent later, but without a network the app
-          cannot be opened anew, and it cannot be put on the home screen to start off line. Both come with https: see
-          “https in the shop’s network” in docs/operations.md.
-        </p>
+      {(promise !== '' || !isSecureContext) && (
+        <details>
+          <summary>What this browser does not promise</summary>
+          {promise !== '' && <p class="quiet">{promise}</p>}
+          {!isSecureContext && (
+            <p class="quiet">
+              Reached by plain http: what you write is kept on this device and sent later, but without a network the app
+              cannot be opened anew, and it cannot be put on the home screen to start off line. Both come with https:
+              see “https in the shop’s network” in docs/operations.md.
+            </p>
+          )}
+        </details>
       )}
     </>
   )

@@ -43,8 +43,9 @@ export function keptAnswers(store: DeviceStore, whoNow: () => string, now: () =>
       await transaction.done
     })
   const give = (queries: QueryClient, { question, answer, at }: KeptAnswer) => {
-    // What has come from the book meanwhile is younger.
-    if (queries.getQueryData(question) === undefined) queries.setQueryData(question, answer, { updatedAt: at })
+    // What has come from the book meanwhile is younger. Who is here is asked anew at each opening: it may be somebody else by now.
+    const updatedAt = question[0] === 'session' ? 0 : at
+    if (queries.getQueryData(question) === undefined) queries.setQueryData(question, answer, { updatedAt })
   }
   let isForgotten = false
 

@@ -14,7 +14,7 @@ export function QueueState() {
   const { words, kind } = queueWords(useStanding())
   const [isOpen, setOpen] = useState(false)
   return (
-    <span class={`state ${kind}`}>
+    <span class={kind === 'calm' ? 'state at-rest' : 'state'}>
       <button type="button" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
         <span aria-live="polite">{words}</span>
       </button>
