@@ -1,15 +1,4 @@
-import {
-  type DoseAnswer,
-  type DoseWords,
-  dose,
-  type Figure,
-  overLabel,
-  phVerdict,
-  type Reader,
-  rangeOf,
-  sayDose,
-  sayOverLabel,
-} from '@sumpbook/fluid'
+import { dose, type Figure, overLabel, phVerdict, type Reader, rangeOf, sayDose, sayOverLabel } from '@sumpbook/fluid'
 import { BookError } from '../errors.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
 import type { Reading } from '../schema/entries/index.ts'
@@ -18,6 +7,7 @@ import type { Value } from '../schema/values.ts'
 import type { JournalReader } from '../store/store.ts'
 import { type BookParts, readSumps } from '../today/read-today.ts'
 import { isNitriteWithAmines, labelOf } from './additive-label.ts'
+import type { SumpDose, SumpDoses } from './answer-types.ts'
 import { amountOf, type DoseEntry, givenDoses, isOf } from './given-doses.ts'
 
 export interface DoseOptions {
@@ -30,29 +20,6 @@ export interface DoseOptions {
   /** What somebody says is behind a falling pH. */
   cause?: string
   reader?: Partial<Reader>
-}
-
-/** What a sump may be given of one additive now, with why and what to mind. */
-export interface SumpDose {
-  additive: { id: string; name: string; kind: Additive['kind']; who: 'keeper' | 'owner'; label: string }
-  unit: 'mL' | 'g'
-  answer: DoseAnswer
-  words: DoseWords
-  /** The last doses since the charge, youngest first. */
-  given: { entry: string; at: string; by: string | null; amount: number | null }[]
-  /** Doses that went in and go against the label, a sentence each. */
-  contradictions: { entry: string; text: string }[]
-}
-
-/** All that a sump may be given. */
-export interface SumpDoses {
-  sump: string
-  name: string
-  at: string
-  volume: Figure | null
-  /** pH has fallen since the fresh charge and nobody has said why. */
-  isFallUnexplained: boolean
-  doses: SumpDose[]
 }
 
 const dayMs = 86_400_000

@@ -2,7 +2,8 @@ import { expect, test } from 'vitest'
 import { openBook } from '../book.ts'
 import { importBookFile } from '../import/import-book.ts'
 import { emptyStore, smallShop, testId, testNow, testReading } from '../testing.ts'
-import { readHandovers, readStep } from './read-handovers.ts'
+import { readStep } from './answer-types.ts'
+import { readHandovers } from './read-handovers.ts'
 
 const note = (n: number, at: string, text: string) => ({
   ...{ id: testId(n), at, kind: 'handover', about: { kind: 'shop' }, text },

@@ -6,6 +6,7 @@ import type { Things } from '../setup/things.ts'
 import type { JournalReader } from '../store/store.ts'
 import { type BookParts, readToday } from '../today/read-today.ts'
 import type { Today } from '../today/today.ts'
+import { type HandoverNote, type Handovers, readStep } from './answer-types.ts'
 
 export interface HandoverQuestion {
   at: Date
@@ -14,33 +15,11 @@ export interface HandoverQuestion {
   reader?: Partial<Reader>
 }
 
-/** One note, and who has read it. */
-export interface HandoverNote {
-  entry: string
-  at: string
-  by: string | null
-  text: string
-  readBy: { entry: string; by: string | null; at: string }[]
-}
-
-/** What one shift leaves to the next: a note as it might be written now, and the last notes. */
-export interface Handovers {
-  at: string
-  shift: Today['shift']
-  /** What the note would say, part by part, and as one text. */
-  proposal: HandoverParts & { text: string }
-  /** Youngest first. */
-  notes: HandoverNote[]
-}
-
 /** Notes are shown for so many days. */
 const shownDays = 7
 const dayMs = 86_400_000
 /** What somebody did, as against what they saw. */
 const doing = ['charge', 'addition', 'drawoff', 'transfer', 'skim', 'cleanout', 'upkeep', 'receipt', 'pickup']
-
-/** The step of the sign-off by which somebody says that they have read a note. */
-export const readStep = (note: string) => `handover ${note}`
 
 /** The note that this shift might leave, from what it wrote down and from Today's list, and the notes of the last days. Queries never write. */
 export async function readHandovers(parts: BookParts, question: HandoverQuestion): Promise<Handovers> {

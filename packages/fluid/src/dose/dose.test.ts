@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { type DoseQuestion, dose, overLabel } from './dose.ts'
+import { doseFault, measuredUnit } from './measured-amount.ts'
 import { perLitre } from './per-litre.ts'
 
 const label = { low: 1, high: 2, minimumDays: 7, most: null }
@@ -130,4 +131,21 @@ test('labels are read in their own units', () => {
   expect(perLitre(0.2, '%')).toEqual({ amount: 2, unit: 'mL' })
   expect(perLitre(1500, 'mg/L')).toEqual({ amount: 1.5, unit: 'g' })
   expect(() => perLitre(-1, '%')).toThrow('amount is -1')
+})
+
+test.each([
+  [199, 'under'],
+  [200, null],
+  [400, null],
+  [400.001, 'over'],
+])('%f mL against a dose of 200 to 400 is %s', (amount, fault) => {
+  expect(doseFault(amount, { least: 200, most: 400 })).toBe(fault)
+})
+
+// 128 US fluid ounces are 3.785411784 L, 160 imperial ones 4.54609 L, an ounce is 28.349523125 g.
+test('small amounts are measured in the shop’s own units', () => {
+  expect(128 * measuredUnit('mL', 'us').size).toBeCloseTo(3785.411784, 9)
+  expect(160 * measuredUnit('mL', 'imperial').size).toBeCloseTo(4546.09, 9)
+  expect(measuredUnit('g', 'us')).toEqual({ word: 'oz', size: 28.349523125 })
+  expect(measuredUnit('g', 'metric')).toEqual({ word: 'g', size: 1 })
 })

@@ -7,4 +7,5 @@ export {
   type OverLabel,
   overLabel,
 } from './dose.ts'
+export { doseFault, type MeasuredIn, measuredUnit } from './measured-amount.ts'
 export { type DoseUnit, type LabelUnit, type PerLitre, perLitre } from './per-litre.ts'

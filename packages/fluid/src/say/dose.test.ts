@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { DoseAnswer } from '../dose/dose.ts'
-import { type DoseContext, sayDose, sayDoseAmount, sayOverLabel } from './dose.ts'
+import { type DoseContext, sayDose, sayDoseAmount, sayDoseFault, sayOverLabel } from './dose.ts'
 
 const context: DoseContext = {
   units: 'metric',
@@ -63,5 +63,11 @@ test('what went against a label is said with both figures', () => {
   expect(sayOverLabel({ kind: 'over-total', perLitre: 3.2, allowed: 3, days: 28 }, 'g', {})).toContain('within 28 days')
   expect(sayOverLabel({ kind: 'too-soon', daysBefore: 3.4, minimumDays: 7 }, 'mL', {})).toBe(
     '3 days after the dose before, where its label asks for 7',
+  )
+})
+
+test('an amount outside its dose is refused with both ends', () => {
+  expect(sayDoseFault(450, { least: 200, most: 400 }, 'mL', { units: 'metric' })).toBe(
+    'Found 450 mL; by its label expected 200 mL to 400 mL, never more.',
   )
 })

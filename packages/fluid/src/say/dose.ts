@@ -1,5 +1,6 @@
 import { type CautionId, sayCautions } from '../cautions/cautions.ts'
 import type { DoseAnswer, OverLabel } from '../dose/dose.ts'
+import { measuredUnit } from '../dose/measured-amount.ts'
 import type { DoseUnit } from '../dose/per-litre.ts'
 import { sayCount } from './phrases.ts'
 import { type Reader, sayNumber, sayVolume } from './units.ts'
@@ -121,11 +122,6 @@ export function sayOverLabel(over: OverLabel, unit: DoseUnit, reader: Pick<Reade
   }
 }
 
-const flOzPerLitre = 128 / 3.785411784
-/** An imperial gallon of 4.54609 L is 160 imperial fluid ounces. */
-const imperialOzPerLitre = 160 / 4.54609
-const ozPerGram = 1 / 28.349523125
-
 /**
  * An amount as it is measured out, to three figures: millilitres or litres, fluid ounces, grams or ounces.
  *
@@ -143,11 +139,19 @@ export function sayDoseAmount(amount: number, unit: DoseUnit, towards: 'up' | 'd
 }
 
 function inReadersUnit(amount: number, unit: DoseUnit, units: Reader['units']): { value: number; word: string } {
-  if (units === 'metric') {
-    if (amount < 1000) return { value: amount, word: unit }
-    return { value: amount / 1000, word: unit === 'mL' ? 'L' : 'kg' }
-  }
-  if (unit === 'g') return { value: amount * ozPerGram, word: 'oz' }
-  const perLitre = units === 'us' ? flOzPerLitre : imperialOzPerLitre
-  return { value: (amount / 1000) * perLitre, word: 'fl oz' }
+  const { word, size } = measuredUnit(unit, units)
+  if (units !== 'metric' || amount < 1000) return { value: amount / size, word }
+  return { value: amount / 1000, word: unit === 'mL' ? 'L' : 'kg' }
+}
+
+/** Why an amount is not written down: "Found 450 mL; by its label expected 200 mL to 400 mL." */
+export function sayDoseFault(
+  amount: number,
+  { least, most }: { least: number; most: number },
+  unit: DoseUnit,
+  reader: Reader,
+): string {
+  const from = sayDoseAmount(least, unit, 'up', reader)
+  const to = sayDoseAmount(most, unit, 'down', reader)
+  return `Found ${sayDoseAmount(amount, unit, 'near', reader)}; by its label expected ${from} to ${to}, never more.`
 }

@@ -38,6 +38,7 @@ export {
   type DoseWords,
   sayDose,
   sayDoseAmount,
+  sayDoseFault,
   sayOverLabel,
 } from './dose.ts'
 export { sayDoubt, sayStory } from './doubt.ts'
