@@ -13,7 +13,7 @@ export const wasteContainers: readonly WasteContainerDocument[] = [
     code: '12 01 09*',
     capacity: 2000,
     density: 1,
-    term: { count: 6, unit: 'months', source: 'Permit of the example shop (invented)', from: 'first' },
+    term: { count: 6, unit: 'months', source: 'Permit of the example shop', from: 'first' },
     place: 'Yard',
   },
   {
@@ -24,7 +24,7 @@ export const wasteContainers: readonly WasteContainerDocument[] = [
     code: '13 02 05*',
     capacity: 200,
     density: 0.9,
-    term: { count: 180, unit: 'days', source: 'Permit of the example shop (invented)', from: 'first' },
+    term: { count: 180, unit: 'days', source: 'Permit of the example shop', from: 'first' },
     place: 'Yard',
   },
   {
@@ -35,7 +35,7 @@ export const wasteContainers: readonly WasteContainerDocument[] = [
     code: '12 01 18*',
     capacity: 1000,
     density: 1.6,
-    term: { count: 1, unit: 'years', source: 'Permit of the example shop (invented)', from: 'first' },
+    term: { count: 1, unit: 'years', source: 'Permit of the example shop', from: 'first' },
     place: 'Behind hall B',
   },
 ]

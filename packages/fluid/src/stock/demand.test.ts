@@ -77,3 +77,8 @@ test('a fluid of which a drum goes now and then is looked at for longer', () => 
   expect(demand).toMatchObject({ weeks: 40, interval: 20, idleWeeks: 29 })
   expect(demand.dailyMean).toBeCloseTo(10 / 7, 12)
 })
+
+test('the one drum that was opened on the first days is not lost between them and the first whole week', () => {
+  // 200 L in 23 days; three whole weeks end yesterday, and the use lies before them
+  expect(demandOf([day(1, 200)], { firstDay: 0, today: 23 })).toMatchObject({ dailyMean: 200 / 23, weeks: 3 })
+})

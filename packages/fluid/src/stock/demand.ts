@@ -55,10 +55,9 @@ export function demandOf(
 ): Demand | null {
   const near = weeklyUse(uses, { firstDay, today })
   const isSeldom = near.filter((litres) => litres > 0).length < fewUses
-  const weeks = isSeldom ? weeklyUse(uses, { firstDay, today, most: 4 * weeksBack }) : near
+  const { weeks, mean: plain } = isSeldom ? allWeeks(uses, { firstDay, today }) : { weeks: near, mean: meanOf(near) }
   const kind = demandPattern(weeks)
   if (kind === null) return null
-  const plain = weeks.reduce((sum, litres) => sum + litres, 0) / weeks.length
   const hasGaps = kind.pattern === 'now-and-then' || kind.pattern === 'lumpy'
   // One or two uses have no interval to smooth: where they stand in the weeks would decide everything.
   const isMany = weeks.filter((litres) => litres > 0).length >= fewUses
@@ -80,6 +79,30 @@ export function demandOf(
   }
 }
 
+const meanOf = (weeks: readonly Litres[]) => weeks.reduce((sum, litres) => sum + litres, 0) / weeks.length
+
+/** Of a fluid used seldom every day counts: those before the first whole week stand in it, and the mean is over the days. */
+function allWeeks(
+  uses: readonly Use[],
+  { firstDay, today }: { firstDay: DayNumber; today: DayNumber },
+): { weeks: Litres[]; mean: Litres } {
+  const most = 4 * weeksBack
+  const weeks = weeklyUse(uses, { firstDay, today, most })
+  if (weeks.length === 0) return { weeks, mean: 0 }
+  const begin = Math.max(firstDay, today - 7 * most)
+  const before = inDays(uses, { from: begin, to: today - 7 * weeks.length - 1 })
+  weeks[0] = weeks[0]! + before
+  return { weeks, mean: (7 * inDays(uses, { from: begin, to: today - 1 })) / (today - begin) }
+}
+
+/** Litres gone in days, both included. */
+function inDays(uses: readonly Use[], { from, to }: { from: DayNumber; to: DayNumber }): Litres {
+  return uses.reduce((sum, use) => {
+    const days = Math.max(0, Math.min(use.to, to) - Math.max(use.from, from) + 1)
+    return days === 0 ? sum : sum + (use.litres * days) / (use.to - use.from + 1)
+  }, 0)
+}
+
 /** Litres of each whole week before today, oldest first. */
 export function weeklyUse(
   uses: readonly Use[],
@@ -87,11 +110,5 @@ export function weeklyUse(
 ): Litres[] {
   const count = Math.max(0, Math.min(most, Math.floor((today - firstDay) / 7)))
   const begin = today - 7 * count
-  return Array.from({ length: count }, (_, week) => {
-    const [from, to] = [begin + 7 * week, begin + 7 * week + 6]
-    return uses.reduce((sum, use) => {
-      const days = Math.max(0, Math.min(use.to, to) - Math.max(use.from, from) + 1)
-      return days === 0 ? sum : sum + (use.litres * days) / (use.to - use.from + 1)
-    }, 0)
-  })
+  return Array.from({ length: count }, (_, week) => inDays(uses, { from: begin + 7 * week, to: begin + 7 * week + 6 }))
 }

@@ -153,10 +153,15 @@ function Lots({ stock, today, units }: { stock: FluidStock; today: string; units
   )
 }
 
+/** Movements that are listed at once. */
+const shownLines = 20
+
 /** What stands behind the sentence: how it goes, what it was reckoned with, and what was written. */
 function Behind({ stock, book }: { stock: FluidStock; book: Book }) {
   const { units, currency, timeZone } = book.shop
   const now = new Date().toISOString()
+  // Where drums count when they are issued, pours move no stock.
+  const movements = stock.movements.filter(({ kind }) => stock.usedBy === 'pours' || kind !== 'pour')
   return (
     <details>
       <summary>What stands behind it</summary>
@@ -193,9 +198,9 @@ function Behind({ stock, book }: { stock: FluidStock; book: Book }) {
         </>
       )}
       <h3>The last ninety days</h3>
-      {stock.movements.length === 0 && <p class="quiet">Nothing was written.</p>}
+      {movements.length === 0 && <p class="quiet">Nothing was written.</p>}
       <ul class="says">
-        {stock.movements.slice(0, 40).map((movement) => (
+        {movements.slice(0, shownLines).map((movement) => (
           <li key={movement.entry}>
             <Link href={`/journal/${movement.entry}`}>{sayWhen(movement.at, { timeZone, now })}</Link>:{' '}
             {sayMovement(movement, units)}

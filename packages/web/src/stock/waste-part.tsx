@@ -21,6 +21,7 @@ export function WastePart({ book }: { book: Book }) {
     return answer.error === null ? <p class="quiet">One moment …</p> : <p class="fault">{answer.error.message}</p>
   }
   const { containers, balance, unmeasured, from, to, today } = answer.data
+  const shared = sharedCautions(containers)
   const isTurned = days !== null && days.from > days.to
   return (
     <>
@@ -30,8 +31,9 @@ export function WastePart({ book }: { book: Book }) {
           how long it may wait.
         </p>
       )}
+      <Cautions cautions={shared} />
       {containers.map((container) => (
-        <OneContainer key={container.id} container={container} book={book} today={today} />
+        <OneContainer key={container.id} container={withoutShared(container, shared)} book={book} today={today} />
       ))}
       <NewContainer
         units={book.shop.units}
@@ -64,6 +66,15 @@ export function WastePart({ book }: { book: Book }) {
     </>
   )
 }
+
+/** What is to be minded at every container is said once. */
+const sharedCautions = ([first, ...others]: readonly WasteContainerNow[]): string[] =>
+  (first?.cautions ?? []).filter((caution) => others.every(({ cautions }) => cautions.includes(caution)))
+
+const withoutShared = (container: WasteContainerNow, shared: readonly string[]): WasteContainerNow => ({
+  ...container,
+  cautions: container.cautions.filter((caution) => !shared.includes(caution)),
+})
 
 const acts: readonly (readonly [WasteAct, string])[] = [
   ['store', 'Put in'],
