@@ -112,6 +112,14 @@ test('two methods of the same days stand beside each other', async () => {
   expect(found.causes.slice(0, 3).map(({ cause }) => cause)).toContain('strength feigned by oil or salts')
 })
 
+test('a look that found all fine takes back what was seen before it, but no danger', async () => {
+  const found = await diagnosed([seen(5, 'foam', 'rotten-egg smell', 'slime'), seen(2)])
+  expect(found.symptoms.signs).toEqual(['rotten-egg smell', 'slime'])
+  expect(found.symptoms.absent).toContain('foam')
+  expect(found.symptoms.absent).not.toContain('rotten-egg smell')
+  expect((await diagnosed([seen(5), seen(2, 'foam')])).symptoms.signs).toEqual(['foam'])
+})
+
 test('a fresh charge, a cleanout and a standstill are known from the journal', async () => {
   const found = await diagnosed([
     { at: at(20), kind: 'idle', from: at(20), to: at(6) },

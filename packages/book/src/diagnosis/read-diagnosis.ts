@@ -1,7 +1,10 @@
 import {
   diagnose,
   type Figure,
+  needsFollowUp,
+  roundSigns,
   type SettledLimit,
+  type SignId,
   type SymptomLimits,
   type SymptomReadings,
   type Symptoms,
@@ -65,6 +68,7 @@ export async function readDiagnosis(parts: BookParts, question: DiagnosisQuestio
   const byBrix =
     told.brix === null ? null : (strengthRead(told.brix, fluid, things, told.charge?.lot ?? null)?.mean ?? null)
   const counted = observed.filter((one) => isOfNow(one, at, chargedAt))
+  const seen = signsSeen(counted)
   const since = new Date(at.getTime() - signsDays * dayMs).toISOString()
   const toldBeside = await toldSigns(parts.journal, { sump: id, since, until, chargedAt })
   const held = limitsFor(item, limits.get(id) ?? [])
@@ -73,8 +77,8 @@ export async function readDiagnosis(parts: BookParts, question: DiagnosisQuestio
   const symptoms: Symptoms = {
     readings: readingsOf(recentOf(item, at, told), weighed, { told, byBrix }),
     limits: held,
-    signs: [...new Set([...counted.flatMap(({ signs }) => signs), ...toldBeside.signs])],
-    absent: toldBeside.absent,
+    signs: [...new Set([...seen.signs, ...toldBeside.signs])],
+    absent: [...seen.absent, ...toldBeside.absent],
     previous: Object.fromEntries(
       told.before
         .filter(({ entry, field }) => read.some((one) => one.field === field && one.entry !== entry && !one.stale))
@@ -93,6 +97,15 @@ export async function readDiagnosis(parts: BookParts, question: DiagnosisQuestio
     read,
     observed: observed.toReversed(),
   }
+}
+
+/** A look that found all fine takes back what the round asks for, as far as it was seen before; of danger and complaints it takes back nothing. */
+function signsSeen(counted: readonly Observed[]): { signs: SignId[]; absent: SignId[] } {
+  const fine = counted.findLast(({ signs, notUnderstood }) => signs.length === 0 && notUnderstood.length === 0)
+  const isTakenBack = (sign: SignId, at: string) =>
+    fine !== undefined && at < fine.at && (roundSigns as readonly SignId[]).includes(sign) && !needsFollowUp(sign)
+  const signs = [...new Set(counted.flatMap((one) => one.signs.filter((sign) => !isTakenBack(sign, one.at))))]
+  return { signs, absent: fine === undefined ? [] : roundSigns.filter((sign) => !signs.includes(sign)) }
 }
 
 const isOfNow = ({ at: seen }: Observed, at: Date, charged: string | null) =>

@@ -11,5 +11,14 @@ export {
   type ReadValue,
   readFields,
 } from './readings.ts'
-export { readSigns, type Sign, type SignFamily, type SignId, signCalled, signFamilies, signs } from './signs.ts'
+export {
+  readSigns,
+  roundSigns,
+  type Sign,
+  type SignFamily,
+  type SignId,
+  signCalled,
+  signFamilies,
+  signs,
+} from './signs.ts'
 export { needsFollowUp, type Stop, stopsFor } from './stops.ts'

@@ -343,3 +343,15 @@ export function readSigns(words: readonly string[]): { signs: SignId[]; notUnder
 
 /** Signs that are no fault by themselves: they lend weight to others. */
 export const circumstances: readonly string[] = ['stood idle', 'fresh charge', 'just cleaned'] satisfies SignId[]
+
+/** What a round asks for at every sump: an observation without any sign says that none of these was there. */
+export const roundSigns = [
+  'foam',
+  'emulsion split',
+  'dirt',
+  'sour smell',
+  'rancid smell',
+  'rotten-egg smell',
+  'oil film',
+  'oil layer',
+] as const satisfies readonly SignId[]

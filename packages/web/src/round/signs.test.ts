@@ -1,5 +1,6 @@
+import { roundSigns } from '@sumpbook/fluid'
 import { expect, test } from 'vitest'
-import { isAllSeen, notLooked, saySeen, signsOf, stopsOf } from './signs.ts'
+import { isAllSeen, notLooked, saySeen, senses, signsOf, stopsOf } from './signs.ts'
 
 test('fine writes nothing down', () => {
   expect(signsOf({ look: 'fine', smell: 'fine', oil: 'fine' })).toEqual([])
@@ -27,4 +28,8 @@ test('a split fluid warns against pouring', () => {
 test('what can kill is said before anything else', () => {
   const [first] = stopsOf({ look: 'split', smell: 'eggs', oil: 'layer' })
   expect(first).toContain('do not start pumps')
+})
+
+test('the taps are the signs that a look without a finding speaks for', () => {
+  expect(senses.flatMap(({ choices }) => choices.flatMap(({ sign }) => sign ?? []))).toEqual([...roundSigns])
 })

@@ -34,7 +34,10 @@ export function Known({
         ))}
         {observed.map(({ entry, at, signs, notUnderstood, severity, note }) => (
           <li key={entry}>
-            {when(at)}: {sayList([...signs, ...notUnderstood.map((word) => `“${word}” (not understood)`)])}
+            {when(at)}:{' '}
+            {signs.length + notUnderstood.length === 0
+              ? 'all fine'
+              : sayList([...signs, ...notUnderstood.map((word) => `“${word}” (not understood)`)])}
             {severity !== null && `, ${severity}`}
             {note !== null && ` – ${note}`}
           </li>
