@@ -4,15 +4,7 @@ import type { EntryOf } from '../schema/entries/index.ts'
 import type { Things } from '../setup/things.ts'
 import type { CostPart } from './answer-types.ts'
 import { type PourLine, poursOf } from './pours.ts'
-import {
-  additivePrice,
-  concentratePrice,
-  costsAt,
-  type LotPrices,
-  lotPricesOf,
-  wastePrice,
-  waterPrice,
-} from './prices.ts'
+import { additivePrice, concentratePrice, costsAt, type LotPrices, wastePrice, waterPrice } from './prices.ts'
 import type { Recorded, SpanRecords } from './records.ts'
 import { monthOf } from './span.ts'
 import { type Stop, stopsOf } from './stops.ts'
@@ -82,7 +74,7 @@ class Bill {
 /** What a span cost, entry by entry, each at the prices of its own time. */
 export function costLinesOf(records: SpanRecords): CostLines {
   const { entries, history } = records
-  const lots = lotPricesOf(records.receipts)
+  const { lots } = records
   const bill = new Bill()
   const pours = poursOf(records)
   for (const pour of pours) billPour(bill, pour, history.at(pour.at), lots)

@@ -19,7 +19,7 @@ import type { BookParts, TodayReader } from '../today/read-today.ts'
 import type { DaySpan, Habits, SumpHabit } from './answer-types.ts'
 import { sum } from './litres.ts'
 import { type PourLine, poursOf } from './pours.ts'
-import { concentratePrice, costsAt, lotPricesOf } from './prices.ts'
+import { concentratePrice, costsAt } from './prices.ts'
 import { readRecords, type SpanRecords } from './records.ts'
 
 export interface HabitQuestion extends DaySpan {
@@ -86,7 +86,7 @@ function habitOf(sump: Sump, context: Context): SumpHabit | null {
   const strengths = strengthDays(read, span)
   const inBand = bandDays(read, band, { firstDay: span.from, days })
   const then = records.history.at(new Date(standing.ms).toISOString())
-  const price = concentratePrice({ fluid: sump.fluid, lot: null }, then, lotPricesOf(records.receipts))
+  const price = concentratePrice({ fluid: sump.fluid, lot: null }, then, records.lots)
   const doubt = quantile95 * Math.sqrt(mean(read.map(({ sd }) => sd ** 2)))
   const rich = between((side) =>
     concentrateAboveTarget({

@@ -19,7 +19,7 @@ import type { Things } from '../setup/things.ts'
 import type { BookParts, TodayReader } from '../today/read-today.ts'
 import type { Lives, SumpLife } from './answer-types.ts'
 import { type CostLine, costLinesOf } from './cost-lines.ts'
-import { concentratePrice, costsAt, lotPricesOf, wastePrice, waterPrice } from './prices.ts'
+import { concentratePrice, costsAt, wastePrice, waterPrice } from './prices.ts'
 import { type Recorded, readRecords, type SpanRecords } from './records.ts'
 
 export interface LifeQuestion {
@@ -133,9 +133,9 @@ function asWritten(lines: readonly CostLine[], own: readonly Recorded[], charged
 }
 
 /** A full charge at its target, and its litres as waste where waste has a price. */
-function reckoned(sump: Sump, things: Things, { receipts }: SpanRecords) {
+function reckoned(sump: Sump, things: Things, { lots }: SpanRecords) {
   const { target } = aimOf(sump, things)
-  const price = concentratePrice({ fluid: sump.fluid, lot: null }, things, lotPricesOf(receipts))
+  const price = concentratePrice({ fluid: sump.fluid, lot: null }, things, lots)
   if (target === null || price === null || sump.fillVolume === undefined) return null
   const water = [...things.water.keys()].map((id) => waterPrice(id, things)).find((one) => one !== null) ?? 0
   const { perLitre } = wastePrice(null, costsAt(things))

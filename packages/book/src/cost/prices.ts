@@ -1,21 +1,29 @@
-import type { EntryOf } from '../schema/entries/index.ts'
+import { entryLog } from '../journal/entry-log.ts'
 import type { Costs } from '../schema/things/costs.ts'
 import type { Things } from '../setup/things.ts'
 
-/** What each lot cost a litre, by its receipts; the youngest that says so. */
+/** What a delivery says a litre of its lot cost. */
+export interface LotPrice {
+  fluid: string
+  lot: string
+  perLitre: number
+}
+
+/** Every delivery of a book that names a lot and a price. */
+export const lotPriceLog = entryLog<LotPrice>(['receipt'], (entry) => {
+  if (entry.kind !== 'receipt') return null
+  const { about, fluid = about.id, lot, pricePerLitre } = entry
+  if (fluid === undefined || lot === undefined || pricePerLitre === undefined) return null
+  return { fluid, lot, perLitre: pricePerLitre }
+})
+
+/** What each lot cost a litre; the youngest delivery that says so. */
 export type LotPrices = ReadonlyMap<string, number>
 
 const lotKey = (fluid: string, lot: string) => JSON.stringify([fluid, lot])
 
-export function lotPricesOf(receipts: readonly EntryOf<'receipt'>[]): LotPrices {
-  return new Map(
-    receipts.flatMap(({ about, fluid = about.id, lot, pricePerLitre }) =>
-      fluid === undefined || lot === undefined || pricePerLitre === undefined
-        ? []
-        : [[lotKey(fluid, lot), pricePerLitre] as const],
-    ),
-  )
-}
+export const lotPricesOf = (deliveries: readonly LotPrice[]): LotPrices =>
+  new Map(deliveries.map(({ fluid, lot, perLitre }) => [lotKey(fluid, lot), perLitre]))
 
 /** A litre of concentrate: of its lot where that was said, else of its fluid at that time; null where nobody said. */
 export function concentratePrice(

@@ -8,7 +8,7 @@ import { type CostLines, costLinesOf, costParts, type Gap } from './cost-lines.t
 import { type CostCell, cellsOf, partsOf, sumCents, sumEstimated } from './cost-table.ts'
 import { litresOf, sum } from './litres.ts'
 import { readMachineHours } from './machine-hours.ts'
-import { concentratePrice, lotPricesOf, waterPrice } from './prices.ts'
+import { concentratePrice, waterPrice } from './prices.ts'
 import { readRecords, type SpanRecords } from './records.ts'
 import { monthOf } from './span.ts'
 
@@ -149,8 +149,7 @@ export function wasteOf({ entries }: Pick<SpanRecords, 'entries'>): Map<string, 
 }
 
 /** What was poured by fluid and by water, and what treated water cost beyond the cheapest. */
-function pouredByKind(pours: CostLines['pours'], then: Things, { history, receipts }: SpanRecords) {
-  const lots = lotPricesOf(receipts)
+function pouredByKind(pours: CostLines['pours'], then: Things, { history, lots }: SpanRecords) {
   const known = pours.filter(({ concentrate }) => concentrate !== null)
   const fluids = [...Map.groupBy(known, ({ fluid }) => fluid)].map(([id, of]) => {
     const litres = sum(of.map(({ concentrate }) => concentrate!))

@@ -13,6 +13,7 @@ import type { ThingHistory, Things } from '../setup/things.ts'
 import type { EntryQuery, JournalReader, StoredEntry } from '../store/store.ts'
 import type { BookParts } from '../today/read-today.ts'
 import type { DaySpan } from './answer-types.ts'
+import { type LotPrices, lotPriceLog, lotPricesOf } from './prices.ts'
 import { type Span, spanOf } from './span.ts'
 
 /** One entry of a span with its place in the shop's time. */
@@ -50,8 +51,8 @@ export interface SpanRecords {
   withdrawnIds: ReadonlySet<string>
   /** Every void written in the span, whatever it withdraws. */
   voids: { id: string; at: string; by: string | null; reason: string | null; target: string }[]
-  /** Receipts of any time up to the end of the span that stand. */
-  receipts: EntryOf<'receipt'>[]
+  /** What lots cost by the deliveries up to the end of the span. */
+  lots: LotPrices
   /** Each sump's charge and each meter's count just before the span. */
   memory: Translation
 }
@@ -86,7 +87,7 @@ export async function readRecords({ journal, things }: BookParts, days: DaySpan)
     withdrawn: [],
     withdrawnIds: withdrawn,
     voids: voided.filter(({ stored }) => isWithin(stored, span) && !withdrawn.has(stored.id)).map(sayVoid),
-    receipts: [],
+    lots: new Map(),
     memory: freshTranslation(),
   }
   const standingVoids = new Map(
@@ -105,8 +106,8 @@ export async function readRecords({ journal, things }: BookParts, days: DaySpan)
     }
   }
   const standing = (stored: StoredEntry) => arrived(stored) && !withdrawn.has(stored.id)
-  const receipts = await journal.entries({ kinds: ['receipt'], order: 'time', until: last })
-  parts.receipts = receipts.filter(standing).map(({ body }) => JSON.parse(body) as EntryOf<'receipt'>)
+  const deliveries = await lotPriceLog(journal)
+  parts.lots = lotPricesOf(deliveries.filter(({ at }) => at <= last).map(({ kept }) => kept))
   await remember(journal, parts, standing)
   return parts
 }

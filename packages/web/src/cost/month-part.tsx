@@ -88,7 +88,7 @@ function CostTable({ report: { cost, shop } }: { report: Month }) {
             <tr>
               <th scope="col">Sump</th>
               {shown.map((part) => (
-                <th key={part} scope="col" class="figure">
+                <th key={part} scope="col" class="figure desk">
                   {costPartNames[part].title}
                 </th>
               ))}
@@ -102,7 +102,7 @@ function CostTable({ report: { cost, shop } }: { report: Month }) {
               <tr key={sump ?? ''}>
                 <th scope="row">{name}</th>
                 {shown.map((part) => (
-                  <td key={part} class="figure">
+                  <td key={part} class="figure desk">
                     {money(parts[part])}
                   </td>
                 ))}
@@ -114,7 +114,7 @@ function CostTable({ report: { cost, shop } }: { report: Month }) {
             <tr>
               <th scope="row">All</th>
               {shown.map((part) => (
-                <td key={part} class="figure">
+                <td key={part} class="figure desk">
                   {money(cost.parts[part])}
                 </td>
               ))}
@@ -157,16 +157,16 @@ function Kept({ report, habits }: Parts) {
               <th scope="col" class="figure">
                 Water
               </th>
-              <th scope="col" class="figure">
+              <th scope="col" class="figure desk">
                 By level
               </th>
-              <th scope="col" class="figure">
+              <th scope="col" class="figure desk">
                 Evapo­rated
               </th>
-              <th scope="col" class="figure">
+              <th scope="col" class="figure desk">
                 Carried off
               </th>
-              <th scope="col" class="figure">
+              <th scope="col" class="figure desk">
                 Taken out
               </th>
               <th scope="col" class="figure">
@@ -178,7 +178,7 @@ function Kept({ report, habits }: Parts) {
               <th scope="col" class="figure">
                 above
               </th>
-              <th scope="col" class="figure">
+              <th scope="col" class="figure desk">
                 not known
               </th>
             </tr>
@@ -193,17 +193,17 @@ function Kept({ report, habits }: Parts) {
                   <th scope="row">{name}</th>
                   <td class="figure">{volume(litres.concentrate)}</td>
                   <td class="figure">{volume(litres.water)}</td>
-                  <td class="figure">{volume(litres.byLevel.mix)}</td>
-                  <td class="figure">{about(losses?.evaporation)}</td>
-                  <td class="figure">{about(losses?.carryOff)}</td>
-                  <td class="figure">{volume(out.drawnOff + out.skimmed + out.movedOut)}</td>
+                  <td class="figure desk">{volume(litres.byLevel.mix)}</td>
+                  <td class="figure desk">{about(losses?.evaporation)}</td>
+                  <td class="figure desk">{about(losses?.carryOff)}</td>
+                  <td class="figure desk">{volume(out.drawnOff + out.skimmed + out.movedOut)}</td>
                   <td class="figure">
                     {readings.strength}
                     {readings.due > 0 && `, ${readings.due}`}
                   </td>
                   <td class="figure">{stood === null ? '' : days(stood.under)}</td>
                   <td class="figure">{stood === null ? '' : days(stood.above)}</td>
-                  <td class="figure">{stood === null ? '' : days(stood.unknown)}</td>
+                  <td class="figure desk">{stood === null ? '' : days(stood.unknown)}</td>
                 </tr>
               )
             })}

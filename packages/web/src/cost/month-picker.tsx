@@ -16,10 +16,10 @@ export function MonthPicker({ month, today, pick }: { month: string; today: stri
         choices={months.map((one) => [one, sayMonth(one)] as const)}
       />
       <button type="button" disabled={older === undefined} onClick={() => older !== undefined && pick(older)}>
-        Month before
+        Earlier
       </button>
       <button type="button" disabled={younger === undefined} onClick={() => younger !== undefined && pick(younger)}>
-        Month after
+        Later
       </button>
     </div>
   )
