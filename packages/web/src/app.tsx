@@ -31,6 +31,7 @@ const Door = later(() => import('./people/door.tsx').then(({ Door }) => Door))
 const Labels = later(() => import('./labels/labels.tsx').then(({ Labels }) => Labels))
 const Tests = later(() => import('./tests/tests.tsx').then(({ Tests }) => Tests))
 const GuidancePage = later(() => import('./guidance/guidance-page.tsx').then(({ GuidancePage }) => GuidancePage))
+const AdditivesPage = later(() => import('./doses/additives-page.tsx').then(({ AdditivesPage }) => AdditivesPage))
 const Shop = later(() => import('./shop/shop.tsx').then(({ Shop }) => Shop))
 
 export function App() {
@@ -130,6 +131,9 @@ export function App() {
             </Route>
             <Route path="/shop">
               <Shop book={book.data} />
+            </Route>
+            <Route path="/shop/additives">
+              <AdditivesPage book={book.data} />
             </Route>
             <Route path="/shop/labels">
               <Labels book={book.data} />

@@ -62,6 +62,8 @@ export interface ShopOfBook {
   guidance?: Record<string, unknown>
   /** When shifts begin on a working day, `06:00`; one from six where nobody said. */
   shifts?: string[]
+  /** What goes into a mix beside concentrate and water, by label. */
+  additives?: unknown[]
 }
 
 /** A thing of the shop, field by field as the book keeps it. */

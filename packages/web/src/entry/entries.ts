@@ -133,6 +133,44 @@ export function snoozeEntry(
   return { ...envelope(stamp), kind: 'snooze', ...of, what: key, why, until } as Entry
 }
 
+/** A dose of an additive, as it was measured out. */
+export function doseEntry(
+  {
+    additive: { id, name, label },
+    unit,
+    amount,
+    reason,
+    typed,
+  }: {
+    additive: { id: string; name: string; label: string }
+    unit: 'mL' | 'g'
+    /** Millilitres or grams. */
+    amount: number
+    reason: string
+    typed: string
+  },
+  sump: string,
+  stamp: Stamp,
+): Entry {
+  return {
+    ...envelope(stamp),
+    kind: 'addition',
+    sump,
+    additive: {
+      ...{ id, name },
+      ...(unit === 'g' ? { grams: Number(amount.toFixed(3)) } : { litres: Number((amount / 1000).toFixed(6)) }),
+      ...(reason === '' ? {} : { reason }),
+      ...(label === '' ? {} : { label }),
+    },
+    typed: { additive: typed },
+  }
+}
+
+/** Somebody has read the note of the shift before; the step as the book knows it. */
+export function noteReadEntry(note: string, stamp: Stamp): Entry {
+  return { ...envelope(stamp), kind: 'signoff', about: { kind: 'shop' }, step: `handover ${note}` }
+}
+
 /** A shift's words to the next. */
 export function handoverEntry(text: string, shop: string | null, stamp: Stamp): Entry {
   return {
@@ -223,7 +261,8 @@ function readingWords(entry: EntryOf<'reading'>, reader: Reader): string {
   return tests.length === 0 ? 'level' : tests.join(', ')
 }
 
-function additionWords({ volume, concentrate, toMark }: EntryOf<'addition'>, reader: Reader): string {
+function additionWords({ volume, concentrate, toMark, additive }: EntryOf<'addition'>, reader: Reader): string {
+  if (additive !== undefined) return `a dose of ${additive.name ?? 'an additive'}`
   if (volume !== undefined) return `added ${sayVolume(volume, reader)}`
   if (concentrate !== undefined) return `added ${sayVolume(concentrate, reader)} of concentrate`
   return toMark === true ? 'filled to the mark' : 'added an unmeasured amount'

@@ -61,6 +61,15 @@ export function Shop({ book }: { book: Book }) {
           )}
         </section>
       ))}
+      <section class="part" aria-labelledby="additives-of-the-shop">
+        <h2 id="additives-of-the-shop">Additives</h2>
+        <p class="quiet">Biocides, defoamers and the like, with what their labels allow.</p>
+        <div class="buttons">
+          <Link class="button" href="/shop/additives">
+            Additives and their labels
+          </Link>
+        </div>
+      </section>
       <section class="part" aria-labelledby="guidance-of-the-shop">
         <h2 id="guidance-of-the-shop">Guidance</h2>
         <p class="quiet">Whose intervals and limits the shop goes by, its own values, and where the sources differ.</p>

@@ -5,6 +5,7 @@ import { Refusal } from '../api/client.ts'
 import { useOutlook, useSump } from '../api/queries.ts'
 import type { Book, Entry, HistoryEntry, Outlook, SumpPage } from '../api/types.ts'
 import { BandLine } from '../band-line/band-line.tsx'
+import { SumpDoses } from '../doses/sump-doses.tsx'
 import { Doubts, SettledDoubts } from '../doubts/doubts.tsx'
 import { useWaiting, write } from '../entry/book-outbox.ts'
 import { isPour, labelOf, voidEntry, wordsOf } from '../entry/entries.ts'
@@ -100,7 +101,7 @@ function SumpOf({
           <Gauge volume={held.volume} bench={held.bench} units={shop.units} />
         </div>
       )}
-      {waiting && <p class="note">Something about it is on this device only; it counts once it is sent.</p>}
+      {waiting && <p class="note">Something about it is on this device only: it is counted above, and in the days ahead once it is sent.</p>}
       <p role="status" class="said">
         {writing.said}
       </p>
@@ -122,6 +123,7 @@ function SumpOf({
         />
       )}
       {!isOil && <SumpTests book={book} sump={sump.sump} name={sump.name} now={now} />}
+      {!isOil && <SumpDoses book={book} sump={sump.sump} name={sump.name} now={now} />}
       {!isOil && <WhatIf book={book} sump={sump.sump} today={now} />}
       {doubts !== null && <SettledDoubts {...doubts} />}
       <div class="two-parts">

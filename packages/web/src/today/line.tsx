@@ -14,6 +14,7 @@ import { ClaimLine } from '../parts/claim-line.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayWhen } from '../say/when.ts'
 import { inTrueLitres } from '../standing/true-litres.ts'
+import { isCounting } from '../standing/use-counted.ts'
 import { NotPouredForm, OtherwiseForm } from './pour-forms.tsx'
 import { type ListTime, PutOffForm, type Puttable } from './put-off.tsx'
 import './line.css'
@@ -99,9 +100,14 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said, puttable = nul
           )}
         </p>
         <Cautions cautions={words.cautions.filter((caution) => said?.has(caution) !== true)} />
-        {waiting ? (
-          <p class="note">Written on this device; it counts once it is sent.</p>
-        ) : (
+        {waiting && (
+          <p class="note">
+            {isCounting()
+              ? 'Something about it is on this device only; it is counted here.'
+              : 'Written on this device; it counts once it is sent.'}
+          </p>
+        )}
+        {(!waiting || isCounting()) &&
           open === null &&
           (item.job != null ? (
             <JobUnderWay job={item.job} />
@@ -130,8 +136,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said, puttable = nul
                 </button>
               )}
             </div>
-          ))
-        )}
+          ))}
         {open === 'otherwise' && (
           <OtherwiseForm
             item={item}

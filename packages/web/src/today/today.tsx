@@ -14,6 +14,7 @@ import { readerOf } from '../say/units.ts'
 import { sayDay, sayWhenShort } from '../say/when.ts'
 import { DueLine, DueLines } from './due.tsx'
 import { FoldedLine } from './folded-line.tsx'
+import { HandoverPart } from './handover.tsx'
 import { TodayLine, type WrittenDown } from './line.tsx'
 import { PutOffLines } from './put-off.tsx'
 import './today.css'
@@ -106,6 +107,7 @@ export function Today({ book }: { book: Book }) {
           )
         }}
       />
+      <HandoverPart time={time} />
       {data.calm.length > 0 && (
         <section aria-labelledby="calm" class="calm">
           <h2 id="calm">{data.items.length === 0 && data.round === null ? 'Every sump' : 'In order'}</h2>
