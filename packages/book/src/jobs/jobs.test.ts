@@ -64,7 +64,7 @@ test('a job that was opened is planned, with the sheet that its values make', as
     done: 0,
     openedBy: 'anna',
   })
-  expect(job.steps.find(({ id }) => id === 'charge')!.text).toContain('of Tap water')
+  expect(job.steps.find(({ id }) => id === 'charge')!.text).toContain('of tap water')
   expect(job.totals).toMatchObject({ waste: 460, drainBy: 'pump' })
 })
 

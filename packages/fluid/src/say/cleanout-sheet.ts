@@ -5,7 +5,7 @@ import type { CleanoutPour } from '../cleanout/cleanout.ts'
 import type { DrainWay } from '../cleanout/drain-way.ts'
 import type { CleanoutSheet, CleanoutStep } from '../cleanout/sheet.ts'
 import { type Container, dispense } from '../recipe/containers.ts'
-import { sayCount, sayList } from './phrases.ts'
+import { lowerFirst, sayCount, sayList } from './phrases.ts'
 import { type Reader, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'
 
 /** What a sheet's sentences are made with. */
@@ -82,7 +82,7 @@ function textOf(step: CleanoutStep, sheet: Sheet, context: SheetContext): string
     case 'rinse-check':
       return `${residueWords(sheet, context)} That alone accepts nothing: its pH at the drain beside the pH as poured, its look and its smell do. Not clear, or more than 0.5 above: rinse again.`
     case 'charge':
-      return `${pourWords(step.pour!, context.fluid ?? 'concentrate', context.water ?? 'water', context)} With the rinse in the corners the whole then stands at ${sayPercent(quantities.fills.at(-1)!.contents.fluid, context)}. Run it for half an hour.`
+      return `${pourWords(step.pour!, context.fluid ?? 'concentrate', lowerFirst(context.water ?? 'water'), context)} With the rinse in the corners the whole then stands at ${sayPercent(quantities.fills.at(-1)!.contents.fluid, context)}. Run it for half an hour.`
     case 'label':
       return 'On each system: fluid, working concentration, volume of the circuit, biocide and its dose (DGUV Regel 109-003, 6.3.1.1). In the book: the sump’s fluid, before anybody reads by the old factor.'
     case 'first-readings':
@@ -117,7 +117,7 @@ function wayWords({ way, hard }: DrainWay, context: SheetContext): string {
 }
 
 /** As many buckets as somebody carries. */
-const mostBuckets = 20
+const mostBuckets = 12
 
 function pourWords(pour: CleanoutPour, product: string, water: string, context: SheetContext): string {
   if (pour.volume === 0) return 'Nothing is poured.'

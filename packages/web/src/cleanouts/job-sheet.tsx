@@ -1,4 +1,5 @@
 import { sayHours, sayVolume } from '@sumpbook/fluid'
+import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Book, Entry } from '../api/types.ts'
 import { useWaiting } from '../entry/book-outbox.ts'
@@ -19,6 +20,7 @@ export function JobSheet({ book, id }: { book: Book; id: string }) {
   const job = useJob(id)
   const writing = useWriting()
   const waiting = useWaiting()
+  const [outOfTurn, setOutOfTurn] = useState(false)
   if (job.data === undefined) return <Asking error={job.error} />
   const { data } = job
   const { timeZone, units } = book.shop
@@ -72,6 +74,7 @@ export function JobSheet({ book, id }: { book: Book; id: string }) {
             isNext={step.id === data.nextStep}
             isWaiting={isWaiting(step.id)}
             isOpen={underWay}
+            outOfTurn={outOfTurn}
             isBusy={writing.isBusy}
             shop={book.shop}
             sign={(figures) => {
@@ -89,6 +92,11 @@ export function JobSheet({ book, id }: { book: Book; id: string }) {
       )}
       {underWay && (
         <div class="buttons give-up">
+          {!outOfTurn && (
+            <button type="button" class="plain" onClick={() => setOutOfTurn(true)}>
+              A step was done in another order
+            </button>
+          )}
           <button
             type="button"
             class="plain"

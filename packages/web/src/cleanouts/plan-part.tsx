@@ -1,4 +1,3 @@
-import { sayHours, sayVolume } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link, useLocation, useSearch } from 'wouter-preact'
 import { Refusal } from '../api/client.ts'
@@ -10,7 +9,7 @@ import { DayField, SelectField, Taps, TextField } from '../fields/fields.tsx'
 import { Figures } from '../fields/figures.tsx'
 import { type FieldRead, readLitres, readPercent, readPlain } from '../fields/read.ts'
 import { readTexts } from '../fields/read-texts.ts'
-import { fieldVolume, readerOf, sayMoney, shopUnits } from '../say/units.ts'
+import { fieldVolume, sayMoney, shopUnits } from '../say/units.ts'
 import { Asking } from './asking.tsx'
 import { type CleanoutPlan, useCleanoutPlan } from './asks.ts'
 import { PlannedSteps } from './planned-steps.tsx'
@@ -85,13 +84,7 @@ export function PlanPart({ book }: { book: Book }) {
           {plan.data === undefined ? (
             <PlanMissing error={plan.error} isRefused={refused.length > 0} />
           ) : (
-            <PlanAnswer
-              plan={plan.data}
-              book={book}
-              isBusy={writing.isBusy}
-              said={writing.said}
-              open={() => void open()}
-            />
+            <PlanAnswer plan={plan.data} isBusy={writing.isBusy} said={writing.said} open={() => void open()} />
           )}
         </section>
         <details class="more">
@@ -152,22 +145,16 @@ function PlanMissing({ error, isRefused }: { error: Error | null; isRefused: boo
 
 interface PlanAnswerProps {
   plan: CleanoutPlan
-  book: Book
   isBusy: boolean
   said: string
   open(): void
 }
 
-function PlanAnswer({ plan, book, isBusy, said, open }: PlanAnswerProps) {
-  const reader = readerOf(book.shop.units)
+function PlanAnswer({ plan, isBusy, said, open }: PlanAnswerProps) {
   return (
     <>
       <div role="status">
-        <p class="headline">
-          The machine stands for about {sayHours(plan.downtimeHours, reader)}; {sayVolume(plan.waste, reader)} become
-          waste.
-        </p>
-        <p>{plan.sentence}</p>
+        <p class="headline">{plan.sentence}</p>
         {plan.cost !== null && (
           <p>
             It costs about <strong class="amount">{sayMoney(plan.cost, plan.currency)}</strong>, by the prices of the

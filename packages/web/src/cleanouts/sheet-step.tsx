@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks'
 import type { ShopOfBook } from '../api/types.ts'
 import { Cautions } from '../parts/cautions.tsx'
 import { sayWhenShort } from '../say/when.ts'
@@ -15,17 +14,18 @@ interface SheetStepProps {
   isWaiting: boolean
   /** Whether the job can still be signed. */
   isOpen: boolean
+  /** Whether steps are signed in another order than theirs. */
+  outOfTurn: boolean
   isBusy: boolean
   shop: ShopOfBook
   sign(figures: StepFigures): void
 }
 
 /** A step: what to do and what to mind first, then who signed it or the form to sign it with. */
-export function SheetStep({ step, ordinal, isNext, isWaiting, isOpen, isBusy, shop, sign }: SheetStepProps) {
-  const [isAhead, setAhead] = useState(false)
+export function SheetStep({ step, ordinal, isNext, isWaiting, isOpen, outOfTurn, isBusy, shop, sign }: SheetStepProps) {
   const { title, text, cautions, signed, verdict, isDone } = step
   const state = isDone ? 'done' : isNext ? 'next' : 'ahead'
-  const showsForm = isOpen && !isDone && !isWaiting && (isNext || isAhead)
+  const showsForm = isOpen && !isDone && !isWaiting && (isNext || outOfTurn)
   return (
     <li class={`sheet-step ${state}`} aria-current={isNext ? 'step' : undefined}>
       <div class="step-mark" aria-hidden="true">
@@ -39,13 +39,6 @@ export function SheetStep({ step, ordinal, isNext, isWaiting, isOpen, isBusy, sh
         {signed !== null && <SignedWords step={step} timeZone={shop.timeZone} />}
         {isWaiting && <p class="note">Signed on this device; it counts once it is sent.</p>}
         {showsForm && <StepForm step={step} units={shop.units} isBusy={isBusy} sign={sign} />}
-        {isOpen && !isDone && !isWaiting && !showsForm && (
-          <div class="buttons">
-            <button type="button" class="plain" onClick={() => setAhead(true)}>
-              Sign out of turn
-            </button>
-          </div>
-        )}
         {signed === null && (
           <p class="print-only sign-line">
             Done by {step.signs === 'keeper' ? '(keeper)' : ''} ______________________ at ____________

@@ -89,6 +89,8 @@ export function SideBySidePart({ book }: { book: Book }) {
 }
 
 function PlanOf({ plan, timeZone }: { plan: SideBySide; timeZone: string }) {
+  const now = new Date().toISOString()
+  const when = (at: string) => sayWhenShort(at, { timeZone, now })
   const end = Math.max(...plan.machines.flatMap(({ stretches }) => stretches.map(({ to }) => to)), 0.1)
   return (
     <>
@@ -100,8 +102,7 @@ function PlanOf({ plan, timeZone }: { plan: SideBySide; timeZone: string }) {
           <li key={machine.sump}>
             <strong>{machine.name}</strong>
             <span>
-              {sayWhenShort(machine.start, { timeZone, now: machine.start })} to {sayTime(machine.finish, timeZone)},{' '}
-              {sayHours(machine.hours)}
+              {when(machine.start)} to {when(machine.finish)}, {sayHours(machine.hours)}
             </span>
             <div class="span-line" aria-hidden="true">
               {machine.stretches.map(({ name, from, to }) => (

@@ -1,0 +1,157 @@
+/** A cleanout from its plan to its later slide on the example shop, in a real browser on a real server; and what comes back on its days. */
+import { fileURLToPath } from 'node:url'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
+import { openChromium } from './chromium.ts'
+import { type ServedBook, serveBook } from './served-book.ts'
+
+const phone = { width: 360, height: 740 }
+const desk = { width: 1200, height: 900 }
+const picture = (name: string) => fileURLToPath(new URL(`../../../.cache/pictures/${name}.png`, import.meta.url))
+
+let browser: Browser
+let served: ServedBook
+beforeAll(async () => {
+  browser = await openChromium()
+  served = await serveBook()
+  await fetch(`${served.address}/api/v1/demo`, { method: 'POST' })
+})
+afterAll(async () => {
+  await served.end()
+  await browser.close()
+})
+
+/** A page of its own; what goes wrong in it fails the test. */
+async function openPage(viewport: { width: number; height: number }, place: string): Promise<Page> {
+  const context = await browser.newContext({ viewport, locale: 'en-GB', timezoneId: 'Europe/Berlin' })
+  const page = await context.newPage()
+  const wrong: string[] = []
+  page.on('pageerror', (error) => wrong.push(error.message))
+  page.on('console', (message) => {
+    if (message.type() === 'error') wrong.push(message.text())
+  })
+  onTestFinished(async () => {
+    await context.close()
+    expect(wrong).toEqual([])
+  })
+  await page.goto(served.address + place)
+  return page
+}
+
+/** No page is wider than its window, and whatever can be touched is 44 px high and lies inside it. */
+async function expectRoomForAThumb(page: Page) {
+  const found = await page.evaluate(() => {
+    const touched = [...document.querySelectorAll('main :is(button, select, summary, input, .parts a)')]
+    const small = touched
+      .filter((element) => !element.matches('[type="checkbox"], [type="radio"]'))
+      .map((element) => ({ element, box: element.getBoundingClientRect() }))
+      .filter(({ box }) => box.height > 0 && (box.height < 43.5 || box.left < -0.5 || box.right > innerWidth + 0.5))
+      .map(({ element, box }) => `${element.tagName} ${element.textContent} ${box.width} × ${box.height}`)
+    return { small, isWide: document.documentElement.scrollWidth > innerWidth }
+  })
+  expect(found).toEqual({ small: [], isWide: false })
+}
+
+const signNext = async (page: Page) => {
+  const next = page.locator('.sheet-step.next')
+  const title = await next.getByRole('heading').textContent()
+  await next.getByRole('button', { name: 'Done, sign it' }).click()
+  await page.locator('.sheet-step.done', { hasText: title! }).first().waitFor()
+}
+
+test('a cleanout is planned, signed step by step on a phone, rinsed again where it must be, and waits for its slide', async () => {
+  const page = await openPage(phone, '/cleanouts')
+  await page.getByRole('link', { name: 'Plan a cleanout' }).click()
+  await page.getByText('the machine stands for about').waitFor()
+  await expectRoomForAThumb(page)
+  await page.screenshot({ path: picture('cleanout-plan-phone'), fullPage: true })
+  await page.getByRole('button', { name: 'Open the job sheet' }).click()
+  await page.getByRole('heading', { name: /^Cleanout of/ }).waitFor()
+  await expectRoomForAThumb(page)
+  await page.getByRole('button', { name: 'I am on it' }).click()
+  await page.getByText('You are on it until').waitFor()
+  await signNext(page)
+  await page.screenshot({ path: picture('cleanout-sheet-phone'), fullPage: true })
+  for (let n = 0; n < 7; n++) await signNext(page)
+  const look = page.locator('.sheet-step.next')
+  await look.getByRole('button', { name: 'Done, sign it' }).click()
+  await look.getByText('all four are asked').waitFor()
+  await look.getByLabel('pH of the weak fluid as poured').fill('9')
+  await look.getByLabel('pH at the drain').fill('10,4')
+  await look.getByRole('radio', { name: 'Clear' }).check()
+  await look.getByRole('radio', { name: 'No smell' }).check()
+  await look.getByRole('button', { name: 'Done, sign it' }).click()
+  await page.getByRole('heading', { name: 'Rinse with weak fluid, again' }).waitFor()
+  await page.getByText('cleaner is left').waitFor()
+  await page.screenshot({ path: picture('cleanout-rinse-phone'), fullPage: true })
+  await signNext(page)
+  const again = page.locator('.sheet-step.next')
+  await again.getByLabel('pH of the weak fluid as poured').fill('9')
+  await again.getByLabel('pH at the drain').fill('9.2')
+  await again.getByRole('radio', { name: 'Clear' }).check()
+  await again.getByRole('radio', { name: 'No smell' }).check()
+  await again.getByRole('button', { name: 'Done, sign it' }).click()
+  await page.locator('.sheet-step.next', { hasText: 'Fill the fresh charge' }).waitFor()
+  await signNext(page)
+  await page.locator('.sheet-step.next').getByLabel('pH', { exact: true }).fill('9.3')
+  await signNext(page)
+  await page.getByText('It waits for its later slide').waitFor()
+  await expectRoomForAThumb(page)
+  const journal = await (await fetch(`${served.address}/api/v1/entries?limit=60`)).json()
+  const kinds = (journal as { entries: { kind: string }[] }).entries.map(({ kind }) => kind)
+  expect(kinds).toEqual(expect.arrayContaining(['cleanout', 'charge', 'reading', 'signoff']))
+  await served.restart()
+  await page.reload()
+  await page.getByText('It waits for its later slide').waitFor()
+}, 120_000)
+
+test('a sheet on a desk and on paper keeps each step whole', async () => {
+  const page = await openPage(desk, '/cleanouts/plan')
+  await page.getByText('the machine stands for about').waitFor()
+  await page.screenshot({ path: picture('cleanout-plan-desk'), fullPage: true })
+  await page.getByRole('button', { name: 'Open the job sheet' }).click()
+  await page.getByRole('heading', { name: /^Cleanout of/ }).waitFor()
+  await page.screenshot({ path: picture('cleanout-sheet-desk'), fullPage: true })
+  await page.emulateMedia({ media: 'print' })
+  await page.getByText('Done by', { exact: false }).first().waitFor()
+  expect(await page.getByRole('button', { name: 'Done, sign it' }).isVisible()).toBe(false)
+  await page.setViewportSize({ width: 688, height: 971 })
+  await page.screenshot({ path: picture('cleanout-sheet-paper'), fullPage: true })
+  const whole = await page.evaluate(() =>
+    [...document.querySelectorAll('.sheet-step')].map((step) => getComputedStyle(step).breakInside),
+  )
+  expect(new Set(whole)).toEqual(new Set(['avoid']))
+  await page.pdf({ path: picture('cleanout-sheet').replace('.png', '.pdf'), format: 'A4' })
+}, 60_000)
+
+test('several machines are planned side by side', async () => {
+  const page = await openPage(phone, '/cleanouts/together')
+  const machines = page.getByRole('checkbox')
+  await machines.nth(0).check()
+  await machines.nth(1).check()
+  await page.getByText(/2 machines are done after/).waitFor()
+  await expectRoomForAThumb(page)
+  await page.screenshot({ path: picture('side-by-side-phone'), fullPage: true })
+}, 60_000)
+
+test('upkeep is taken on, stands on Today, and one tap finishes it', async () => {
+  const page = await openPage(phone, '/cleanouts/upkeep')
+  await page.getByRole('button', { name: 'Take on', exact: true }).first().waitFor()
+  await expectRoomForAThumb(page)
+  await page.getByRole('button', { name: 'Take on', exact: true }).first().click()
+  await page.getByText('Written down.').waitFor()
+  await page.getByRole('button', { name: 'Done', exact: true }).first().waitFor()
+  await page.screenshot({ path: picture('upkeep-phone'), fullPage: true })
+  await page.getByRole('button', { name: 'Done', exact: true }).first().click()
+  await page.getByText('done today').first().waitFor()
+}, 60_000)
+
+test('a machine that will stand has its sheet', async () => {
+  const page = await openPage(phone, '/cleanouts/shutdown')
+  await page.getByRole('radio', { name: 'Back into use' }).check()
+  await page.getByText('Look and smell first').waitFor()
+  await expectRoomForAThumb(page)
+  await page.screenshot({ path: picture('restart-phone'), fullPage: true })
+  await page.getByRole('button', { name: 'Open the sheet' }).click()
+  await page.getByRole('heading', { name: /back into use$/ }).waitFor()
+}, 60_000)
