@@ -300,7 +300,7 @@ test('what is held for a keeper is let in or set aside', async () => {
   expect(held).toEqual([why, why])
   await page.goto(`${served.address}/journal/held`)
   const line = (text: string) => page.getByRole('article').filter({ hasText: text })
-  await line('3.7 °Brix').waitFor()
+  await line('Turning centre 2: 3.7 °Brix').waitFor()
   await show(page, 'held')
   await line('3.7 °Brix').getByRole('button', { name: 'Let it in' }).click()
   await line('3.7 °Brix').waitFor({ state: 'detached' })

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/preact-query'
 import { Link } from 'wouter-preact'
 import { type HeldEntry, readQuarantine } from '../api/people.ts'
+import { useSumps } from '../api/queries.ts'
 import type { Book, Entry } from '../api/types.ts'
 import { voidEntry } from '../entry/entries.ts'
 import { envelope } from '../entry/stamp.ts'
@@ -10,6 +11,8 @@ import { sayDay, sayTime } from '../say/when.ts'
 
 /** Entries that are kept and count nowhere for now, each with what it waits for. */
 export function Held({ book }: { book: Book }) {
+  const sumps = useSumps()
+  const nameOf = (id: string) => sumps.data?.find(({ sump }) => sump === id)?.name ?? id
   const { data: entries, error } = useQuery({ queryKey: ['quarantine'], queryFn: readQuarantine })
   return (
     <div>
@@ -20,7 +23,12 @@ export function Held({ book }: { book: Book }) {
       {error !== null && <p class="fault">{error.message}</p>}
       {entries?.length === 0 && <p>None.</p>}
       {entries?.map((entry) => (
-        <HeldLine key={entry.id} entry={entry} timeZone={book.shop.timeZone} />
+        <HeldLine
+          key={entry.id}
+          entry={entry}
+          place={entry.sump === null ? null : nameOf(entry.sump)}
+          timeZone={book.shop.timeZone}
+        />
       ))}
     </div>
   )
@@ -32,7 +40,7 @@ const waits = {
   'newer version': 'It counts once this server has a version that knows it.',
 }
 
-function HeldLine({ entry, timeZone }: { entry: HeldEntry; timeZone: string }) {
+function HeldLine({ entry, place, timeZone }: { entry: HeldEntry; place: string | null; timeZone: string }) {
   const writing = useWriting()
   const { id, text, by, at, sump, why, waitsFor } = entry
   const letIn = (): Entry => {
@@ -42,7 +50,7 @@ function HeldLine({ entry, timeZone }: { entry: HeldEntry; timeZone: string }) {
   return (
     <article class="note">
       <h2>
-        <Link href={`/journal/${id}`}>{text}</Link>
+        <Link href={`/journal/${id}`}>{place === null ? text : `${place}: ${text}`}</Link>
       </h2>
       <p>
         {sayDay(at, timeZone)}, {sayTime(at, timeZone)}
