@@ -38,6 +38,9 @@ const patienceMs = 4_000
 export function openDeviceStore(name = 'sumpbook'): DeviceStore {
   let opening: Promise<DeviceDatabase> | null = null
   const open = () => {
+    if (typeof indexedDB === 'undefined') {
+      return Promise.reject(new DOMException('This browser has no storage for pages.', 'NotSupportedError'))
+    }
     const fresh = withPatience(
       openDB<DeviceTables>(name, 1, {
         upgrade(database) {

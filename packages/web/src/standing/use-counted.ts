@@ -5,6 +5,9 @@ import type * as WithWaiting from './with-waiting.ts'
 
 let counting: typeof WithWaiting | null = null
 
+/** Whether what waits is counted in what is shown. */
+export const isCounting = (): boolean => counting !== null
+
 interface Answer<T> {
   data: T | undefined
   dataUpdatedAt: number

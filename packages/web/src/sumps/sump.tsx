@@ -101,7 +101,11 @@ function SumpOf({
           <Gauge volume={held.volume} bench={held.bench} units={shop.units} />
         </div>
       )}
-      {waiting && <p class="note">Something about it is on this device only: it is counted above, and in the days ahead once it is sent.</p>}
+      {waiting && (
+        <p class="note">
+          Something about it is on this device only: it is counted above, and in the days ahead once it is sent.
+        </p>
+      )}
       <p role="status" class="said">
         {writing.said}
       </p>
