@@ -83,7 +83,7 @@ export function DuePart({ book }: { book: Book }) {
               aria-label={`Write down a test of ${line.name}`}
               onClick={() => setOpen(open === line.sump ? null : line.sump)}
             >
-              {open === line.sump ? 'Close' : 'Write it down'}
+              {open === line.sump ? 'Close' : 'Write'}
             </button>
           </div>
           {open === line.sump && (

@@ -47,6 +47,10 @@ export function SamplesPart({ book }: { book: Book }) {
     if (isKept) setOpen(null)
     return isKept
   }
+  // One source for all of them stands once, above.
+  const sources = new Set(data.answered.flatMap(({ results }) => results.map(({ source }) => source)))
+  sources.delete(null)
+  const shared = sources.size === 1 ? [...sources][0]! : null
   const toRead = data.pending.filter(({ state }) => state !== 'growing')
   const growing = data.pending.filter(({ state }) => state === 'growing')
   const line = (sample: SampleLine) => (
@@ -64,6 +68,7 @@ export function SamplesPart({ book }: { book: Book }) {
     <>
       <p class="intro">
         Classes of germs by {data.guidance}. <Link href="/shop/guidance">Guidance and its sources</Link>
+        {shared !== null && <span class="quiet source">{shared}.</span>}
       </p>
       <p role="status" class="said">
         {writing.said}
@@ -90,7 +95,7 @@ export function SamplesPart({ book }: { book: Book }) {
       {data.answered.length === 0 && <p class="quiet">None of the last four months.</p>}
       <ul class="answered">
         {data.answered.slice(0, isAll ? undefined : shownAtFirst).map((sample) => (
-          <Answered key={sample.id} sample={sample} when={when} />
+          <Answered key={sample.id} sample={sample} when={when} isSourceSaid={shared !== null} />
         ))}
       </ul>
       {!isAll && data.answered.length > shownAtFirst && (
@@ -173,7 +178,15 @@ function SampleOf({
   )
 }
 
-function Answered({ sample, when }: { sample: SampleLine; when(at: string): string }) {
+function Answered({
+  sample,
+  when,
+  isSourceSaid,
+}: {
+  sample: SampleLine
+  when(at: string): string
+  isSourceSaid: boolean
+}) {
   const { sump, name, method, at, results, result } = sample
   return (
     <li>
@@ -187,7 +200,7 @@ function Answered({ sample, when }: { sample: SampleLine; when(at: string): stri
         <div key={one.id} class={one.id === result ? '' : 'quiet'}>
           {one.says}
           {results.length > 1 && one.id !== result && ' It does not count: another reading does.'}
-          {one.source !== null && <span class="quiet source"> By {one.source}.</span>}
+          {one.source !== null && !isSourceSaid && <span class="quiet source"> By {one.source}.</span>}
         </div>
       ))}
     </li>
@@ -210,15 +223,15 @@ function TakeSample({
   return (
     <section class="part take-sample" aria-labelledby="take-sample">
       <h2 id="take-sample">A sample was taken</h2>
-      <div class="thing-fields">
+      <div class="take-fields">
         <SelectField
-          label="Of"
+          label="Sump it was taken from"
           value={sump}
           onInput={setSump}
           choices={[['', 'choose a sump'], ...sumps.map(({ id, name }) => [id, name] as const)]}
         />
         <SelectField
-          label="As"
+          label="Taken as"
           value={way}
           onInput={(next) => setWay(next as SampleWay)}
           choices={sampleMethods.map((method) => [method, wayWords[method]] as const)}

@@ -1,0 +1,100 @@
+/** Guidance, tests and samples, in a real browser on a phone's width: chosen, typed, dipped, read in. */
+import { fileURLToPath } from 'node:url'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
+import { openChromium } from './chromium.ts'
+import { type ServedBook, serveBook } from './served-book.ts'
+
+const picture = (name: string) => fileURLToPath(new URL(`../../../.cache/pictures/${name}.png`, import.meta.url))
+
+let browser: Browser
+let served: ServedBook
+beforeAll(async () => {
+  browser = await openChromium()
+  served = await serveBook()
+  expect((await fetch(`${served.address}/api/v1/demo`, { method: 'POST' })).status).toBe(201)
+}, 60_000)
+afterAll(async () => {
+  await browser.close()
+  await served.end()
+})
+
+async function openPhone(place: string): Promise<Page> {
+  const context = await browser.newContext({ viewport: { width: 360, height: 740 }, locale: 'en-GB' })
+  const page = await context.newPage()
+  const wrong: string[] = []
+  page.on('pageerror', (error) => wrong.push(error.message))
+  page.on('console', (message) => {
+    if (message.type() === 'error') wrong.push(message.text())
+  })
+  onTestFinished(async () => {
+    await context.close()
+    expect(wrong).toEqual([])
+  })
+  await page.goto(served.address + place)
+  return page
+}
+
+const isTooWide = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth > innerWidth)
+
+test('guidance is chosen with its source in sight, and a looser value of the shop is said not to count', async () => {
+  const page = await openPhone('/shop/guidance')
+  await page.getByText('None is chosen.').waitFor()
+  expect(await isTooWide(page)).toBe(false)
+  const classes = page.getByRole('region', { name: 'Dip slide: classes' })
+  expect(await classes.textContent()).toMatch(/under 10,000 good.*read 28 Nov 2026.*under 1000 good/s)
+
+  await page.getByRole('button', { name: /^Go by Germany/ }).click()
+  await page.getByText('The shop goes by Germany').waitFor()
+  const own = page.getByRole('form', { name: 'The shop’s own values' })
+  await own.getByLabel('pH, every … days').fill('14')
+  await own.getByRole('button', { name: 'Write it down' }).click()
+  await page.getByText('the shop’s own 14 days are longer than the 7 of the guidance').waitFor()
+  await page.screenshot({ path: picture('guidance'), fullPage: true })
+})
+
+test('nitrite over its limit, typed at a sump, is named there and on Today with its rule', async () => {
+  const page = await openPhone('/sumps/mill7#tests')
+  const form = page.getByRole('form', { name: 'Write a test down' })
+  await form.getByLabel('Nitrite, mg/L').fill('25-50')
+  await form.getByRole('button', { name: 'Write it down' }).click()
+  const findings = page.getByRole('list', { name: 'What the last results ask for' })
+  await findings.getByText(/Nitrite 25 to 50 mg\/L, over the limit of 20 mg\/L/).waitFor()
+  expect(await findings.textContent()).toContain('TRGS 611')
+  expect(await isTooWide(page)).toBe(false)
+
+  await page.goto(served.address)
+  const due = page.getByRole('article', { name: 'Nitrite is over its limit in Mill 7' })
+  await due.getByText(/edition May 2007/).waitFor()
+})
+
+test('a strip typed wrongly is a fault at its field, and nothing is written', async () => {
+  const page = await openPhone('/sumps/mill5#tests')
+  const form = page.getByRole('form', { name: 'Write a test down' })
+  await form.getByLabel('pH').fill('15')
+  await form.getByRole('button', { name: 'Write it down' }).click()
+  expect(await form.getByRole('alert').textContent()).toContain('Found 15')
+})
+
+test('a slide is dipped, waits, is read in early, and what that is worth is said', async () => {
+  const page = await openPhone('/tests/samples')
+  await page.getByLabel('Sump it was taken from').selectOption({ label: 'Mill 5' })
+  await page.getByRole('button', { name: 'Write it down' }).click()
+  const slide = page.getByRole('article', { name: 'dip slide of Mill 5' })
+  await slide.getByText('To be read 24 to 72 hours after it was taken.').waitFor()
+  await slide.getByRole('button', { name: /^Read the dip slide/ }).click()
+  await slide.getByRole('button', { name: /under 10³/ }).click()
+  expect(await isTooWide(page)).toBe(false)
+  await page.screenshot({ path: picture('samples'), fullPage: true })
+  await slide.getByRole('button', { name: 'Write it down' }).click()
+  await slide.getByText(/it says nothing yet/).waitFor()
+})
+
+test('a look at all sumps is one tap, and then none is due today', async () => {
+  const page = await openPhone('/tests')
+  const all = page.getByRole('button', { name: /^Looked and smelt at all/ })
+  await all.waitFor()
+  expect(await isTooWide(page)).toBe(false)
+  await all.click()
+  await all.waitFor({ state: 'detached' })
+})
