@@ -62,7 +62,7 @@ function wordsOf(entry: Entry, things: Things, reader: Reader): string {
     case 'snooze':
       return `Put off${entry.until === undefined ? '' : ` until ${entry.until}`}`
     case 'signoff':
-      return `Signed off${entry.step === undefined ? '' : `: ${entry.step}`}`
+      return signoffWords(entry)
   }
 }
 
@@ -70,6 +70,13 @@ function checkWords({ about, found, document }: EntryOf<'check'>, reader: Reader
   if (document !== undefined) return `Document ${document} came for a pickup`
   const isCount = found !== undefined && (about.kind === 'stock' || about.kind === 'waste')
   return isCount ? `Counted${amount(found, undefined, reader)}` : 'Check'
+}
+
+function signoffWords({ step, claim, sheet }: EntryOf<'signoff'>): string {
+  if (claim !== undefined) return step === 'released' ? 'Let go of it again' : 'Took it on'
+  if (step === 'opened') return `Opened a job sheet${sheet === undefined ? '' : `: ${sheet}`}`
+  if (step === 'given-up') return 'Gave the job up'
+  return `Signed off${step === undefined ? '' : `: ${step}`}`
 }
 
 function amount(litres: number | undefined, strength: number | undefined, reader: Reader): string {

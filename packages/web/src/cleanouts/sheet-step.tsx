@@ -58,7 +58,7 @@ const printed: Record<JobStep['asks'][number], string> = {
   brix: '°Brix',
   ph: 'pH',
   bacteria: 'CFU/mL',
-  oil: 'oil, litres',
+  oil: 'oil',
   lot: 'lot',
 }
 

@@ -242,6 +242,8 @@ export function wordsOf(entry: Entry, reader: Reader): string {
       return 'put off'
     case 'handover':
       return 'a note to the next shift'
+    case 'signoff':
+      return signoffWords(entry)
     case 'setup':
       return `set up ${Object.keys(entry.changes).join(', ')}`
     default:
@@ -259,6 +261,11 @@ function readingWords(entry: EntryOf<'reading'>, reader: Reader): string {
     entry.hardness === undefined ? '' : 'hardness',
   ].filter((test) => test !== '')
   return tests.length === 0 ? 'level' : tests.join(', ')
+}
+
+function signoffWords({ step, claim }: EntryOf<'signoff'>): string {
+  if (claim !== undefined) return step === 'released' ? 'let go' : 'taken on'
+  return step === undefined ? 'signed' : `signed: ${step}`
 }
 
 function additionWords({ volume, concentrate, toMark, additive }: EntryOf<'addition'>, reader: Reader): string {
