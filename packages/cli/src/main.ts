@@ -18,6 +18,10 @@ const commands: Record<string, { summary: string; load(): Promise<Command> }> = 
     summary: 'write the whole book to a file',
     load: async () => (await import('./commands/export.ts')).exportCommand,
   },
+  report: {
+    summary: 'what a month cost and what was done in it',
+    load: async () => (await import('./commands/report.ts')).report,
+  },
   today: {
     summary: 'what to pour into which sump today',
     load: async () => (await import('./commands/today.ts')).today,

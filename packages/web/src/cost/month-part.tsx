@@ -154,7 +154,7 @@ function Kept({ report, habits }: Parts) {
               <th scope="col" class="figure">
                 Concen­trate
               </th>
-              <th scope="col" class="figure">
+              <th scope="col" class="figure desk">
                 Water
               </th>
               <th scope="col" class="figure desk">
@@ -192,7 +192,7 @@ function Kept({ report, habits }: Parts) {
                 <tr key={sump}>
                   <th scope="row">{name}</th>
                   <td class="figure">{volume(litres.concentrate)}</td>
-                  <td class="figure">{volume(litres.water)}</td>
+                  <td class="figure desk">{volume(litres.water)}</td>
                   <td class="figure desk">{volume(litres.byLevel.mix)}</td>
                   <td class="figure desk">{about(losses?.evaporation)}</td>
                   <td class="figure desk">{about(losses?.carryOff)}</td>
