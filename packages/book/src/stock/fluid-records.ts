@@ -9,6 +9,8 @@ import type { StockEntry } from './stock-log.ts'
 /** An order that was written. */
 export interface OrderWritten {
   entry: string
+  /** UTC text. */
+  at: string
   on: number
   litres: number
   /** Null where nobody said. */
@@ -28,7 +30,7 @@ export interface FluidRecords {
   /** Pours whose concentrate nobody measured. */
   unmeasured: number
   orders: OrderWritten[]
-  receipts: { on: number; litres: number }[]
+  receipts: { at: string; litres: number }[]
   movements: Movement[]
 }
 
@@ -107,7 +109,7 @@ function note(records: FluidRecords, kept: Exclude<StockEntry, { kind: 'pour' }>
       }
       records.byIssues.push(event)
       records.byPours.push(event)
-      records.receipts.push({ on, litres })
+      records.receipts.push({ at, litres })
       break
     }
     case 'count':
@@ -120,7 +122,7 @@ function note(records: FluidRecords, kept: Exclude<StockEntry, { kind: 'pour' }>
       records.byIssues.push({ kind: 'use', on, lot, litres })
       break
     case 'order':
-      records.orders.push({ entry, on, litres, expectedOn: dayIn(kept.expectedOn) })
+      records.orders.push({ entry, at, on, litres, expectedOn: dayIn(kept.expectedOn) })
       break
   }
 }

@@ -16,7 +16,7 @@ export function awaited(
   for (const receipt of receipts) {
     let litres = receipt.litres
     for (const order of open) {
-      if (order.on > receipt.on || order.left === 0) continue
+      if (order.at > receipt.at || order.left === 0) continue
       const answered = Math.min(order.left, litres)
       litres -= answered
       order.left = order.left - answered <= 0.05 * order.litres ? 0 : order.left - answered

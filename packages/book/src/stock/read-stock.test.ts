@@ -174,6 +174,14 @@ test('a delivery answers its order; one that does not come is asked after', asyn
   expect((await stockIn(come)).onOrder).toEqual([])
 })
 
+test('a delivery of the morning does not answer the order of the afternoon', async () => {
+  const book = await shopWith([
+    receipt('02-07', 'B', 400, { at: '2026-02-07T08:00:00+01:00' }),
+    { kind: 'order', about, at: '2026-02-07T14:00:00+01:00', litres: 400, expectedOn: '2026-03-10' },
+  ])
+  expect((await stockIn(book)).onOrder).toMatchObject([{ litres: 400 }])
+})
+
 test('more used than received asks for a count, and a count settles it', async () => {
   const book = await shopWith([receipt('01-05', 'A', 10), pour('01-08', 200, 10)])
   expect((await stockIn(book)).doubts[0]).toMatch(/^10 L more of Semi 1 was written as used than ever came in/)

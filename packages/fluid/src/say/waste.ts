@@ -27,8 +27,8 @@ const farDays = 365
 
 function fullWords({ fullOn, over, litres }: WasteNow, reader: StockReader): string {
   if (over > 0) return `${sayVolume(over, reader)} more than it holds`
-  if (fullOn === null || fullOn > reader.today + farDays) return ''
-  if (fullOn === reader.today && litres > 0) return 'it is full'
+  if (fullOn === null || litres <= 0 || fullOn > reader.today + farDays) return ''
+  if (fullOn === reader.today) return 'it is full'
   return `full about ${sayCalendarDay(fullOn, reader)}`
 }
 

@@ -52,7 +52,7 @@ export function SmallForm(props: SmallFormProps) {
     setTexts(props.follow?.(next, key) ?? next)
   }
   return (
-    <form class="pour-form small-form" aria-label={title} onSubmit={submit}>
+    <form class="pour-form small-form" aria-label={title} noValidate onSubmit={submit}>
       {fields.map((field) => (
         <Field
           key={field.key}

@@ -207,7 +207,7 @@ function Behind({ stock, book }: { stock: FluidStock; book: Book }) {
           </li>
         ))}
       </ul>
-      {stock.movements.length > 40 && <p class="quiet">And {stock.movements.length - 40} more, in the journal.</p>}
+      {movements.length > shownLines && <p class="quiet">And {movements.length - shownLines} more, in the journal.</p>}
     </details>
   )
 }

@@ -31,10 +31,10 @@ export function WastePart({ book }: { book: Book }) {
           how long it may wait.
         </p>
       )}
-      <Cautions cautions={shared} />
       {containers.map((container) => (
         <OneContainer key={container.id} container={withoutShared(container, shared)} book={book} today={today} />
       ))}
+      <Cautions cautions={shared} />
       <NewContainer
         units={book.shop.units}
         today={today}
