@@ -19,6 +19,7 @@ export type { EstimateDocument, Outlook, SumpAnswer } from './estimate/answer-ty
 export { type EstimateQuestion, readAhead } from './estimate/asked.ts'
 export { estimateFile } from './estimate/file-estimate.ts'
 export { exportCsv, exportWorkbook } from './export/table/export-table.ts'
+export { askedTimes } from './guidance/asked-times.ts'
 export { readCalendar, readSumpCalendar } from './guidance/read-calendar.ts'
 export { readGuidance } from './guidance/read-guidance.ts'
 export type { HandoverNote, Handovers } from './handover/answer-types.ts'

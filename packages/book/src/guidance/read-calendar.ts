@@ -21,6 +21,8 @@ import { findingsOfSump, type TestsQuestion, testsOfSump } from './sump-tests.ts
 
 export interface CalendarQuestion {
   at: Date
+  /** Entries after it do not count; the time of asking unless given. */
+  until?: Date
   reader?: Partial<Reader>
 }
 
@@ -32,9 +34,9 @@ export interface CalendarQuestion {
 export async function readSumpCalendar(
   parts: Pick<BookParts, 'journal' | 'things'>,
   sump: string,
-  { at, reader = {} }: CalendarQuestion,
+  { at, until = at, reader = {} }: CalendarQuestion,
 ): Promise<SumpCalendar> {
-  const shop = await readGuidedShop(parts, { until: at, sump })
+  const shop = await readGuidedShop(parts, { until, sump })
   const known = shop.things.sump.get(sump)
   if (known === undefined) throw new BookError('not-found', `This book has no sump "${sump}".`)
   const [one] = shop.sumps
@@ -65,9 +67,9 @@ const straightOil = ({ id, name }: Sump, { guidance }: GuidedShop): SumpCalendar
 /** The same for every sump that is tested, in walking order: tests and findings alone. */
 export async function readCalendar(
   parts: Pick<BookParts, 'journal' | 'things'>,
-  { at, reader = {} }: CalendarQuestion,
+  { at, until = at, reader = {} }: CalendarQuestion,
 ): Promise<ShopCalendar> {
-  const shop = await readGuidedShop(parts, { until: at })
+  const shop = await readGuidedShop(parts, { until })
   const sumps = []
   for (const sump of shop.sumps) {
     const question = await questionOf(parts.journal, shop, sump, { ms: at.getTime(), reader })

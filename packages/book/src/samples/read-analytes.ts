@@ -33,9 +33,9 @@ const counted: ReadonlySet<string> = new Set(['bacteria', 'fungi'])
 export async function readAnalytes(
   { journal, things }: Pick<BookParts, 'journal' | 'things'>,
   sump: string,
-  { at }: { at: Date },
+  { at, until: last = at }: { at: Date; until?: Date },
 ): Promise<{ sump: string; series: AnalyteSeries[] }> {
-  const until = at.toISOString()
+  const until = last.toISOString()
   if (!(await things()).at(until).sump.has(sump)) {
     throw new BookError('not-found', `This book has no sump "${sump}".`)
   }

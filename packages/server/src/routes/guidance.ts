@@ -1,4 +1,12 @@
-import { type Book, readAnalytes, readCalendar, readGuidance, readSamples, readSumpCalendar } from '@sumpbook/book'
+import {
+  askedTimes,
+  type Book,
+  readAnalytes,
+  readCalendar,
+  readGuidance,
+  readSamples,
+  readSumpCalendar,
+} from '@sumpbook/book'
 import type { FastifyInstance } from 'fastify'
 import { z } from 'zod'
 
@@ -9,7 +17,6 @@ type Query = z.infer<typeof query>
 
 /** Whose guidance the shop goes by, which tests it asks for when, and samples whose results come later. */
 export function guidanceRoutes(api: FastifyInstance, book: Book): void {
-  const timeOf = ({ at }: Query, now: Date) => (at === undefined ? now : new Date(at))
   api.get<{ Querystring: Query }>(
     '/guidance',
     {
@@ -19,7 +26,7 @@ export function guidanceRoutes(api: FastifyInstance, book: Book): void {
         querystring: query,
       },
     },
-    ({ query }) => book.ask((parts, now) => readGuidance(parts, { at: timeOf(query, now) })),
+    ({ query }) => book.ask((parts, now) => readGuidance(parts, askedTimes(query.at, now))),
   )
   api.get<{ Querystring: Query }>(
     '/calendar',
@@ -30,7 +37,7 @@ export function guidanceRoutes(api: FastifyInstance, book: Book): void {
         querystring: query,
       },
     },
-    ({ query }) => book.ask((parts, now) => readCalendar(parts, { at: timeOf(query, now) })),
+    ({ query }) => book.ask((parts, now) => readCalendar(parts, askedTimes(query.at, now))),
   )
   api.get<{ Params: { id: string }; Querystring: Query }>(
     '/sumps/:id/calendar',
@@ -42,7 +49,7 @@ export function guidanceRoutes(api: FastifyInstance, book: Book): void {
         querystring: query,
       },
     },
-    ({ params: { id }, query }) => book.ask((parts, now) => readSumpCalendar(parts, id, { at: timeOf(query, now) })),
+    ({ params: { id }, query }) => book.ask((parts, now) => readSumpCalendar(parts, id, askedTimes(query.at, now))),
   )
   api.get<{ Params: { id: string }; Querystring: Query }>(
     '/sumps/:id/analytes',
@@ -54,7 +61,7 @@ export function guidanceRoutes(api: FastifyInstance, book: Book): void {
         querystring: query,
       },
     },
-    ({ params: { id }, query }) => book.ask((parts, now) => readAnalytes(parts, id, { at: timeOf(query, now) })),
+    ({ params: { id }, query }) => book.ask((parts, now) => readAnalytes(parts, id, askedTimes(query.at, now))),
   )
   api.get<{ Querystring: Query }>(
     '/samples',
@@ -65,6 +72,6 @@ export function guidanceRoutes(api: FastifyInstance, book: Book): void {
         querystring: query,
       },
     },
-    ({ query }) => book.ask((parts, now) => readSamples(parts, { at: timeOf(query, now) })),
+    ({ query }) => book.ask((parts, now) => readSamples(parts, askedTimes(query.at, now))),
   )
 }
