@@ -19,6 +19,8 @@ import {
   kindWords,
   labelFault,
 } from './additive-texts.ts'
+import './doses.css'
+import '../shop/shop.css'
 
 /** What the shop adds beside concentrate and water, with what each label allows. */
 export function AdditivesPage({ book }: { book: Book }) {

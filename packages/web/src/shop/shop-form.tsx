@@ -6,6 +6,8 @@ import { Taps, TextField } from '../fields/fields.tsx'
 export type ShopTexts = Pick<ShopOfBook, 'name' | 'timeZone' | 'units'> & {
   /** Asked for only where it is there. */
   readEveryDays?: number
+  /** Asked for only where it is there: `06:00`, several apart by commas. */
+  shiftsText?: string
 }
 
 /** Where nobody said. */
@@ -33,9 +35,23 @@ export function isTimeZone(zone: string): boolean {
   }
 }
 
-export function shopFaults({ name, timeZone }: ShopTexts): Record<string, string> {
+/** One shift a day where nobody said. */
+export const usualShifts = '06:00'
+
+/** Times of day, early ones first; null where the text is none. */
+export function readShifts(text: string): string[] | null {
+  const times = text.split(/[\s,;]+/).filter((part) => part !== '')
+  const whole = times.map((time) => (/^\d:\d\d$/.test(time) ? `0${time}` : time))
+  const isFine = whole.every((time) => /^([01]\d|2[0-3]):[0-5]\d$/.test(time))
+  return isFine && whole.length > 0 && whole.length <= 6 ? [...new Set(whole)].sort() : null
+}
+
+export function shopFaults({ name, timeZone, shiftsText }: ShopTexts): Record<string, string> {
   return {
     ...(name.trim() === '' ? { name: 'Found nothing; expected a name.' } : {}),
+    ...(shiftsText === undefined || readShifts(shiftsText) !== null
+      ? {}
+      : { shifts: `Found “${shiftsText}”; expected times of day such as 06:00, 14:00.` }),
     ...(isTimeZone(timeZone) ? {} : { timeZone: `Found “${timeZone}”; expected a time zone such as Europe/Berlin.` }),
   }
 }
@@ -78,6 +94,15 @@ export function ShopFields({
         ]}
         onPick={(units) => change({ ...shop, units: units as Units })}
       />
+      {shop.shiftsText !== undefined && (
+        <TextField
+          label="Shifts begin at"
+          value={shop.shiftsText}
+          onInput={(shiftsText) => change({ ...shop, shiftsText })}
+          fault={faults.shifts ?? null}
+          hint="06:00, 14:00: Today’s list is made anew with each"
+        />
+      )}
       {shop.readEveryDays !== undefined && (
         <Taps
           legend="Every sump is read again after so many days, sooner where it may leave its band"

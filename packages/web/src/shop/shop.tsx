@@ -8,7 +8,7 @@ import { stampNow } from '../entry/this-device.ts'
 import { SelectField } from '../fields/fields.tsx'
 import { shopUnits } from '../say/units.ts'
 import { BackupPart } from './backups.tsx'
-import { ShopFields, type ShopTexts, shopFaults, usualEveryDays } from './shop-form.tsx'
+import { readShifts, ShopFields, type ShopTexts, shopFaults, usualEveryDays, usualShifts } from './shop-form.tsx'
 import {
   allFields,
   changeOf,
@@ -136,6 +136,7 @@ function thingOfSump({
 
 function ShopItself({ book }: { book: Book }) {
   const { name, timeZone, units, readEveryDays = usualEveryDays } = book.shop
+  const shifts = book.shop.shifts?.join(', ') ?? usualShifts
   const [texts, setTexts] = useState<ShopTexts | null>(null)
   const saving = useSaving()
   if (texts === null) {
@@ -146,7 +147,11 @@ function ShopItself({ book }: { book: Book }) {
           {timeZone} · {shopUnits[units].volumeName} · every sump read again after{' '}
           {readEveryDays === 1 ? 'a day' : `${readEveryDays} days`}
         </span>
-        <button type="button" class="plain" onClick={() => setTexts({ name, timeZone, units, readEveryDays })}>
+        <button
+          type="button"
+          class="plain"
+          onClick={() => setTexts({ name, timeZone, units, readEveryDays, shiftsText: shifts })}
+        >
           Change
         </button>
       </div>
@@ -157,8 +162,12 @@ function ShopItself({ book }: { book: Book }) {
     saving.setTried(true)
     if (Object.keys(shopFaults(texts)).length > 0) return
     // A rule that nobody set stays unset as long as it is the usual one.
-    const shop = { readEveryDays: usualEveryDays, ...book.shop }
-    const change = changeOf({ id: 'shop', ...shop }, { ...texts, name: texts.name.trim() })
+    const shop = { readEveryDays: usualEveryDays, shifts: [usualShifts], ...book.shop }
+    const { shiftsText = usualShifts, ...rest } = texts
+    const change = changeOf(
+      { id: 'shop', ...shop },
+      { ...rest, name: rest.name.trim(), shifts: readShifts(shiftsText) },
+    )
     if (change !== null) {
       const isDone = await saving.put(() =>
         putEntry(setupEntry({ kind: 'shop', id: 'shop' }, change.changes, change.was, stampNow())),
