@@ -37,3 +37,9 @@ test('nothing in the product calls a fluid safe', () => {
   const said = all.filter(([, { text }]) => safe.test(text)).map(([id]) => id)
   expect(said).toEqual([])
 })
+
+test('every caution is used somewhere in the product', () => {
+  const product = sources.map(({ text }) => text).join('\n')
+  const unused = all.map(([id]) => id).filter((id) => !new RegExp(`'${id}'|cautions\\.${id}\\b`).test(product))
+  expect(unused).toEqual([])
+})

@@ -1,4 +1,4 @@
-import { sayList, stopsFor } from '@sumpbook/fluid'
+import { sayCautions, sayList, stopsFor } from '@sumpbook/fluid'
 import { dayOf } from '../journal/calendar.ts'
 import type { Due } from '../today/due.ts'
 import type { DueSource } from '../today/due-sources.ts'
@@ -22,6 +22,8 @@ export const dueFollowUps: DueSource = async ({ journal, things: readThings }, {
 function dueOf({ id, name }: { id: string; name: string }, seen: readonly Observed[], timeZone: string): Due {
   const signs = [...new Set(seen.flatMap(({ toFollowUp }) => toFollowUp))]
   const [first] = seen
+  const stops = stopsFor(signs)
+  const isHealth = stops.some(({ id }) => id === 'breathing' || id === 'skin and eyes')
   return {
     key: `health:${first!.entry}`,
     kind: 'health',
@@ -33,7 +35,7 @@ function dueOf({ id, name }: { id: string; name: string }, seen: readonly Observ
     dueOn: dayOf(first!.at, timeZone),
     consequence: 0,
     exempt: true,
-    cautions: stopsFor(signs).map(({ text }) => text),
+    cautions: [...stops.map(({ text }) => text), ...(isHealth ? sayCautions(['healthSurveillance']) : [])],
     page: `/sumps/${encodeURIComponent(id)}/why`,
     finish: null,
   }

@@ -1,4 +1,4 @@
-import { dayText, sayOnDate, sayPacks, sayStock, sayVolume } from '@sumpbook/fluid'
+import { dayText, sayCautions, sayOnDate, sayPacks, sayStock, sayVolume } from '@sumpbook/fluid'
 import type { Due } from '../today/due.ts'
 import type { DueSource } from '../today/due-sources.ts'
 import { type FluidNow, stockOfFluids, wordsOf } from './read-stock.ts'
@@ -80,6 +80,7 @@ function oldDue(now: FluidNow, reader: DueReader): Due[] {
         why: `Its shelf life ended ${sayOnDate(expiresOn, reader)}. Its supplier says whether it may still be used; else it is waste.`,
         dueOn: dayText(expiresOn),
         consequence: 7,
+        cautions: sayCautions(['oldConcentrate']),
       }),
     ]
   })

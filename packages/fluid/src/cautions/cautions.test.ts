@@ -10,7 +10,7 @@ test('cautions are said in the order asked, none twice', () => {
 
 test('every caution is whole sentences with a place and a source', () => {
   for (const [id, { text, where, source }] of all) {
-    expect(text, id).toMatch(/^[A-Z][^\n]+\.$/)
+    expect(text, id).toMatch(/^[A-Z0-9][^\n]+\.$/)
     expect(where, id).not.toBe('')
     expect(source, id).not.toBe('')
   }
