@@ -33,8 +33,18 @@ export function SheetStep({ step, ordinal, isNext, isWaiting, isOpen, outOfTurn,
       </div>
       <div class="step-words">
         <h2>{title}</h2>
-        <p>{text}</p>
-        <Cautions cautions={cautions} />
+        {isDone ? (
+          <details class="was">
+            <summary>What it was</summary>
+            <p>{text}</p>
+            <Cautions cautions={cautions} />
+          </details>
+        ) : (
+          <>
+            <p>{text}</p>
+            <Cautions cautions={cautions} />
+          </>
+        )}
         {verdict !== null && <p class={verdict.accepted === true ? 'note' : 'fault'}>{verdict.sentences.join(' ')}</p>}
         {signed !== null && <SignedWords step={step} timeZone={shop.timeZone} />}
         {isWaiting && <p class="note">Signed on this device; it counts once it is sent.</p>}

@@ -114,6 +114,9 @@ function SumpOf({
         <Link class="button" href={`/sumps/${encodeURIComponent(sump.sump)}/why`}>
           Something wrong with it?
         </Link>
+        <Link class="button plain" href={`/cleanouts/plan?sump=${encodeURIComponent(sump.sump)}`}>
+          Plan a cleanout
+        </Link>
       </p>
       <Next sump={sump} shop={shop} now={now} />
       {!isOil && (
