@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { Readable, Writable } from 'node:stream'
-import { expect, onTestFinished, test } from 'vitest'
+import { afterAll, beforeAll, expect, test } from 'vitest'
 import { main } from '../main.ts'
 
 const id = (n: number) => `00000000-0000-4000-8000-${String(n).padStart(12, '0')}`
@@ -36,18 +36,20 @@ class Sink extends Writable {
   }
 }
 
-async function run(...args: string[]) {
-  const cwd = mkdtempSync(join(tmpdir(), 'sumpbook-report-'))
-  onTestFinished(() => rmSync(cwd, { recursive: true, force: true }))
-  writeFileSync(join(cwd, 'shop.json'), JSON.stringify(shop))
-  const call = async (...words: string[]) => {
-    const [stdout, stderr] = [new Sink(), new Sink()]
-    const code = await main(words, { env: {}, stdin: Readable.from([]), stdout, stderr, cwd: () => cwd })
-    return { code, out: stdout.text, err: stderr.text }
-  }
-  expect(await call('import', join(cwd, 'shop.json'))).toMatchObject({ code: 0 })
-  return call('report', ...args)
+const cwd = mkdtempSync(join(tmpdir(), 'sumpbook-report-'))
+
+async function call(...words: string[]) {
+  const [stdout, stderr] = [new Sink(), new Sink()]
+  const code = await main(words, { env: {}, stdin: Readable.from([]), stdout, stderr, cwd: () => cwd })
+  return { code, out: stdout.text, err: stderr.text }
 }
+const run = (...args: string[]) => call('report', ...args)
+
+beforeAll(async () => {
+  writeFileSync(join(cwd, 'shop.json'), JSON.stringify(shop))
+  expect(await call('import', join(cwd, 'shop.json'))).toMatchObject({ code: 0 })
+}, 60_000)
+afterAll(() => rmSync(cwd, { recursive: true, force: true }))
 
 test('a month in words: what it cost, what was withdrawn, the end of the chain', async () => {
   const { code, out } = await run('2026-03')
