@@ -49,7 +49,8 @@ export function entryLog<Kept>(
   }
 }
 
-function inTime<Kept>(before: readonly Logged<Kept>[], fresh: readonly Logged<Kept>[]): Logged<Kept>[] {
+/** Two logs, or what was there and what came, in order of time. */
+export function inTime<Kept>(before: readonly Logged<Kept>[], fresh: readonly Logged<Kept>[]): Logged<Kept>[] {
   if (fresh.length === 0) return [...before]
   return [...before, ...fresh].sort((a, b) => compare(a.at, b.at) || a.rank - b.rank || compare(a.id, b.id))
 }

@@ -5,7 +5,7 @@ import { type FluidNow, stockOfFluids, wordsOf } from './read-stock.ts'
 
 /** Orders that must go out, deliveries that do not come, drums that are too old, counts that records ask for. */
 export const dueStock: DueSource = async (parts, { at, until, reader: asked }) => {
-  const { fluids, things, today } = await stockOfFluids(parts, { at, until })
+  const { fluids, things, today } = await stockOfFluids(parts, { at, until }, 'where-they-count')
   const reader = { units: things.shop.units, ...asked, today }
   return fluids
     .filter(({ records }) => records.isKept)

@@ -1,6 +1,6 @@
 import { dayNumber, isDay, type PlannedUse } from '@sumpbook/fluid'
+import type { BookParts } from '../book-parts.ts'
 import { readFolded } from '../jobs/read-jobs.ts'
-import type { BookParts } from '../today/read-today.ts'
 
 /**
  * Concentrate that the fresh charges of planned and open jobs will need, fluid by fluid. One without a day counts as soon as work on it has

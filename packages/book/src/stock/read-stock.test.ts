@@ -203,6 +203,24 @@ test('drums that are too old are set apart, and a broken seal is told', async ()
   ])
 })
 
+test('old and opened lots carry their caution; others none', async () => {
+  const old = await shopWith([receipt('01-05', 'A', 200, { made: '2025-01-10' })], { shelfLifeDays: 365 })
+  expect((await stockIn(old)).cautions).toEqual([expect.stringMatching(/only as its supplier says/)])
+  expect((await dueIn(old))[0]!.cautions).toHaveLength(1)
+  const fresh = await shopWith([receipt('01-05', 'A', 200, { made: '2026-01-10', seal: 'whole' })], {
+    shelfLifeDays: 365,
+  })
+  expect((await stockIn(fresh)).cautions).toEqual([])
+})
+
+test('what is due is the same whether or not pours had to be read for it', async () => {
+  const drums = [receipt('01-05', 'A', 200), issue('01-08', 200), issue('02-10', 100)]
+  const plain = await dueIn(await shopWith(drums))
+  const poured = await dueIn(await shopWith([...drums, pour('01-09', 500, 10)]))
+  expect(poured).toEqual(plain)
+  expect(plain.map(({ key }) => key)).toContain('stock:count:f1')
+})
+
 test('a shop that keeps no stock is asked for nothing', async () => {
   const book = await shopWith([pour('01-08', 200, 10)])
   expect(await dueIn(book)).toEqual([])

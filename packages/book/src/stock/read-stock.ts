@@ -11,6 +11,7 @@ import {
   type Stock,
   type StockAhead,
   type StockWords,
+  sayCautions,
   sayCountFound,
   sayDemand,
   sayNotKept,
@@ -24,16 +25,17 @@ import {
   stockAhead,
   stockOf,
 } from '@sumpbook/fluid'
+import type { BookParts } from '../book-parts.ts'
 import { calendarOf } from '../estimate/calendar-of.ts'
+import { inTime } from '../journal/entry-log.ts'
 import type { Fluid } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
-import type { BookParts } from '../today/read-today.ts'
 import { type FluidRecords, recordsByFluid } from './fluid-records.ts'
 import { type AwaitedOrder, awaited } from './on-order.ts'
 import { plannedCharges } from './planned-charges.ts'
 import { stockSettings } from './settings.ts'
 import type { FluidStock, StockAnswer, StockSettings } from './stock-answer.ts'
-import { stockLog } from './stock-log.ts'
+import { pourLog, stockLog } from './stock-log.ts'
 
 export interface StockQuestion {
   at: Date
@@ -85,15 +87,25 @@ export interface FluidNow {
   planned: readonly PlannedUse[]
 }
 
-/** The stock of every fluid of the shop, in the order of its things, then of those it does not know. */
+/**
+ * The stock of every fluid of the shop, in the order of its things, then of those it does not know.
+ *
+ * @param pours `where-they-count`: they are left unread where no fluid that is kept here is counted by them
+ */
 export async function stockOfFluids(
   parts: Pick<BookParts, 'journal' | 'things'>,
   { at, until = at, planned: told }: StockQuestion,
+  pours: 'all' | 'where-they-count' = 'all',
 ): Promise<{ fluids: FluidNow[]; things: Things; today: number }> {
   const [log, history] = await Promise.all([stockLog(parts.journal), parts.things()])
   const { clock } = calendarOf(history)
-  const records = recordsByFluid(log, history, { until: until.toISOString(), clock })
   const things = history.at(until.toISOString())
+  const fold = (entries: typeof log) => recordsByFluid(entries, history, { until: until.toISOString(), clock })
+  let records = fold(log)
+  const isPoured = [...records].some(
+    ([id, of]) => of.isKept && (things.fluid.get(id)?.stock?.usedBy ?? (of.hasIssues ? 'issues' : 'pours')) === 'pours',
+  )
+  if (pours === 'all' || isPoured) records = fold(inTime(log, await pourLog(parts.journal)))
   const today = Math.floor(clock.at(at.getTime()))
   const planned = told ?? (await plannedCharges(parts, { at, until, today }))
   const known = [...things.fluid.values()]
@@ -224,6 +236,11 @@ function answerOf(now: FluidNow, reader: Reader & { today: number }): Omit<Fluid
     sentence: records.isKept ? sayStock(words, reader) : sayNotKept(words, reader),
     says,
     doubts: records.isKept ? sayStockDoubts(words, reader) : [],
+    cautions: stock.lots.some(
+      ({ seal, expiresOn }) => seal === 'broken' || (expiresOn ?? reader.today + 1) <= reader.today,
+    )
+      ? sayCautions(['oldConcentrate'])
+      : [],
     usedBy,
     usedBySet: settings.usedBy !== null,
     litres: stock.litres,

@@ -23,6 +23,8 @@ export interface FluidStock {
   says: string[]
   /** What does not agree, is too old or will be, a sentence each. */
   doubts: string[]
+  /** What to mind about lots that are too old or came open. */
+  cautions: string[]
   /** What counts as used. */
   usedBy: 'issues' | 'pours'
   /** Whether the shop set it; else it follows from whether there are issues. */

@@ -38,8 +38,10 @@ export interface Poured {
   isMix: boolean
 }
 
-/** All of a book that touches its stock. */
-export const stockLog = entryLog<StockEntry>(['receipt', 'issue', 'check', 'order', 'charge', 'addition'], stockEntry)
+/** What came, went out, was counted and ordered: little, and asked for with every list of the day. */
+export const stockLog = entryLog<StockEntry>(['receipt', 'issue', 'check', 'order'], stockEntry)
+/** What was poured: much, and only asked for where it counts. */
+export const pourLog = entryLog<StockEntry>(['charge', 'addition'], stockEntry)
 
 function stockEntry(entry: Entry): StockEntry | null {
   switch (entry.kind) {

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Book } from '../api/types.ts'
 import { useWriting } from '../entry/use-writing.ts'
+import { Cautions } from '../parts/cautions.tsx'
 import { readerOf, sayMoney } from '../say/units.ts'
 import { sayWhen } from '../say/when.ts'
 import '../today/line.css'
@@ -68,6 +69,7 @@ function OneFluid({ stock, book, today }: { stock: FluidStock; book: Book; today
           ))}
         </ul>
       )}
+      <Cautions cautions={stock.cautions} />
       {stock.lots.length > 0 && <Lots stock={stock} today={today} units={units} />}
       {stock.onOrder.map(({ entry, litres, orderedOn, expectedOn, late }) => (
         <p key={entry}>
