@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { gunzipSync } from 'node:zlib'
 import { expect, test } from 'vitest'
-import { isCommonPassword } from './common-passwords.ts'
+import { isCommonPassword } from './most-used-passwords.ts'
 import { passwordFault } from './password-rules.ts'
 
 const nobodyElse = { name: 'Ada Owner', login: 'ada' }
@@ -52,7 +52,7 @@ test('capitals, digits and signs before and behind make a common word no better'
 })
 
 test('at least three thousand of those refused are as long as a password must be', () => {
-  const packed = readFileSync(new URL('./common-passwords.txt.gz', import.meta.url))
+  const packed = readFileSync(new URL('./most-used-passwords.txt.gz', import.meta.url))
   const listed = gunzipSync(packed).toString('utf8').trim().split('\n')
   expect(new Set(listed).size).toBe(listed.length)
   expect(listed.filter((password) => password.length >= 10).length).toBeGreaterThanOrEqual(3000)

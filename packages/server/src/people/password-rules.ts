@@ -1,5 +1,5 @@
 import type { Fault } from '@sumpbook/book'
-import { isCommonPassword } from './common-passwords.ts'
+import { isCommonPassword } from './most-used-passwords.ts'
 
 export const shortestPassword = 10
 export const longestPassword = 128

