@@ -1,4 +1,5 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
+import type { BookParts, TodayReader } from './book-parts.ts'
 import type { EstimateDocument, Outlook } from './estimate/answer-types.ts'
 import { checkpoints } from './estimate/checkpoints.ts'
 import { enginePrint } from './estimate/engine-print.ts'
@@ -17,7 +18,8 @@ import { keptThings } from './setup/thing-cache.ts'
 import type { ThingHistory, Things } from './setup/things.ts'
 import type { Store } from './store/store.ts'
 import { inWalkingOrder } from './today/condition.ts'
-import { type BookParts, readSumps, readToday, type TodayReader } from './today/read-today.ts'
+import { readSumps } from './today/read-sumps.ts'
+import { readToday } from './today/read-today.ts'
 import type { SumpItem, Today } from './today/today.ts'
 
 /** One shop's book: everything the server, the command line and scripts do with it. */

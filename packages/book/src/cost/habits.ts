@@ -11,11 +11,11 @@ import {
   saySaving,
   strengthDays,
 } from '@sumpbook/fluid'
+import type { BookParts, TodayReader } from '../book-parts.ts'
 import type { ShopStanding } from '../estimate/shop-standing.ts'
 import { mapInTurns } from '../in-turns.ts'
 import { aimOf, bandDays, type StrengthRead, strengthsOf } from '../report/strengths.ts'
 import type { Sump } from '../schema/things/index.ts'
-import type { BookParts, TodayReader } from '../today/read-today.ts'
 import type { DaySpan, Habits, SumpHabit } from './answer-types.ts'
 import { sum } from './litres.ts'
 import { type PourLine, poursOf } from './pours.ts'

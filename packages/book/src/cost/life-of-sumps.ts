@@ -10,13 +10,13 @@ import {
   sayCount,
   sayLife,
 } from '@sumpbook/fluid'
+import type { BookParts, TodayReader } from '../book-parts.ts'
 import { amountOf } from '../estimate/amounts.ts'
 import { dayText } from '../estimate/shop-clock.ts'
 import { aimOf } from '../report/strengths.ts'
 import type { EntryOf } from '../schema/entries/index.ts'
 import type { Sump } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
-import type { BookParts, TodayReader } from '../today/read-today.ts'
 import type { Lives, SumpLife } from './answer-types.ts'
 import { type CostLine, costLinesOf } from './cost-lines.ts'
 import { concentratePrice, costsAt, wastePrice, waterPrice } from './prices.ts'

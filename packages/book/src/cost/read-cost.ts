@@ -1,7 +1,7 @@
 import { type Cents, type Reader, type SaidGap, sayCost, sayGap, sayMonth } from '@sumpbook/fluid'
+import type { BookParts, TodayReader } from '../book-parts.ts'
 import { BookError } from '../errors.ts'
 import type { ThingHistory, Things } from '../setup/things.ts'
-import type { BookParts, TodayReader } from '../today/read-today.ts'
 import type { Cost, DaySpan, SumpCost } from './answer-types.ts'
 import { assumptionsOf, groundRules, namedPrices } from './assumptions.ts'
 import { type CostLines, costLinesOf, costParts, type Gap } from './cost-lines.ts'

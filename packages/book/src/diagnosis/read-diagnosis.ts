@@ -15,10 +15,11 @@ import {
   trueMarks,
   volumeBesideMark,
 } from '@sumpbook/fluid'
+import type { BookParts, TodayReader } from '../book-parts.ts'
 import { readGuidedShop } from '../guidance/guided-shop.ts'
 import { daysBetween } from '../journal/calendar.ts'
 import { utc } from '../journal/order.ts'
-import { type BookParts, readSumps, type TodayReader } from '../today/read-today.ts'
+import { readSumps } from '../today/read-sumps.ts'
 import { strengthRead } from '../today/strength-read.ts'
 import type { SumpNow } from '../today/today.ts'
 import type { Observed, ReadWithAge, SumpDiagnosis } from './answer-types.ts'

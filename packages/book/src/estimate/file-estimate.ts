@@ -1,6 +1,6 @@
+import type { TodayReader } from '../book-parts.ts'
 import { readBookDocument, setupsOf, thingsOf } from '../import/book-document.ts'
 import { thingHistory } from '../setup/things.ts'
-import type { TodayReader } from '../today/read-today.ts'
 import type { EstimateDocument } from './answer-types.ts'
 import { checkQuestion, type EstimateQuestion, usualAhead } from './asked.ts'
 import { calendarOf } from './calendar-of.ts'

@@ -1,6 +1,6 @@
 import type { ShopEstimate } from '@sumpbook/fluid'
+import type { TodayReader } from '../book-parts.ts'
 import { mapInTurns } from '../in-turns.ts'
-import type { TodayReader } from '../today/read-today.ts'
 import type { EstimateDocument } from './answer-types.ts'
 import { checkQuestion, type EstimateQuestion, usualAhead } from './asked.ts'
 import type { Checkpoints } from './checkpoints.ts'

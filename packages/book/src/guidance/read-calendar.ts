@@ -10,10 +10,10 @@ import {
   sayTest,
   upperFirst,
 } from '@sumpbook/fluid'
+import type { BookParts } from '../book-parts.ts'
 import { BookError } from '../errors.ts'
 import type { Sample } from '../samples/fold-samples.ts'
 import type { Sump } from '../schema/things/index.ts'
-import type { BookParts } from '../today/read-today.ts'
 import type { LimitLine, ShopCalendar, SumpCalendar, UnsettledLine } from './answer-types.ts'
 import { freshPh } from './fresh-ph.ts'
 import { type GuidedShop, readGuidedShop, toldOf } from './guided-shop.ts'

@@ -9,7 +9,7 @@ import {
   sayTest,
   upperFirst,
 } from '@sumpbook/fluid'
-import type { BookParts } from '../today/read-today.ts'
+import type { BookParts } from '../book-parts.ts'
 import type { GuidanceAnswer, RuleLine } from './answer-types.ts'
 import { guidedInterval, ownInterval, shopGuidance } from './shop-guidance.ts'
 

@@ -1,10 +1,11 @@
 import { type HandoverParts, type Reader, sayDayAhead, sayHandoverNote } from '@sumpbook/fluid'
+import type { BookParts } from '../book-parts.ts'
 import { sayEntry } from '../journal/say-entry.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
 import type { Entry, EntryOf } from '../schema/entries/index.ts'
 import type { Things } from '../setup/things.ts'
 import type { JournalReader } from '../store/store.ts'
-import { type BookParts, readToday } from '../today/read-today.ts'
+import { readToday } from '../today/read-today.ts'
 import type { Today } from '../today/today.ts'
 import { type HandoverNote, type Handovers, readStep } from './answer-types.ts'
 

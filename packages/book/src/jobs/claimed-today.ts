@@ -1,5 +1,5 @@
 import { saySheet } from '@sumpbook/fluid'
-import type { BookParts } from '../today/read-today.ts'
+import type { BookParts } from '../book-parts.ts'
 import type { Claimed, ClaimedPour } from './claim-types.ts'
 import { jobKey, pourKey } from './claims.ts'
 import { type JobQuestion, readFolded } from './read-jobs.ts'

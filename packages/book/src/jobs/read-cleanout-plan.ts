@@ -11,13 +11,13 @@ import {
   saySheet,
   sayVolume,
 } from '@sumpbook/fluid'
+import type { BookParts, TodayReader } from '../book-parts.ts'
 import { refusal } from '../errors.ts'
 import type { ShopStanding } from '../estimate/shop-standing.ts'
 import type { Sump } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
 import { benchOf } from '../today/bench.ts'
 import { lastReadings } from '../today/last-readings.ts'
-import type { BookParts, TodayReader } from '../today/read-today.ts'
 import type { CleanoutPlan, SheetKind } from './job-types.ts'
 import { type MadeSheet, makeSheet } from './make-sheet.ts'
 import type { CleanoutValues } from './sheet-values.ts'

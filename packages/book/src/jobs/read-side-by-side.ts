@@ -1,5 +1,5 @@
 import { parallelPlan, sayParallel, sharedThings, stretchesOf } from '@sumpbook/fluid'
-import type { BookParts } from '../today/read-today.ts'
+import type { BookParts } from '../book-parts.ts'
 import type { SideBySide } from './job-types.ts'
 import { makeSheet } from './make-sheet.ts'
 import { readCleanoutPlan } from './read-cleanout-plan.ts'

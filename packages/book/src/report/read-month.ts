@@ -1,4 +1,5 @@
 import { type Reader, sayMonth, sayNumber, sayVolume } from '@sumpbook/fluid'
+import type { BookParts, TodayReader } from '../book-parts.ts'
 import type { Cost } from '../cost/answer-types.ts'
 import { sum } from '../cost/litres.ts'
 import { readMachineHours } from '../cost/machine-hours.ts'
@@ -9,7 +10,6 @@ import { sayEntry } from '../journal/say-entry.ts'
 import type { EntryOf } from '../schema/entries/index.ts'
 import type { Things } from '../setup/things.ts'
 import { readEveryDays } from '../today/next-check.ts'
-import type { BookParts, TodayReader } from '../today/read-today.ts'
 import type { Correction, MonthReport, PickupLine, StockLine, SumpMonth, WasteLine } from './answer-types.ts'
 import { aimOf, bandDays, type StrengthRead, strengthsOf } from './strengths.ts'
 

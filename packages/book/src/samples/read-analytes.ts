@@ -1,10 +1,10 @@
 import { rangeOf, sayCourse, trendOf } from '@sumpbook/fluid'
+import type { BookParts } from '../book-parts.ts'
 import { BookError } from '../errors.ts'
 import { utc } from '../journal/order.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
 import type { Entry, Reading } from '../schema/entries/index.ts'
 import type { Value } from '../schema/values.ts'
-import type { BookParts } from '../today/read-today.ts'
 import type { AnalyteSeries } from './answer-types.ts'
 
 /** Fields of a reading that are followed like an analyte. */

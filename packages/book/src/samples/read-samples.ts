@@ -1,10 +1,10 @@
 import { type Reader, sayReported, saySlide } from '@sumpbook/fluid'
+import type { BookParts } from '../book-parts.ts'
 import { readGuidedShop } from '../guidance/guided-shop.ts'
 import { germClassesOf } from '../guidance/offered-limits.ts'
 import { sayEntry } from '../journal/say-entry.ts'
 import type { Value } from '../schema/values.ts'
 import type { Things } from '../setup/things.ts'
-import type { BookParts } from '../today/read-today.ts'
 import type { ResultLine, SampleLine, SamplesAnswer, StrayResult } from './answer-types.ts'
 import type { Sample, SampleResult } from './fold-samples.ts'
 

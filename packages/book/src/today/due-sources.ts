@@ -1,4 +1,5 @@
 import type { Reader } from '@sumpbook/fluid'
+import type { BookParts } from '../book-parts.ts'
 import { dueFollowUps } from '../diagnosis/due-follow-ups.ts'
 import { dueDoses } from '../dose/due-doses.ts'
 import { dueTests } from '../guidance/due-tests.ts'
@@ -8,7 +9,6 @@ import { dueStock } from '../stock/due-stock.ts'
 import { dueUpkeep } from '../upkeep/due-upkeep.ts'
 import { dueWaste } from '../waste/due-waste.ts'
 import type { Due } from './due.ts'
-import type { BookParts } from './read-today.ts'
 
 /** For whom, and when. */
 export interface DueQuestion {

@@ -1,37 +1,13 @@
-import { type Reader, type ShopEstimate, sayLater, sayRound } from '@sumpbook/fluid'
-import type { Checkpoints } from '../estimate/checkpoints.ts'
-import { mapInTurns } from '../in-turns.ts'
+import { sayLater, sayRound } from '@sumpbook/fluid'
+import type { BookParts } from '../book-parts.ts'
 import { readTodayClaims } from '../jobs/claimed-today.ts'
-import type { ThingHistory, Things } from '../setup/things.ts'
-import type { JournalReader } from '../store/store.ts'
+import type { Things } from '../setup/things.ts'
 import { cartOf, ledeOf, readHandover } from './cart.ts'
 import { byConsequence, inWalkingOrder, isListed } from './condition.ts'
 import { readDue } from './due-sources.ts'
-import { lastReadings } from './last-readings.ts'
 import { readEconomy } from './read-economy.ts'
-import { sumpNow } from './sump-now.ts'
-import type { SumpItem, Today } from './today.ts'
-
-/** How a person wants to read: units other than the shop's, another language's number signs. */
-export type TodayReader = Partial<Reader>
-
-/** What a book is read from. */
-export interface BookParts {
-  journal: JournalReader
-  checkpoints: Checkpoints<ShopEstimate>
-  things: () => Promise<ThingHistory>
-}
-
-/** When is asked, and for whom. */
-export interface TodayQuestion {
-  /** The time of asking; what is due comes from it. */
-  at: Date
-  /** Entries after it do not count; the time of asking unless given. */
-  until?: Date
-  reader?: TodayReader
-  /** Who asks: what others have claimed is no news to them. */
-  person?: string | null
-}
+import { readSumps, type TodayQuestion } from './read-sumps.ts'
+import type { Today } from './today.ts'
 
 /**
  * What to do now: every sump as the estimate has it, its recipe, and the list in order of consequence, shared out so that nobody is
@@ -71,22 +47,6 @@ export async function readToday(parts: BookParts, question: TodayQuestion): Prom
     due: claims.duties(economy.due),
     quarantined: quarantinedOf(await journal.countBySump(), things),
   }
-}
-
-/**
- * Every sump as it stands, or one alone.
- *
- * @throws {BookError} `not-found` a sump the book does not have
- */
-export async function readSumps(
-  { journal, checkpoints, things }: BookParts,
-  { at, until = at, reader = {}, sump }: TodayQuestion & { sump?: string },
-): Promise<{ items: SumpItem[]; things: Things }> {
-  const { standing, sumps } = await checkpoints.standing(until.getTime(), sump)
-  const read = await lastReadings(journal, await things(), { sumps, until: until.toISOString() })
-  const asked = { at: at.toISOString(), reader: { units: standing.things.shop.units, ...reader } }
-  const items = await mapInTurns(sumps, (one) => sumpNow(standing, one, read.get(one.id)!, asked))
-  return { items, things: standing.things }
 }
 
 /** Entries that name sumps the book does not know (yet). */

@@ -1,3 +1,4 @@
+import type { BookParts } from '../book-parts.ts'
 import type { Checkpoints } from '../estimate/checkpoints.ts'
 import { mapInTurns } from '../in-turns.ts'
 import type { Entry, EntryOf } from '../schema/entries/index.ts'
@@ -5,7 +6,6 @@ import type { JournalReader } from '../store/store.ts'
 import type { Due } from './due.ts'
 import { readDue } from './due-sources.ts'
 import { lastReadings } from './last-readings.ts'
-import type { BookParts } from './read-today.ts'
 import { type SumpThen, sumpThen } from './sump-then.ts'
 
 /** What was worked out of the moments at which shifts began; it goes by the records up to then alone. */

@@ -12,10 +12,10 @@ import {
   sayWasteUnmeasured,
   type WasteKind,
 } from '@sumpbook/fluid'
+import type { BookParts } from '../book-parts.ts'
 import { calendarOf } from '../estimate/calendar-of.ts'
 import type { Logged } from '../journal/entry-log.ts'
 import type { Things } from '../setup/things.ts'
-import type { BookParts } from '../today/read-today.ts'
 import { type ContainerNow, containersNow, litresOf } from './containers-now.ts'
 import type { PickupLine, WasteAnswer, WasteContainerNow } from './waste-answer.ts'
 import { wasteGiven } from './waste-given.ts'

@@ -1,0 +1,33 @@
+import type { BookParts, TodayReader } from '../book-parts.ts'
+import { mapInTurns } from '../in-turns.ts'
+import type { Things } from '../setup/things.ts'
+import { lastReadings } from './last-readings.ts'
+import { sumpNow } from './sump-now.ts'
+import type { SumpItem } from './today.ts'
+
+/** When is asked, and for whom. */
+export interface TodayQuestion {
+  /** The time of asking; what is due comes from it. */
+  at: Date
+  /** Entries after it do not count; the time of asking unless given. */
+  until?: Date
+  reader?: TodayReader
+  /** Who asks: what others have claimed is no news to them. */
+  person?: string | null
+}
+
+/**
+ * Every sump as it stands, or one alone.
+ *
+ * @throws {BookError} `not-found` a sump the book does not have
+ */
+export async function readSumps(
+  { journal, checkpoints, things }: BookParts,
+  { at, until = at, reader = {}, sump }: TodayQuestion & { sump?: string },
+): Promise<{ items: SumpItem[]; things: Things }> {
+  const { standing, sumps } = await checkpoints.standing(until.getTime(), sump)
+  const read = await lastReadings(journal, await things(), { sumps, until: until.toISOString() })
+  const asked = { at: at.toISOString(), reader: { units: standing.things.shop.units, ...reader } }
+  const items = await mapInTurns(sumps, (one) => sumpNow(standing, one, read.get(one.id)!, asked))
+  return { items, things: standing.things }
+}
