@@ -14,13 +14,13 @@ import {
 import type { BookParts, TodayReader } from '../book-parts.ts'
 import type { ShopStanding } from '../estimate/shop-standing.ts'
 import { mapInTurns } from '../in-turns.ts'
-import { aimOf, bandDays, type StrengthRead, strengthsOf } from '../report/strengths.ts'
 import type { Sump } from '../schema/things/index.ts'
 import type { DaySpan, Habits, SumpHabit } from './answer-types.ts'
 import { sum } from './litres.ts'
 import { type PourLine, poursOf } from './pours.ts'
 import { concentratePrice, costsAt } from './prices.ts'
 import { readRecords, type SpanRecords } from './records.ts'
+import { aimOf, bandDays, type StrengthRead, strengthsOf } from './strengths.ts'
 
 export interface HabitQuestion extends DaySpan {
   at: Date

@@ -13,7 +13,6 @@ import {
 import type { BookParts, TodayReader } from '../book-parts.ts'
 import { amountOf } from '../estimate/amounts.ts'
 import { dayText } from '../estimate/shop-clock.ts'
-import { aimOf } from '../report/strengths.ts'
 import type { EntryOf } from '../schema/entries/index.ts'
 import type { Sump } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
@@ -21,6 +20,7 @@ import type { Lives, SumpLife } from './answer-types.ts'
 import { type CostLine, costLinesOf } from './cost-lines.ts'
 import { concentratePrice, costsAt, wastePrice, waterPrice } from './prices.ts'
 import { type Recorded, readRecords, type SpanRecords } from './records.ts'
+import { aimOf } from './strengths.ts'
 
 export interface LifeQuestion {
   at: Date

@@ -6,12 +6,12 @@ import { readMachineHours } from '../cost/machine-hours.ts'
 import { costOf } from '../cost/read-cost.ts'
 import { type Recorded, readRecords, type SpanRecords } from '../cost/records.ts'
 import { daysOfMonth } from '../cost/span.ts'
+import { aimOf, bandDays, type StrengthRead, strengthsOf } from '../cost/strengths.ts'
 import { sayEntry } from '../journal/say-entry.ts'
 import type { EntryOf } from '../schema/entries/index.ts'
 import type { Things } from '../setup/things.ts'
 import { readEveryDays } from '../today/next-check.ts'
 import type { Correction, MonthReport, PickupLine, StockLine, SumpMonth, WasteLine } from './answer-types.ts'
-import { aimOf, bandDays, type StrengthRead, strengthsOf } from './strengths.ts'
 
 export interface MonthQuestion {
   /** `2026-10`. */

@@ -1,12 +1,12 @@
 import { type Band, strengthDays } from '@sumpbook/fluid'
-import type { BandDays } from '../cost/answer-types.ts'
-import type { Recorded, SpanRecords } from '../cost/records.ts'
 import { rememberCharge } from '../estimate/pour-events.ts'
 import { copyTranslation } from '../estimate/translation.ts'
 import type { Reading } from '../schema/entries/index.ts'
 import type { Sump } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
 import { strengthRead } from '../today/strength-read.ts'
+import type { BandDays } from './answer-types.ts'
+import type { Recorded, SpanRecords } from './records.ts'
 
 /** A strength that was read, with its doubt. */
 export interface StrengthRead {
