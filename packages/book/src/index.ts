@@ -36,6 +36,7 @@ export {
   type Job,
   type JobLine,
   type Jobs,
+  readClaims,
   readCleanoutPlan,
   readJob,
   readJobs,

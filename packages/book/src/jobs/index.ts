@@ -11,6 +11,7 @@ export type {
   SideBySide,
   Signed,
 } from './job-types.ts'
+export { readClaims } from './read-claims.ts'
 export { readCleanoutPlan } from './read-cleanout-plan.ts'
 export { readJob, readJobs } from './read-jobs.ts'
 export { readSideBySide } from './read-side-by-side.ts'

@@ -38,6 +38,7 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'GET /cleanouts/side-by-side': reading,
   'GET /jobs': reading,
   'GET /jobs/:id': reading,
+  'GET /claims': reading,
   'GET /upkeep': reading,
   'GET /estimate': reading,
   'GET /cost': reading,

@@ -82,3 +82,21 @@ test('who has claimed a pour stands on Today', async () => {
     items: [{ sump: 's1', claimedBy: { by: 'anna', person: null } }],
   })
 })
+
+test('who is first with a pour holds it, whoever comes later stands beside it, and the pour ends it', async () => {
+  const { app } = await served()
+  const put = (n: number, at: string, entry: object) =>
+    app.inject({
+      method: 'PUT',
+      url: `/api/v1/entries/${testId(n)}`,
+      payload: { id: testId(n), at, sump: 's1', ...entry },
+    })
+  const claim = { kind: 'signoff', claim: 'pour:s1', step: 'claimed' }
+  await put(10, '2026-03-03T09:50:00.000Z', { ...claim, by: 'RK' })
+  await put(11, '2026-03-03T09:51:00.000Z', { ...claim, by: 'MS' })
+  expect((await ask(app, '/claims')).body).toMatchObject({
+    claims: [{ key: 'pour:s1', by: 'RK', lost: [{ by: 'MS' }], until: '2026-03-03T10:20:00.000Z' }],
+  })
+  await put(12, '2026-03-03T09:58:00.000Z', { kind: 'addition', volume: 38, strength: 18.2, by: 'RK' })
+  expect((await ask(app, '/claims')).body).toEqual({ claims: [] })
+})

@@ -1,4 +1,4 @@
-import { type Book, readCleanoutPlan, readJob, readJobs, readSideBySide, readUpkeep } from '@sumpbook/book'
+import { type Book, readClaims, readCleanoutPlan, readJob, readJobs, readSideBySide, readUpkeep } from '@sumpbook/book'
 import type { FastifyInstance } from 'fastify'
 import { z } from 'zod'
 import { withNamesWithin } from '../people/claim-names.ts'
@@ -37,6 +37,14 @@ const sideBySideQuery = z.strictObject({
 export function jobRoutes(api: FastifyInstance, { book, people }: { book: Book; people: People }): void {
   api.get('/jobs', { schema: { summary: 'Job sheets under way, planned and done', tags: ['jobs'] } }, async () =>
     withNamesWithin(people, await book.ask((parts, at) => readJobs(parts, { at }))),
+  )
+  api.get(
+    '/claims',
+    { schema: { summary: 'Who has said that they do what, as it stands now', tags: ['jobs'] } },
+    async () => {
+      const claims = await book.ask(({ journal }, until) => readClaims(journal, { until }))
+      return withNamesWithin(people, { claims: [...claims.values()] })
+    },
   )
   api.get<{ Params: { id: string } }>(
     '/jobs/:id',
