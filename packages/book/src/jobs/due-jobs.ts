@@ -22,7 +22,8 @@ export const dueJobs: DueSource = async (parts, { at, until, reader }) => {
       sump,
       about: sump === null ? { kind: 'shop' } : null,
       name,
-      exempt: false,
+      // Work that has begun is neither capped nor put off: its machine stands.
+      exempt: job.state === 'open',
       page: `/cleanouts/sheet/${job.id}`,
       finish: null,
       ...due,
