@@ -109,7 +109,7 @@ function Choose({ data, book }: { data: GuidanceAnswer; book: Book }) {
               <button
                 type="button"
                 disabled={saving.isBusy}
-                aria-label={`Go by ${name}, ${words}`}
+                aria-label={`Go by it: ${name}, ${words}`}
                 onClick={() => choose(pack, edition)}
               >
                 Go by it

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { useSumps } from '../api/queries.ts'
 import type { Book, SumpNow } from '../api/types.ts'
 import { SelectField, TextField } from '../fields/fields.tsx'
-import { inWalkingOrder } from '../today/today.tsx'
+import { inWalkingOrder } from '../standing/walking-order.ts'
 import { type LabelSheet, labelSheets, placeLabels } from './label-sheets.ts'
 import { labelWords } from './label-words.ts'
 import { Qr } from './qr.tsx'
@@ -106,7 +106,7 @@ function Label({ sump, sheet, left, top, shop }: LabelProps) {
       aria-label={`Label of ${words.name}`}
     >
       <div class="label-words">
-        <h3>{words.name}</h3>
+        <h2>{words.name}</h2>
         <p class="label-place">{[words.place, shop.name].filter((part) => part !== '').join(' · ')}</p>
         <dl>
           {words.lines.map(({ term, words: said }) => (

@@ -23,6 +23,7 @@ export function Sumps({ book }: { book: Book }) {
           None yet. <Link href="/shop">Add one under Shop</Link>.
         </p>
       )}
+      <h2 class="only-read">Every sump</h2>
       {sumps.data.map(({ sump, name, place, fluid, sentence, bench, concentration, inAWeek, ahead, lastStrength }) => (
         <div class="sump-line" key={sump}>
           <h3>

@@ -50,6 +50,7 @@ export function DuePart({ book }: { book: Book }) {
           No guidance is chosen: only strength has a day. <Link href="/shop/guidance">Choose it under Shop</Link>.
         </p>
       )}
+      {asks.length > 0 && <h2>To be looked into</h2>}
       {asks.map((line) => (
         <article key={line.sump} class="due-sump">
           <h3>
@@ -80,7 +81,7 @@ export function DuePart({ book }: { book: Book }) {
               type="button"
               class="plain"
               aria-expanded={open === line.sump}
-              aria-label={`Write down a test of ${line.name}`}
+              aria-label={`${open === line.sump ? 'Close' : 'Write'}: a test of ${line.name}`}
               onClick={() => setOpen(open === line.sump ? null : line.sump)}
             >
               {open === line.sump ? 'Close' : 'Write'}
