@@ -46,6 +46,15 @@ test.each<[string, Partial<LifeQuestion>]>([
   expect(() => economicLife({ ...usual, ...change })).toThrow(message)
 })
 
+test('of a shape just above 1 the sums err alike at every age: none is cheaper by rounding', () => {
+  const found = economicLife({
+    changeCost: 0.28878675916795843,
+    running: { start: 0.01, growth: 0.0001 },
+    spoiling: { scale: 10, shape: 1.0511343009792802, cost: 0.57757351833591686 },
+  })
+  for (const { costPerDay } of found.curve) expect(costPerDay).toBeGreaterThan(found.costPerDay * (1 - 1e-9))
+})
+
 test('no age of the curve costs less than the one that is named', () => {
   const amount = fc.double({ min: 0.01, max: 1e4, noNaN: true })
   const spoiling = fc.option(
