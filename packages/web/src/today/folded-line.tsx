@@ -17,7 +17,7 @@ export function FoldedLine({
   return (
     <details class="folded-line" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
-        <strong>{name}</strong> <span>{headline}</span> <span class="quiet">since {since}</span>
+        <h3>{name}</h3> <span>{headline}</span> <span class="quiet">since {since}</span>
       </summary>
       {isOpen && children}
     </details>
