@@ -185,6 +185,8 @@ test('a device that is full: the open page holds it, says so, still sends it, an
   answer = async () => ({ outcome: 'no-answer' })
   await outbox.add([item(1)])
   expect((await outbox.flush()).taken).toContain(idOf(1))
+  // Once the book has it nobody need hold it any more.
+  expect(outbox.view().onPage).toEqual(new Set())
 })
 
 test('what was written while something is being sent goes in the same go or the next', async () => {

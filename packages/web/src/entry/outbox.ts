@@ -102,7 +102,7 @@ export function openOutbox({ keep, send, alone, now, tell }: OutboxParts): Outbo
     // An earlier look that was answered later says nothing new.
     if (turn > seen) {
       seen = turn
-      show({ all, onPage: new Set(held.keys()) })
+      show({ all, onPage: new Set([...held.values()].filter(isOnDevice).map(({ entry }) => entry.id)) })
     }
     return all
   }
@@ -126,8 +126,8 @@ export function openOutbox({ keep, send, alone, now, tell }: OutboxParts): Outbo
   }
   /** Offers the device what only this page holds. */
   async function settle(): Promise<void> {
-    if (held.size === 0) return
-    const items = [...held.values()]
+    const items = [...held.values()].filter(isOnDevice)
+    if (items.length === 0) return
     try {
       await keep.add(items)
       for (const { entry } of items) held.delete(entry.id)
