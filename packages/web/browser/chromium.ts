@@ -30,8 +30,8 @@ const chromiumPlace = async (): Promise<string> =>
   systemPlaces.find((path) => path !== undefined && existsSync(path)) ?? (await packagedChromium())
 
 /** A real Chromium, with no profile. */
-export async function openChromium(): Promise<Browser> {
-  return chromium.launch({ executablePath: await chromiumPlace(), args: flags, headless: true })
+export async function openChromium(...more: string[]): Promise<Browser> {
+  return chromium.launch({ executablePath: await chromiumPlace(), args: [...flags, ...more], headless: true })
 }
 
 /** A browser with a profile that outlives it. */
