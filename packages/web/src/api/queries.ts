@@ -5,6 +5,7 @@ import { seenNowBy, thisKept } from '../offline/this-kept.ts'
 import { readerOf } from '../say/units.ts'
 import { useCounted } from '../standing/use-counted.ts'
 import {
+  ask,
   Refusal,
   readBook,
   readDiagnosis,
@@ -83,6 +84,9 @@ export const useSump = (id: string) =>
 /** The pages of the sumps that were not looked at lately, one after the other: out of reach they are there. */
 export async function fetchPagesAhead(staleTime: number): Promise<void> {
   const sumps = await queries.fetchQuery({ queryKey: ['sumps'], queryFn: readSumps })
+  for (const what of ['calendar', 'samples']) {
+    await queries.fetchQuery({ queryKey: [what], queryFn: () => ask(`/${what}`), staleTime })
+  }
   // More than that nobody walks in a round, and the server has others to answer.
   for (const { sump } of sumps.slice(0, 60)) {
     await queries.fetchQuery({ queryKey: ['sumps', sump], queryFn: () => readSump(sump), staleTime })

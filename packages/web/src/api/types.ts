@@ -83,6 +83,7 @@ export interface Book {
   waters: Thing[]
   containers: Thing[]
   mixers: Thing[]
+  instruments?: Thing[]
   wasteContainers?: Thing[]
   /** As the book keeps them. */
   sumpList?: Thing[]

@@ -23,5 +23,10 @@ export function readyForRound(): void {
   // What fails now is there to be fetched when somebody goes there, or next time.
   const quietly = () => void ready().catch(() => {})
   setTimeout(quietly, soonMs)
+  // Pictures that were taken out of reach go once the book is there.
+  setTimeout(
+    () => void import('../photo/waiting-photos.ts').then(({ watchPhotos }) => watchPhotos()).catch(() => {}),
+    soonMs,
+  )
   setInterval(quietly, againMs)
 }

@@ -2,7 +2,7 @@ import { sayVolume } from '@sumpbook/fluid'
 import type { ShopOfBook, SumpNow } from '../api/types.ts'
 import { Taps } from '../fields/fields.tsx'
 import { readerOf, shopUnits } from '../say/units.ts'
-import type { LevelBy, Typed } from './verdict.ts'
+import { type LevelBy, quarters, type Typed } from './verdict.ts'
 
 interface LevelRowProps {
   typed: Typed
@@ -20,10 +20,16 @@ export function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, on
   const units = shopUnits[shop.units]
   const reader = readerOf(shop.units)
   const isMark = typed.levelBy === 'mark'
+  const isQuarter = typed.levelBy === 'quarter'
   const unit = typed.levelBy === 'dip' ? units.length : units.volumeWord
   const ways: (readonly [LevelBy, string])[] = [
     ['volume', units.volumeWord],
-    ...(bench.fillVolume === null ? [] : ([['mark', 'at the mark']] as const)),
+    ...(bench.fillVolume === null
+      ? []
+      : ([
+          ['mark', 'at the mark'],
+          ['quarter', 'quarters'],
+        ] as const)),
     ...(bench.dipTable === null ? [] : ([['dip', `dip, ${units.length}`]] as const)),
   ]
   return (
@@ -35,7 +41,7 @@ export function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, on
         <input
           id="level"
           ref={field}
-          value={isMark ? 'at the mark' : typed.level}
+          value={isMark ? 'at the mark' : isQuarter && typed.level !== '' ? `about ${typed.level}` : typed.level}
           inputMode="none"
           autocomplete="off"
           aria-label={`Level, ${typed.levelBy === 'dip' ? `dip in ${unit}` : units.volumeName}`}
@@ -47,7 +53,8 @@ export function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, on
           }}
           onInput={(event) => {
             const text = event.currentTarget.value
-            type(isMark ? { levelBy: 'volume', level: text.replace('at the mark', '') } : { level: text })
+            const fresh = { levelBy: 'volume', level: text.replace(/at the mark|about [¼½¾]/, '') } as const
+            type(isMark || isQuarter ? fresh : { level: text })
           }}
         />
         <span>
@@ -67,6 +74,15 @@ export function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, on
               value={typed.levelBy}
               choices={ways}
               onPick={(levelBy) => levelBy !== typed.levelBy && type({ levelBy: levelBy as LevelBy, level: '' })}
+            />
+          )}
+          {isQuarter && (
+            <Taps
+              legend="By eye"
+              name="quarter"
+              value={typed.level}
+              choices={quarters.map((quarter) => [quarter, quarter])}
+              onPick={(level) => type({ level })}
             />
           )}
           <Taps

@@ -4,10 +4,13 @@ import { Link, useLocation } from 'wouter-preact'
 import { useSumps } from '../api/queries.ts'
 import type { Book, SumpNow } from '../api/types.ts'
 import { sayWhenShort } from '../say/when.ts'
-import { inWalkingOrder } from '../today/today.tsx'
+import { inWalkingOrder } from '../standing/walking-order.ts'
+import { CartFirst } from './cart-first.tsx'
 import { Jump } from './jump.tsx'
 import { Stop } from './stop.tsx'
+import type { StopRecord } from './stop-record.ts'
 import { type Done, keepWalk, loadWalk, markDone, newWalk, nextStop, type Walk } from './walk.ts'
+import { WalkSum } from './walk-sum.tsx'
 import { WhoWrites } from './who-writes.tsx'
 import './round.css'
 
@@ -26,8 +29,8 @@ export function Round({ book, id }: { book: Book; id: string | null }) {
     keepWalk(next)
     setWalk(next)
   }
-  const leave = (sump: string, what: Done | null, to?: string) => {
-    const next = what === null ? walk : markDone(walk, sump, what, Date.now())
+  const leave = (sump: string, what: Done | null, record: StopRecord | null, to?: string) => {
+    const next = what === null ? walk : markDone(walk, sump, what, Date.now(), record ?? undefined)
     move(next)
     const stop = nextStop(stops, next, sump)
     go(to ?? (stop === null ? '/round' : `/round/${encodeURIComponent(stop)}`))
@@ -45,7 +48,14 @@ export function Round({ book, id }: { book: Book; id: string | null }) {
       </div>
       {id !== null && at < 0 && <p class="fault">No sump of this book has the id “{id}”.</p>}
       {at >= 0 && (
-        <Stop key={id} sump={stops[at]!} place={{ at: at + 1, of: stops.length }} shop={book.shop} leave={leave} />
+        <Stop
+          key={id}
+          sump={stops[at]!}
+          place={{ at: at + 1, of: stops.length }}
+          shop={book.shop}
+          instruments={book.instruments ?? []}
+          leave={leave}
+        />
       )}
     </div>
   )
@@ -80,10 +90,12 @@ function StopList({ stops, walk, here, shop, restart, children }: StopListProps)
       )}
       {here === null && stops.length > 0 && (
         <div class="round-start">
+          {next !== null && <CartFirst />}
           <WhoWrites />
           {next === null ? (
             <>
               <p class="note">The round is done: {sayDone(walk)}.</p>
+              <WalkSum walk={walk} stops={stops} shop={shop} />
               <Link class="button main" href="/">
                 See what is left to do today
               </Link>
@@ -99,6 +111,12 @@ function StopList({ stops, walk, here, shop, restart, children }: StopListProps)
         </div>
       )}
       {children}
+      {here === null && next !== null && done > 0 && (
+        <details class="so-far">
+          <summary>What this round came to so far</summary>
+          <WalkSum walk={walk} stops={stops} shop={shop} />
+        </details>
+      )}
       <ol class="stops">
         {stops.map(({ sump, name, place, lastStrength }) => (
           <li key={sump}>

@@ -1,7 +1,8 @@
 import { needsFollowUp, trueLitres } from '@sumpbook/fluid'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
-import type { Entry, ShopOfBook, SumpNow } from '../api/types.ts'
+import { useCalendar } from '../api/guidance.ts'
+import type { Entry, ShopOfBook, SumpNow, Thing } from '../api/types.ts'
 import { isOnlyHere, keepHere, sendSoon, whenInBook } from '../entry/book-outbox.ts'
 import { isPour, labelOf, observationEntry, pouredAsWritten, readingEntry, skipEntry } from '../entry/entries.ts'
 import type { Stamp } from '../entry/stamp.ts'
@@ -9,44 +10,65 @@ import { stampNow } from '../entry/this-device.ts'
 import { FaultWords, Taps } from '../fields/fields.tsx'
 import { QueueState } from '../offline/queue-state.tsx'
 import { AtOnce } from '../parts/at-once.tsx'
+import { dropPhoto, photoWritten } from '../photo/waiting-photos.ts'
 import { readerOf } from '../say/units.ts'
 import { inTrueLitres } from '../standing/true-litres.ts'
 import { lookedEntry } from '../tests/test-entries.ts'
 import { NotPouredForm, OtherwiseForm } from '../today/pour-forms.tsx'
+import { ClaimHere, useClaimHere } from './claim-here.tsx'
 import { Keys } from './keys.tsx'
 import { LevelRow } from './level-row.tsx'
+import { PhotoRow } from './photo-row.tsx'
 import { isAllSeen, type Seen, saySeen, senses, signNotes, signsOf, stopsOf } from './signs.ts'
+import { recordOf, type StopRecord } from './stop-record.ts'
 import { Say, sayLast } from './stop-words.tsx'
+import { hasTests, readTested, stripFor, type TestKey, testedEntries, testFields } from './tested.ts'
+import { TestsRow } from './tests-row.tsx'
 import { expectedOf, sayExpected, type Typed, verdictOf } from './verdict.ts'
 import { type Done, type Draft, dropDraft, emptyDraft, keepDraft, loadDraft } from './walk.ts'
 
-type Step = 'level' | 'signs' | 'brix'
+type Step = 'level' | 'signs' | 'tests' | 'brix'
 
 interface StopProps {
   sump: SumpNow
   place: { at: number; of: number }
   shop: ShopOfBook
+  /** Refractometers, meters and strips of the shop. */
+  instruments: readonly Thing[]
   /** What was done here; null where it was only passed by. To the next stop, unless to another page. */
-  leave(sump: string, what: Done | null, to?: string): void
+  leave(sump: string, what: Done | null, record: StopRecord | null, to?: string): void
 }
 
 /** One sump on the round: level first, three looks, then the refractometer, and the recipe at once. */
-export function Stop({ sump, place, shop, leave }: StopProps) {
+export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
   const [draft, setDraft] = useState<Draft>(() => loadDraft(sump.sump))
   const [step, setStep] = useState<Step>('level')
-  const [open, setOpen] = useState<'otherwise' | 'not-poured' | null>(null)
+  const [open, setOpen] = useState<'otherwise' | 'not-poured' | 'claimed' | null>(null)
+  const [test, setTest] = useState<TestKey | null>(null)
+  const [isAllTests, setAllTests] = useState(false)
+  const [isAlone, setAlone] = useState(false)
   /** The way on, where neither device nor book took what was written. */
   const [onlyHere, setOnlyHere] = useState<(() => void) | null>(null)
   const isWriting = useRef(false)
   const levelField = useRef<HTMLInputElement>(null)
   const brixField = useRef<HTMLInputElement>(null)
   const reader = readerOf(shop.units)
-  const { typed, seen } = draft
+  const { typed, seen, tested, photo } = draft
+  const claim = useClaimHere(sump.sump)
+  const due = useDueTests(sump.sump)
+  const tests = readTested(tested)
+  const strips = Object.fromEntries(
+    testFields.flatMap(({ key }) => {
+      const strip = stripFor(key, instruments)
+      return strip === null ? [] : [[key, strip]]
+    }),
+  )
   const now = Date.now()
   const verdict = verdictOf(typed, sump, reader, now)
   const expected = expectedOf(sump, now)
   const { advice, faults, questions } = verdict
-  const isAsked = faults.length > 0 || questions.length > 0
+  const isAsked =
+    faults.length > 0 || questions.length > 0 || tests.questions.length > 0 || Object.keys(tests.faults).length > 0
   const canPour = advice !== null && isPour(advice.recipe)
   // What is read where a record does not fit is looked at together with it, before anything is poured.
   const settles = sump.doubts.length > 0 && typed.brix.trim() !== ''
@@ -58,26 +80,44 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
     keepDraft(sump.sump, next)
   }
   const type = (change_: Partial<Typed>) => change({ ...draft, typed: { ...typed, ...change_ } })
+  const isWanted = (key: TestKey) => due.some((line) => line.test === key) && (tested.texts[key] ?? '') === ''
+  const isTestLeft =
+    testFields.some(({ key }) => isWanted(key)) ||
+    (due.some((line) => line.test === 'bacteria') && !tested.taken.includes('dip slide'))
+  // Where nothing is due the recipe has the room; other tests are a tap away.
+  const hasTestsRow = due.length > 0 || hasTests(tested) || step === 'tests'
+  const afterLooks: Step = isTestLeft ? 'tests' : 'brix'
   const goTo = (next: Step) => {
     setStep(next)
     const field = next === 'level' ? levelField : next === 'brix' ? brixField : null
     field?.current?.focus({ preventScroll: true })
+    if (next === 'tests') setTest(testFields.find(({ key }) => isWanted(key))?.key ?? null)
   }
   useEffect(() => levelField.current?.focus({ preventScroll: true }), [])
 
-  const goOn = (what: Done | null, to?: string) => {
+  const goOn = (what: Done | null, record: StopRecord | null, to?: string) => {
     setDraft(emptyDraft)
-    leave(sump.sump, what, to)
+    leave(sump.sump, what, record, to)
   }
   const writeDown = async (what: Done | null, more: (stamp: Stamp) => Entry[] = () => [], to?: string) => {
     if (isWriting.current) return
     const stamp = stampNow()
     const found = [readingEntry(typed, verdict, sump.sump, stamp), lookOf(seen, sump.sump, stamp)]
-    const entries = [...found.filter((entry) => entry !== null), ...more(stamp)]
+    const written = [
+      ...found.filter((entry) => entry !== null),
+      ...testedEntries(tested, sump.sump, stamp),
+      ...more(stamp),
+    ]
+    // A picture alone says nothing: it goes with what was seen or read.
+    if (photo !== null && written.length === 0 && to === undefined) return setAlone(true)
+    const entries = withPhoto(written, photo)
+    const record = recordOf(entries, reader)
     const done = what ?? (entries.length > 0 || isAllSeen(seen) ? 'read' : null)
     if (entries.length > 0) {
       isWriting.current = true
       const items = entries.map((entry) => ({ entry, label: labelOf(entry, sump.name, reader) }))
+      // Before the entry that names it: what is killed in between leaves a picture too many, never one too few.
+      if (photo !== null) await photoWritten(photo).catch(() => {})
       const kept = await keepHere(items)
       const sent = sendSoon()
       // What the device does not keep stays typed there until the book has it.
@@ -86,21 +126,32 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
         await sent
       }
       isWriting.current = false
-      if (isOnlyHere(items)) return setOnlyHere(() => () => goOn(done, to))
-    }
+      if (isOnlyHere(items)) return setOnlyHere(() => () => goOn(done, record, to))
+    } else if (photo !== null) void dropPhoto(photo).catch(() => {})
     dropDraft(sump.sump)
-    goOn(done, to)
+    goOn(done, entries.length === 0 ? null : record, to)
   }
   const skip = (reason: 'locked' | 'down') =>
     void writeDown(reason, (stamp) => [skipEntry(reason, '', sump.sump, stamp)])
   const keyTarget = step === 'brix' ? 'brix' : 'level'
+  const typeTest = (change_: (text: string) => string) => {
+    if (test === null) return
+    const { [test]: _, ...others } = tested.strips
+    const texts = { ...tested.texts, [test]: change_(tested.texts[test] ?? '') }
+    change({ ...draft, tested: { ...tested, texts, strips: others } })
+  }
   const press = (key: string) => {
+    if (step === 'tests') return typeTest((text) => text + key)
     if (keyTarget === 'brix') return type({ brix: typed.brix + key })
-    const isFresh = typed.levelBy === 'mark'
+    const isFresh = typed.levelBy === 'mark' || typed.levelBy === 'quarter'
     return type({ levelBy: isFresh ? 'volume' : typed.levelBy, level: isFresh ? key : typed.level + key })
   }
-  const rub = () =>
-    keyTarget === 'brix' ? type({ brix: typed.brix.slice(0, -1) }) : type({ level: typed.level.slice(0, -1) })
+  const rub = () => {
+    if (step === 'tests') return typeTest((text) => text.slice(0, -1))
+    if (keyTarget === 'brix') return type({ brix: typed.brix.slice(0, -1) })
+    return type({ level: typed.levelBy === 'quarter' ? '' : typed.level.slice(0, -1) })
+  }
+  const poured = () => void writeDown('poured', (stamp) => pouredAsWritten(advice!, sump, reader, stamp))
 
   return (
     <section class={`stop step-${step}`} aria-labelledby="stop-name">
@@ -158,13 +209,28 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
                 onPick={(tap) => {
                   const now = { ...seen, [sense]: tap }
                   change({ ...draft, seen: now })
-                  if (!isAllSeen(seen) && isAllSeen(now)) goTo('brix')
+                  if (!isAllSeen(seen) && isAllSeen(now)) goTo(afterLooks)
                 }}
               />
             ))}
           </div>
         )}
         <AtOnce stop={stopsOf(seen)} comesIntoView />
+        {hasTestsRow && (
+          <TestsRow
+            tested={tested}
+            due={due}
+            strips={strips}
+            isOpen={step === 'tests'}
+            isAll={isAllTests || due.length === 0}
+            active={step === 'tests' ? test : null}
+            open={() => goTo('tests')}
+            showAll={() => setAllTests(true)}
+            focus={setTest}
+            change={(next) => change({ ...draft, tested: next })}
+            onEnter={() => goTo('brix')}
+          />
+        )}
         <div class={step === 'brix' ? 'row read here' : 'row read'}>
           <label for="brix">
             Refractometer
@@ -210,6 +276,20 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
           signs={signNotes(seen)}
           isAsked={isAsked}
         />
+        {canPour && !isAsked && <ClaimHere claim={claim} sump={sump.sump} name={sump.name} timeZone={shop.timeZone} />}
+        <div class="beside">
+          {!hasTestsRow && (
+            <button type="button" class="plain" onClick={() => goTo('tests')}>
+              Other tests
+            </button>
+          )}
+          <PhotoRow photo={photo} change={(name) => change({ ...draft, photo: name })} />
+        </div>
+        {isAlone && photo !== null && (
+          <p class="fault" role="alert">
+            Found a photo alone; expected a look, a level or a reading that it goes with. Locked and down take it too.
+          </p>
+        )}
         {signsOf(seen).length > 0 && (
           <button
             type="button"
@@ -250,6 +330,22 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
           />
         </div>
       )}
+      {open === 'claimed' && onlyHere === null && (
+        <div class="stop-foot" role="alert">
+          <p>
+            {claim.other ?? claim.gone ?? 'Somebody'} said first that they pour here. Write it down as poured only if it
+            was you who poured.
+          </p>
+          <div class="stop-buttons">
+            <button type="button" onClick={poured}>
+              I poured it
+            </button>
+            <button type="button" class="main" onClick={() => setOpen(null)}>
+              Back
+            </button>
+          </div>
+        </div>
+      )}
       {open === 'not-poured' && onlyHere === null && (
         <div class="stop-foot">
           <NotPouredForm
@@ -261,14 +357,14 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
       )}
       {open === null && onlyHere === null && (
         <div class="stop-foot">
-          {step !== 'signs' && <Keys press={press} rub={rub} />}
+          {step !== 'signs' && (step !== 'tests' || test !== null) && <Keys press={press} rub={rub} />}
           <div class="stop-buttons">
             {canPour && !isAsked && (
               <>
                 <button
                   type="button"
-                  class={isHeld ? 'wide' : 'main'}
-                  onClick={() => void writeDown('poured', (stamp) => pouredAsWritten(advice, sump, reader, stamp))}
+                  class={isHeld || claim.other !== null ? 'wide' : 'main'}
+                  onClick={() => (claim.other === null ? poured() : setOpen('claimed'))}
                 >
                   {advice.recipe.add === null ? 'Drawn off as written · next' : 'Poured as written · next'}
                 </button>
@@ -281,8 +377,16 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
               </>
             )}
             {typed.brix.trim() === '' && step !== 'brix' && (
-              <button type="button" class="main" onClick={() => goTo(step === 'level' ? 'signs' : 'brix')}>
-                {step === 'level' ? 'On to look, smell, oil' : 'On to the refractometer'}
+              <button
+                type="button"
+                class="main"
+                onClick={() => goTo(step === 'level' ? 'signs' : step === 'signs' ? afterLooks : 'brix')}
+              >
+                {step === 'level'
+                  ? 'On to look, smell, oil'
+                  : step === 'signs' && isTestLeft
+                    ? 'On to the tests'
+                    : 'On to the refractometer'}
               </button>
             )}
             {typed.brix.trim() === '' && (
@@ -307,7 +411,7 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
             )}
             <button
               type="button"
-              class={typed.brix.trim() !== '' && !settles && (!canPour || isHeld) ? 'main' : ''}
+              class={typed.brix.trim() !== '' && !settles && (!canPour || isHeld || claim.other !== null) ? 'main' : ''}
               onClick={() => void writeDown(null)}
               disabled={isAsked}
             >
@@ -324,4 +428,18 @@ export function Stop({ sump, place, shop, leave }: StopProps) {
 function lookOf(seen: Seen, sump: string, stamp: Stamp): Entry | null {
   const signs = signsOf(seen)
   return signs.length === 0 && isAllSeen(seen) ? lookedEntry(sump, stamp) : observationEntry(signs, sump, stamp)
+}
+
+/** What is due here beside strength and the look, which every stop has anyway. */
+function useDueTests(sump: string) {
+  const { data } = useCalendar()
+  const tests = data?.sumps.find((line) => line.sump === sump)?.tests ?? []
+  return tests.filter(({ test, isDue }) => isDue && test !== 'senses' && test !== 'concentration')
+}
+
+/** One entry names the picture: what was seen, else the first. */
+function withPhoto(entries: readonly Entry[], photo: string | null): Entry[] {
+  if (photo === null) return [...entries]
+  const named = entries.find(({ kind }) => kind === 'observation') ?? entries[0]
+  return entries.map((entry) => (entry === named ? ({ ...entry, photo } as Entry) : entry))
 }

@@ -57,6 +57,19 @@ test('at the mark is a level, of the mark', () => {
   expect(level).toEqual({ litres: 200, entry: { volume: 200 }, typed: { volume: 'at the mark' } })
 })
 
+test('a quarter by eye is a class half a quarter up and down, its doubt that of an even spread', () => {
+  const { level, advice } = verdictOf(typed({ levelBy: 'quarter', level: '½', brix: '3.4' }), sump, reader)
+  // Of 200 L: 100, from 75 to 125; 25 / √3 = 14.43 (JCGM 100:2008, 4.3.7).
+  expect(level).toMatchObject({
+    litres: 100,
+    entry: { volume: { low: 75, high: 125 } },
+    typed: { volume: 'about ½ of the mark' },
+  })
+  expect(level?.sd).toBeCloseTo(14.434, 3)
+  expect(advice).not.toBeNull()
+  expect(verdictOf(typed({ levelBy: 'quarter', level: '' }), sump, reader).level).toBe(null)
+})
+
 test('a dip is read through the table and written down as a dip', () => {
   const dipped = withBench({
     dipTable: [

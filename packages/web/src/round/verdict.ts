@@ -24,8 +24,11 @@ import { type Fault, faultParts, readLitres, withUnit } from '../fields/read.ts'
 import { sayBand, shopUnits } from '../say/units.ts'
 import { isOtherMark } from '../standing/true-litres.ts'
 
-/** How the level was seen: litres on a glass, "at the mark", or a dipstick. */
-export type LevelBy = 'volume' | 'mark' | 'dip'
+/** How the level was seen: litres on a glass, "at the mark", quarters of it by eye, or a dipstick. */
+export type LevelBy = 'volume' | 'mark' | 'quarter' | 'dip'
+
+/** What an eye tells apart of a full mark; the full one is "at the mark". */
+export const quarters = ['¼', '½', '¾'] as const
 
 /** What was typed at one sump, as it stands in the fields. */
 export interface Typed {
@@ -61,7 +64,9 @@ export interface FieldQuestion {
 /** What was seen of the level, in canonical units, and as it goes into the entry. */
 export interface LevelSeen {
   litres: number
-  entry: { volume: number } | { level: number }
+  /** Litres; without it the usual doubt of a level read off. */
+  sd?: number
+  entry: { volume: number | { low: number; high: number } } | { level: number }
   typed: Record<string, string>
 }
 
@@ -105,7 +110,7 @@ export function verdictOf(typed: Typed, sump: SumpNow, reader: Reader, now: numb
     {
       kind: 'reading',
       concentration: strength !== null && 'mean' in strength ? strength : null,
-      volume: seenLevel === null ? null : volumeOf(seenLevel.litres, typed, sump),
+      volume: seenLevel === null ? null : seenVolume(seenLevel, typed, sump),
     },
   ])
   const weighed = seenBrix === null ? null : weighedWith(seenBrix, sump, now)
@@ -153,10 +158,20 @@ function readLevel({ levelBy, level, pumps }: Typed, bench: RecipeBench, reader:
     return { seen: { litres: bench.fillVolume, entry: { volume: bench.fillVolume }, typed: { volume: 'at the mark' } } }
   }
   if (level.trim() === '') return { seen: null }
+  if (levelBy === 'quarter') return { seen: readQuarter(level, bench.fillVolume) }
   const seen = levelBy === 'dip' ? readDip(whole(level), bench, reader.units) : readVolume(whole(level), reader.units)
   if ('fault' in seen) return { fault: { field: 'level', ...seen.fault } }
   const over = overBrim(seen, pumps, bench, reader)
   return over === null ? { seen } : { fault: over }
+}
+
+/** By eye, to the nearest quarter: anything half a quarter up or down looks the same, so its sd is that of an even spread, half its width by √3. */
+function readQuarter(level: string, fillVolume: number | null): LevelSeen | null {
+  const at = quarters.indexOf(level as (typeof quarters)[number])
+  if (at < 0 || fillVolume === null) return null
+  const [litres, half] = [(fillVolume * (at + 1)) / 4, fillVolume / 8]
+  const volume = { low: litres - half, high: litres + half }
+  return { litres, sd: half / Math.sqrt(3), entry: { volume }, typed: { volume: `about ${level} of the mark` } }
 }
 
 type Seen = LevelSeen | { fault: Fault }
@@ -250,6 +265,11 @@ export function volumeOf(
 ) {
   const seen = trueLitres(litres, bench, mark)
   return { mean: seen + (pumps === 'running' ? bench.holdUp : 0), sd: volumeDoubt * seen }
+}
+
+function seenVolume({ litres, sd }: LevelSeen, typed: Typed, sump: SumpNow) {
+  const volume = volumeOf(litres, typed, sump)
+  return sd === undefined ? volume : { ...volume, sd: trueLitres(sd, sump.bench, sump.mark) }
 }
 
 /** Where in its band, in words: its lowest and highest sixth are its foot and its top. */

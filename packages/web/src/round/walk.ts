@@ -1,5 +1,7 @@
 import type { SumpNow } from '../api/types.ts'
 import { notLooked, type Seen } from './signs.ts'
+import type { StopRecord } from './stop-record.ts'
+import { nothingTested, type Tested } from './tested.ts'
 import { nothingTyped, type Typed } from './verdict.ts'
 
 /** What was done at a sump on this round, in a word. */
@@ -10,6 +12,8 @@ export interface Walk {
   /** Milliseconds since 1970, of the last thing done; 0 before the first. */
   lastAt: number
   done: Readonly<Record<string, Done>>
+  /** What was written down at each, latest visit. */
+  records?: Readonly<Record<string, StopRecord>>
 }
 
 export const newWalk: Walk = { lastAt: 0, done: {} }
@@ -20,10 +24,11 @@ const walkEndsAfterMs = 8 * 3_600_000
 /** The walk as it goes on now: a walk of yesterday is over. */
 export const walkOn = (walk: Walk, now: number): Walk => (now - walk.lastAt > walkEndsAfterMs ? newWalk : walk)
 
-export const markDone = (walk: Walk, sump: string, what: Done, now: number): Walk => ({
-  lastAt: now,
-  done: { ...walkOn(walk, now).done, [sump]: what },
-})
+export function markDone(walk: Walk, sump: string, what: Done, now: number, record?: StopRecord): Walk {
+  const { done, records } = walkOn(walk, now)
+  const all = record === undefined ? records : { ...records, [sump]: record }
+  return { lastAt: now, done: { ...done, [sump]: what }, ...(all === undefined ? {} : { records: all }) }
+}
 
 /** The next sump that nobody has been at, from here on and then from the start; null where the round is done. */
 export function nextStop(sumps: readonly Pick<SumpNow, 'sump'>[], walk: Walk, from: string | null): string | null {
@@ -36,9 +41,12 @@ export function nextStop(sumps: readonly Pick<SumpNow, 'sump'>[], walk: Walk, fr
 export interface Draft {
   typed: Typed
   seen: Seen
+  tested: Tested
+  /** The picture taken, by its SHA-256; it lies with those that wait. */
+  photo: string | null
 }
 
-export const emptyDraft: Draft = { typed: nothingTyped, seen: notLooked }
+export const emptyDraft: Draft = { typed: nothingTyped, seen: notLooked, tested: nothingTested, photo: null }
 
 const walkKey = 'sumpbook.walk'
 const draftKey = (sump: string) => `sumpbook.draft.${sump}`

@@ -115,6 +115,7 @@ function afterReading(sump: SumpNow, reading: Reading, now: number): SumpNow {
 
 function litresOf({ volume, level }: Reading, { bench }: SumpNow): number | null {
   if (typeof volume === 'number') return volume
+  if (volume !== undefined && 'low' in volume) return (volume.low + volume.high) / 2
   if (typeof level !== 'number' || bench.dipTable === null) return null
   const at = volumeAt(bench.dipTable, level)
   return at.outcome === 'outside' ? null : at.volume

@@ -21,14 +21,14 @@ const useHandovers = (isOpen: boolean) =>
 
 /** What this shift leaves to the next: its note, begun from what it did and what is open; and the last notes, with who has read them. */
 export function HandoverPart({ time }: { time: { at: string; timeZone: string } }) {
-  const [isOpen, setOpen] = useState(false)
+  const [isOpen, setOpen] = useState(() => location.hash === '#handover')
   const answer = useHandovers(isOpen)
   const { data } = answer
   const writing = useWriting()
   const writeDown = (build: (stamp: Stamp) => Entry, label: string) =>
     writing.write([{ entry: build(stampNow()), label }])
   return (
-    <details class="handover-part" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details id="handover" class="handover-part" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>Hand over to the next shift</summary>
       {data === undefined ? (
         <p class="quiet">{answer.error === null ? 'Putting the note together …' : answer.error.message}</p>

@@ -9,12 +9,14 @@ import { SmallBandLine } from '../band-line/band-line.tsx'
 import { write } from '../entry/book-outbox.ts'
 import { labelOf, voidEntry, wordsOf } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
+import { CartByStop } from '../parts/cart-by-stop.tsx'
 import { Cautions } from '../parts/cautions.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayDay, sayWhenShort } from '../say/when.ts'
 import { DueLine, DueLines } from './due.tsx'
 import { FoldedLine } from './folded-line.tsx'
 import { HandoverPart } from './handover.tsx'
+import { handoverOf, withoutHandover } from './lede.ts'
 import { TodayLine, type WrittenDown } from './line.tsx'
 import { PutOffLines } from './put-off.tsx'
 import './today.css'
@@ -26,6 +28,8 @@ const fewLines = 6
 export function Today({ book }: { book: Book }) {
   const today = useToday()
   const [written, setWritten] = useState<WrittenDown | null>(null)
+  // Beside the lede where there is room; folded on a phone.
+  const [isCartOpen] = useState(() => matchMedia('(min-width: 800px)').matches)
   if (today.data === undefined) return <NoAnswer error={today.error} again={() => void today.refetch()} />
   const { data } = today
   const shop = { ...book.shop, ...data.shop }
@@ -59,7 +63,7 @@ export function Today({ book }: { book: Book }) {
           {note !== null && <p class="handover">{note}</p>}
           <Cautions cautions={[...shared]} />
         </div>
-        <CartByStop today={data} />
+        <CartByStop today={data} isOpen={isCartOpen} least={2} />
       </div>
       {data.quarantined > 0 && (
         <p class="doubt">
@@ -67,7 +71,10 @@ export function Today({ book }: { book: Book }) {
           book does not know yet, and counts nowhere until it does. See the <Link href="/journal">journal</Link>.
         </p>
       )}
-      <section aria-label="To do" class="to-do">
+      <section aria-labelledby="to-do" class="to-do">
+        <h2 id="to-do" class="only-read">
+          To do
+        </h2>
         {shown.map((item, i) => (
           <TodayLine key={item.sump} item={item} ordinal={i + 1} said={shared} {...lineOf(item)} />
         ))}
@@ -153,9 +160,6 @@ function NoAnswer({ error, again }: { error: Error | null; again(): void }) {
   )
 }
 
-const handover = /Last shift’s note:.*$/s
-const handoverOf = (lede: string): string | null => handover.exec(lede)?.[0] ?? null
-
 /** What two recipes or more have to mind: it stands once, before them. */
 function sharedCautions({ items }: TodayAnswer): ReadonlySet<string> {
   const all = items.flatMap(({ words }) => words.cautions)
@@ -168,65 +172,12 @@ function withAmounts({ lede, cart, shop }: TodayAnswer): ComponentChildren {
   const amounts = [...cart.waters.map(({ volume }) => volume), ...cart.concentrates.map(({ litres }) => litres)].map(
     (litres) => sayVolume(litres, reader),
   )
-  const words = lede.replace(handover, '').trim()
+  const words = withoutHandover(lede)
   if (amounts.length === 0) return words
   const plain = amounts.map((text) => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')).join('|')
   return words
     .split(new RegExp(`(?<![\\d.,])(${plain})(?![\\d\\w])`))
     .map((part, i) => (i % 2 === 1 ? <strong class="amount">{part}</strong> : <Fragment>{part}</Fragment>))
-}
-
-/** What the cart is for, stop by stop in walking order. */
-function CartByStop({ today: { items, cart, shop } }: { today: TodayAnswer }) {
-  // Beside the lede where there is room; folded on a phone.
-  const [isOpen] = useState(() => matchMedia('(min-width: 800px)').matches)
-  const reader = readerOf(shop.units)
-  const stops = items
-    .filter(({ recipe, action }) => recipe.add !== null && action !== 'change')
-    .toSorted(inWalkingOrder)
-  if (stops.length < 2) return null
-  const water = cart.waters.reduce((sum, { volume }) => sum + volume, 0)
-  const concentrate = cart.concentrates.reduce((sum, { litres }) => sum + litres, 0)
-  return (
-    <details class="cart" open={isOpen}>
-      <summary>The cart, stop by stop</summary>
-      <div class="wide-table">
-        <table>
-          <thead>
-            <tr>
-              <th>Stop</th>
-              <th class="figure">Water</th>
-              <th class="figure">Concentrate</th>
-            </tr>
-          </thead>
-          <tbody>
-            {stops.map(({ sump, name, recipe, fluid }) => (
-              <tr key={sump}>
-                <td>
-                  {name} <span class="quiet">{fluid.name}</span>
-                </td>
-                <td class="figure">{sayVolume(recipe.add!.water, reader)}</td>
-                <td class="figure">
-                  {recipe.add!.concentrate === 0 ? 'none' : sayVolume(recipe.add!.concentrate, reader)}
-                </td>
-              </tr>
-            ))}
-            <tr class="sum">
-              <th>Together</th>
-              <th class="figure">{sayVolume(water, reader)}</th>
-              <th class="figure">{concentrate === 0 ? 'none' : sayVolume(concentrate, reader)}</th>
-            </tr>
-          </tbody>
-        </table>
-      </div>
-    </details>
-  )
-}
-
-/** As the round goes: by the place given, then by name, numbers in names by their size. */
-export function inWalkingOrder(a: Pick<SumpNow, 'order' | 'name'>, b: Pick<SumpNow, 'order' | 'name'>): number {
-  if (a.order !== b.order) return a.order === null ? 1 : b.order === null ? -1 : a.order - b.order
-  return a.name.localeCompare(b.name, 'en', { numeric: true })
 }
 
 function CalmLine({ sump }: { sump: SumpNow }) {

@@ -1,0 +1,63 @@
+import { sayVolume } from '@sumpbook/fluid'
+import type { Today } from '../api/types.ts'
+import { readerOf } from '../say/units.ts'
+import { inWalkingOrder } from '../standing/walking-order.ts'
+import './cart-by-stop.css'
+
+/** The stops of the list at which something is poured in, in walking order; a change of the charge is no matter for a cart. */
+export const poursOf = ({ items }: Pick<Today, 'items'>): Today['items'] =>
+  items.filter(({ recipe, action }) => recipe.add !== null && action !== 'change').toSorted(inWalkingOrder)
+
+/** What the cart is for, stop by stop in walking order, with buckets where the shop has them. */
+export function CartByStop({ today, isOpen, least = 1 }: { today: Today; isOpen: boolean; least?: number }) {
+  const { cart, shop } = today
+  const reader = readerOf(shop.units)
+  const stops = poursOf(today)
+  if (stops.length < least) return null
+  const water = cart.waters.reduce((sum, { volume }) => sum + volume, 0)
+  const concentrate = cart.concentrates.reduce((sum, { litres }) => sum + litres, 0)
+  return (
+    <details class="cart" open={isOpen}>
+      <summary>The cart, stop by stop</summary>
+      <div class="wide-table">
+        <table>
+          <thead>
+            <tr>
+              <th>Stop</th>
+              <th class="figure">Water</th>
+              <th class="figure">Concentrate</th>
+            </tr>
+          </thead>
+          <tbody>
+            {stops.map(({ sump, name, recipe, fluid, dispensed }) => (
+              <tr key={sump}>
+                <td>
+                  {name} <span class="quiet">{fluid.name}</span>
+                </td>
+                <td class="figure">
+                  {sayVolume(recipe.add!.water, reader)}
+                  {dispensed !== null && dispensed.fullWater > 0 && (
+                    <span class="quiet">
+                      {dispensed.fullWater} × {sayVolume(dispensed.container.capacity, reader)}
+                      {dispensed.restWater > 0 && ` + ${sayVolume(dispensed.restWater, reader)}`}
+                    </span>
+                  )}
+                </td>
+                <td class="figure">
+                  {recipe.add!.concentrate === 0 ? 'none' : sayVolume(recipe.add!.concentrate, reader)}
+                </td>
+              </tr>
+            ))}
+            {stops.length > 1 && (
+              <tr class="sum">
+                <th>Together</th>
+                <th class="figure">{sayVolume(water, reader)}</th>
+                <th class="figure">{concentrate === 0 ? 'none' : sayVolume(concentrate, reader)}</th>
+              </tr>
+            )}
+          </tbody>
+        </table>
+      </div>
+    </details>
+  )
+}

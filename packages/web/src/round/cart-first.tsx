@@ -1,0 +1,55 @@
+import { sayCount, sayVolume } from '@sumpbook/fluid'
+import { Link } from 'wouter-preact'
+import { useSamples } from '../api/guidance.ts'
+import { useToday } from '../api/queries.ts'
+import { CartByStop, poursOf } from '../parts/cart-by-stop.tsx'
+import { readerOf } from '../say/units.ts'
+import { handoverOf } from '../today/lede.ts'
+
+/** Before anybody walks: what goes on the cart, which slides are to be read, and what the last shift left to say. */
+export function CartFirst() {
+  const { data: today } = useToday()
+  const { data: samples } = useSamples()
+  if (today === undefined) return null
+  const note = handoverOf(today.lede)
+  const toRead = samples?.pending.filter(({ state }) => state !== 'growing') ?? []
+  const hasPours = poursOf(today).length > 0
+  return (
+    <section class="cart-first" aria-label="Before you walk">
+      {note !== null && <p class="handover">{note}</p>}
+      <p>
+        {hasPours
+          ? sayCart(today)
+          : 'Nothing is to be poured by the list: the cart goes with refractometer and strips.'}
+      </p>
+      <CartByStop today={today} isOpen={true} />
+      {toRead.length > 0 && (
+        <>
+          <p>
+            <strong>{sayCount(toRead.length, 'slide or sample', 'slides and samples')} to read:</strong>
+          </p>
+          <ul class="to-read">
+            {toRead.map(({ id, name, method, state }) => (
+              <li key={id}>
+                <Link href={`/tests/samples#sample-${id}`}>
+                  {name}, {method}
+                </Link>
+                {state === 'past' && <span class="quiet"> past its time</span>}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  )
+}
+
+/** "On the cart: 120 L of tap water, 18 L of Semi 1." */
+function sayCart({ cart, shop }: NonNullable<ReturnType<typeof useToday>['data']>): string {
+  const reader = readerOf(shop.units)
+  const parts = [
+    ...cart.waters.map(({ name, volume }) => `${sayVolume(volume, reader)} of ${name}`),
+    ...cart.concentrates.map(({ name, litres }) => `${sayVolume(litres, reader)} of ${name} concentrate`),
+  ]
+  return parts.length === 0 ? 'What is to be poured stands below.' : `On the cart: ${parts.join(', ')}.`
+}

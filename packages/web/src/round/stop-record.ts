@@ -1,0 +1,57 @@
+import type { Reader } from '@sumpbook/fluid'
+import { sayVolume } from '@sumpbook/fluid'
+import type { Entry } from '../api/types.ts'
+import { wordsOf } from '../entry/entries.ts'
+
+/** What was written down at one stop, for the end of the round. */
+export interface StopRecord {
+  /** Ids of the entries, to see whether the book has them. */
+  entries: string[]
+  /** "4.1 °Brix, pH, an oil film", without what was poured. */
+  read: string
+  /** Litres that went in; null where somebody poured and did not measure. */
+  water: number | null
+  concentrate: number | null
+  /** Litres drawn off. */
+  drawn: number
+  /** Why it was passed by or not poured; empty where it was neither. */
+  why: string
+  hasPhoto: boolean
+}
+
+/** What entries of one stop come to. */
+export function recordOf(entries: readonly Entry[], reader: Reader): StopRecord {
+  const pours = entries.filter((entry) => entry.kind === 'addition')
+  const isMeasured = pours.every(({ volume, strength }) => volume !== undefined && strength !== undefined)
+  const concentrate = pours.reduce((sum, { volume = 0, strength = 0 }) => sum + (volume * strength) / 100, 0)
+  const volume = pours.reduce((sum, pour) => sum + (pour.volume ?? 0), 0)
+  const skip = entries.find((entry) => entry.kind === 'skip')
+  return {
+    entries: entries.map(({ id }) => id),
+    read: entries
+      .filter(({ kind }) => kind === 'reading' || kind === 'observation')
+      .map((entry) => wordsOf(entry, reader))
+      .join(', '),
+    water: isMeasured ? volume - concentrate : null,
+    concentrate: isMeasured ? concentrate : null,
+    drawn: entries.reduce((sum, entry) => sum + (entry.kind === 'drawoff' ? (entry.volume ?? 0) : 0), 0),
+    why: [skip?.reason ?? '', skip?.note ?? ''].filter((part) => part !== '').join(': '),
+    hasPhoto: entries.some((entry) => typeof (entry as { photo?: unknown }).photo === 'string'),
+  }
+}
+
+/** "38 L poured, 31.1 L of water and 6.9 L of concentrate; once without measuring"; empty where nothing was. */
+export function sayPoured(records: readonly StopRecord[], reader: Reader): string {
+  const sum = (of: (record: StopRecord) => number) => records.reduce((total, record) => total + of(record), 0)
+  const [water, concentrate, drawn] = [sum((r) => r.water ?? 0), sum((r) => r.concentrate ?? 0), sum((r) => r.drawn)]
+  const blind = records.filter((record) => record.water === null).length
+  const poured = water + concentrate
+  const parts = [
+    poured > 0
+      ? `${sayVolume(water, reader)} of water and ${concentrate > 0 ? sayVolume(concentrate, reader) : 'no litre'} of concentrate poured`
+      : '',
+    blind === 0 ? '' : `${blind === 1 ? 'once' : `${blind} times`} poured without measuring`,
+    drawn > 0 ? `${sayVolume(drawn, reader)} drawn off` : '',
+  ]
+  return parts.filter((part) => part !== '').join('; ')
+}
