@@ -9,17 +9,33 @@ import { envelope, type Stamp } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { Cautions } from '../parts/cautions.tsx'
 import { ClaimLine } from '../parts/claim-line.tsx'
+import { sayWhenShort } from '../say/when.ts'
+import { FoldedLine, fewLines } from './folded-line.tsx'
 import type { WrittenDown } from './line.tsx'
 import { type ListTime, PutOffForm } from './put-off.tsx'
 
 /** What is due beside the pours, a line each. */
 export function DueLines({ due, ...line }: { due: readonly Claimed<TodayDue>[] } & Omit<DueLineProps, 'due'>) {
   if (due.length === 0) return null
+  // What is no news is folded where the list is long.
+  const isLong = due.length > fewLines
+  const shown = due.filter(({ isNew, exempt }) => !isLong || isNew || exempt)
+  const folded = due.filter((one) => !shown.includes(one))
   return (
     <section aria-labelledby="also-due" class="also-due">
       <h2 id="also-due">Also due</h2>
-      {due.map((one) => (
+      {shown.map((one) => (
         <DueLine key={one.key} due={one} {...line} />
+      ))}
+      {folded.map((one) => (
+        <FoldedLine
+          key={one.key}
+          name={one.headline}
+          headline=""
+          since={sayWhenShort(one.since, { timeZone: line.time.timeZone, now: line.time.at }).replace(' 00:00', '')}
+        >
+          <DueLine due={one} {...line} />
+        </FoldedLine>
       ))}
     </section>
   )

@@ -1,6 +1,9 @@
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 
+/** Up to so many lines nothing is folded. */
+export const fewLines = 6
+
 /** A line of the list that is no news: its name and what to do; a tap opens the rest. */
 export function FoldedLine({
   name,
@@ -17,7 +20,7 @@ export function FoldedLine({
   return (
     <details class="folded-line" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
-        <h3>{name}</h3> <span>{headline}</span> <span class="quiet">since {since}</span>
+        <h3>{name}</h3> {headline !== '' && <span>{headline}</span>} <span class="quiet">since {since}</span>
       </summary>
       {isOpen && children}
     </details>

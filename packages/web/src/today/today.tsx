@@ -14,15 +14,12 @@ import { Cautions } from '../parts/cautions.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayDay, sayWhenShort } from '../say/when.ts'
 import { DueLine, DueLines } from './due.tsx'
-import { FoldedLine } from './folded-line.tsx'
+import { FoldedLine, fewLines } from './folded-line.tsx'
 import { HandoverPart } from './handover.tsx'
 import { handoverOf, withoutHandover } from './lede.ts'
 import { TodayLine, type WrittenDown } from './line.tsx'
 import { PutOffLines } from './put-off.tsx'
 import './today.css'
-
-/** Up to so many lines nothing is folded. */
-const fewLines = 6
 
 /** What to do now, most consequence first; then where every other sump stands. */
 export function Today({ book }: { book: Book }) {
