@@ -1,0 +1,267 @@
+/** A whole stop of the round on a phone's width: tests that are due, a photo, a pour that only one of two phones makes, and what the walk came to. */
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, onTestFinished, test, vi } from 'vitest'
+import { openChromium } from './chromium.ts'
+import { type ServedBook, serveBook } from './served-book.ts'
+
+vi.setConfig({ testTimeout: 90_000 })
+
+const picture = (name: string) => fileURLToPath(new URL(`../../../.cache/pictures/${name}.png`, import.meta.url))
+const anyPicture = readFileSync(new URL('../public/icon-192.png', import.meta.url))
+
+let browser: Browser
+beforeAll(async () => {
+  browser = await openChromium()
+})
+afterAll(() => browser.close())
+
+const shopFile = {
+  format: 'sumpbook-book/1',
+  shop: {
+    name: 'Invented works',
+    timeZone: 'Europe/Berlin',
+    units: 'metric',
+    guidance: { pack: 'germany', edition: '2007' },
+  },
+  fluids: [
+    {
+      id: 'f1',
+      name: 'Semi 1',
+      class: 'semi-synthetic',
+      brixFactor: 1.6,
+      limits: { concentration: { low: 6, target: 8, high: 10 } },
+    },
+  ],
+  waters: [{ id: 'di', name: 'Deionised water', kind: 'deionised' }],
+  instruments: [
+    { id: 'ns', name: 'Nitrite strips', kind: 'strip', pads: [0, 5, 10, 25, 50, 80] },
+    { id: 'ps', name: 'pH strips', kind: 'strip', pads: [7, 8, 9, 10] },
+  ],
+  sumps: [
+    { id: 's1', name: 'Mill 1', place: 'bay C', fluid: 'f1', fillVolume: 200, capacity: 240 },
+    { id: 's2', name: 'Mill 2', place: 'bay C', fluid: 'f1', fillVolume: 200, capacity: 240 },
+  ],
+}
+
+async function bookServed(): Promise<ServedBook> {
+  const served = await serveBook()
+  onTestFinished(() => served.end())
+  const form = new FormData()
+  form.set('map', '{}')
+  form.set('file', new Blob([JSON.stringify(shopFile)]), 'book.json')
+  expect((await fetch(`${served.address}/api/v1/import`, { method: 'POST', body: form })).status).toBe(200)
+  return served
+}
+
+async function phoneOf(initials: string): Promise<Page> {
+  const context = await browser.newContext({
+    viewport: { width: 360, height: 740 },
+    locale: 'en-GB',
+    timezoneId: 'Europe/Berlin',
+  })
+  await context.addInitScript((by) => localStorage.setItem('sumpbook.by', by), initials)
+  const page = await context.newPage()
+  const wrong: string[] = []
+  page.on('pageerror', (error) => wrong.push(error.message))
+  page.on('console', (message) => {
+    // One test takes the network away.
+    if (message.type() === 'error' && !/ERR_INTERNET_DISCONNECTED/.test(message.text())) wrong.push(message.text())
+  })
+  onTestFinished(async () => {
+    await context.close()
+    expect(wrong).toEqual([])
+  })
+  return page
+}
+
+/** No page is wider than its window, and whatever is touched on the round is 44 px high. */
+async function expectRoomForAThumb(page: Page) {
+  const found = await page.evaluate(() => {
+    const small = [...document.querySelectorAll('main :is(button, summary), main a.button, main .tap')]
+      .map((element) => ({ element, box: element.getBoundingClientRect() }))
+      .filter(({ box }) => box.height > 0 && box.height < 43.5)
+      .map(({ element, box }) => `${element.tagName} ${element.textContent} ${box.width} × ${box.height}`)
+    return { small, isWide: document.documentElement.scrollWidth > innerWidth }
+  })
+  expect(found).toEqual({ small: [], isWide: false })
+}
+
+const press = async (page: Page, text: string) => {
+  for (const key of text) {
+    await page.getByRole('group', { name: 'Keys' }).getByRole('button', { name: key, exact: true }).click()
+  }
+}
+
+/** 160 of 200 L, all looks fine. */
+async function readLevelAndLook(page: Page) {
+  await press(page, '160')
+  await page.getByRole('button', { name: 'On to look, smell, oil' }).click()
+  for (const sense of ['Look', 'Smell', 'Oil']) {
+    await page.getByRole('group', { name: sense }).locator('label').first().click()
+  }
+}
+
+interface BookEntry {
+  kind: string
+  sump: string | null
+  [field: string]: unknown
+}
+async function entriesOf(address: string): Promise<BookEntry[]> {
+  const { entries } = (await (await fetch(`${address}/api/v1/entries?limit=200`)).json()) as {
+    entries: { id: string }[]
+  }
+  return Promise.all(
+    entries.map(async ({ id }) => {
+      const page = (await (await fetch(`${address}/api/v1/entries/${id}`)).json()) as { entry: BookEntry }
+      return page.entry
+    }),
+  )
+}
+
+test('a stop with tests that are due, a photo and a pour that a second phone leaves alone; then what the walk came to', async () => {
+  const served = await bookServed()
+  const one = await phoneOf('RK')
+  const two = await phoneOf('MS')
+  await one.goto(`${served.address}/round`)
+  await one.getByRole('region', { name: 'Before you walk' }).waitFor()
+  await expectRoomForAThumb(one)
+  await one.getByRole('link', { name: 'Begin with Mill 1' }).click()
+  await one.getByText('due: pH, Nitrite').waitFor()
+  await readLevelAndLook(one)
+
+  // The tests come of themselves, since they are due: a pad between two others, a figure from the keys.
+  const nitrite = one.getByRole('group', { name: /^Nitrite: pads/ })
+  await nitrite.getByRole('button', { name: '10', exact: true }).click()
+  await nitrite.getByRole('button', { name: '25', exact: true }).click()
+  expect(await one.getByLabel('Nitrite, mg/L').inputValue()).toBe('10-25')
+  await one.getByLabel('pH', { exact: true }).click()
+  await press(one, '4.2')
+  await one.getByText(/pH 4.2 is far from what a coolant shows/).waitFor()
+  for (let n = 0; n < 3; n++) await one.getByRole('button', { name: 'Rub out' }).click()
+  await press(one, '9.2')
+  // No day is set for a slide by this guidance: it is one tap away.
+  expect(await one.getByRole('button', { name: 'Slide dipped' }).count()).toBe(0)
+  await one.getByRole('button', { name: 'Other tests' }).click()
+  await one.getByRole('button', { name: 'Slide dipped' }).click()
+  await expectRoomForAThumb(one)
+  await one.screenshot({ path: picture('round-due-tests') })
+  await one.getByRole('button', { name: 'On to the refractometer' }).click()
+  await press(one, '3.5')
+  // 3.5 °Brix × 1.6 = 5.6 % in 160 of 200 L hold 8.96 L; 7.04 L more in 40 L are 17.6 %.
+  await one.getByText('Add 40 L at 17.6 %').waitFor()
+  await one.getByLabel('A photo of what was found').setInputFiles({
+    name: 'sump.png',
+    mimeType: 'image/png',
+    buffer: anyPicture,
+  })
+  await one.getByRole('button', { name: 'Leave the photo out' }).waitFor()
+  await one.getByRole('button', { name: 'I am on it' }).click()
+  await one.getByText(/You are on it until/).waitFor()
+  await one.getByRole('button', { name: 'all saved' }).waitFor()
+  await expectRoomForAThumb(one)
+  await one.locator('.stop-body').evaluate((body) => body.scrollTo(0, body.scrollHeight))
+  await one.screenshot({ path: picture('round-claimed') })
+
+  await two.goto(`${served.address}/round/s1`)
+  await two.getByText('due: pH, Nitrite').waitFor()
+  await press(two, '160')
+  await two.getByLabel('Refractometer, °Brix').click()
+  await press(two, '3.5')
+  await two.getByText(/^RK is on it since/).waitFor()
+  await two.getByRole('button', { name: 'Poured as written · next' }).click()
+  await two.getByText('RK said first that they pour here.', { exact: false }).waitFor()
+  await two.screenshot({ path: picture('round-others-claim') })
+  await two.getByRole('button', { name: 'Back' }).click()
+
+  await one.getByRole('button', { name: 'Poured as written · next' }).click()
+  await one.getByRole('heading', { name: 'Mill 2' }).waitFor()
+  await one.getByRole('button', { name: 'Down', exact: true }).click()
+  const sum = one.getByRole('region', { name: 'This round' })
+  await sum.getByText('33 L of water and 7 L of concentrate poured').waitFor()
+  await sum.getByText('Mill 2 (down)').waitFor()
+  await sum.getByText(/Mill 1: .*3\.5 °Brix.*with a photo/).waitFor()
+  await sum.getByText('all of it is in the book').waitFor()
+  await expectRoomForAThumb(one)
+  await one.screenshot({ path: picture('round-sum'), fullPage: true })
+  await sum.getByRole('link', { name: 'Hand over to the next shift' }).click()
+  await one.getByRole('form', { name: 'A note to the next shift' }).waitFor()
+
+  // The second phone sees that nobody is on it any more, and that it may be done.
+  await two.getByText(/RK was on it and no longer is/).waitFor({ timeout: 40_000 })
+  await two.getByRole('button', { name: 'Next', exact: true }).click()
+  await two.getByRole('heading', { name: 'Mill 2' }).waitFor()
+
+  const entries = await entriesOf(served.address)
+  expect(entries.filter(({ kind }) => kind === 'addition')).toMatchObject([{ sump: 's1', volume: 40, by: 'RK' }])
+  const readings = entries.filter(({ kind, by }) => kind === 'reading' && by === 'RK')
+  expect(readings).toHaveLength(4)
+  expect(readings).toEqual(
+    expect.arrayContaining([
+      expect.objectContaining({ brix: 3.5, volume: 160, pumps: 'stopped' }),
+      expect.objectContaining({ nitrite: { low: 10, high: 25 }, instrument: 'ns' }),
+      expect.objectContaining({ ph: 9.2, typed: { ph: '9.2' } }),
+      expect.objectContaining({ pending: true, method: 'dip slide' }),
+    ]),
+  )
+  const { photo } = entries.find(({ kind }) => kind === 'observation') as { photo?: string }
+  expect(photo).toMatch(/^[0-9a-f]{64}$/)
+  const sent = await fetch(`${served.address}/api/v1/attachments/${photo}`)
+  expect([sent.status, sent.headers.get('content-type')]).toEqual([200, 'image/jpeg'])
+})
+
+test('out of reach the stop takes a photo and a claim; both go once the book is there', async () => {
+  const served = await bookServed()
+  const page = await phoneOf('RK')
+  await page.goto(`${served.address}/round`)
+  await page.getByRole('link', { name: 'Begin with Mill 1' }).click()
+  await page.getByText('due: pH, Nitrite').waitFor()
+  // What a photo needs is fetched a few seconds after the app was opened.
+  await page.waitForLoadState('networkidle')
+  await page.waitForTimeout(5_000)
+  await page.context().setOffline(true)
+  await readLevelAndLook(page)
+  await page.getByRole('button', { name: 'On to the refractometer' }).click()
+  await press(page, '3.5')
+  await page.getByLabel('A photo of what was found').setInputFiles({
+    name: 'sump.png',
+    mimeType: 'image/png',
+    buffer: anyPicture,
+  })
+  await page.getByRole('button', { name: 'Leave the photo out' }).waitFor()
+  await page.getByRole('button', { name: 'I am on it' }).click()
+  await page.getByText(/You are on it until/).waitFor()
+  await page.getByRole('button', { name: 'Not poured' }).click()
+  await page.locator('label').filter({ hasText: 'no concentrate' }).click()
+  await page.getByRole('button', { name: 'Write it down' }).click()
+  await page.getByRole('heading', { name: 'Mill 2' }).waitFor()
+  await page.getByRole('button', { name: 'Locked', exact: true }).click()
+  const sum = page.getByRole('region', { name: 'This round' })
+  await sum.getByText(/Mill 1 \(not poured: no concentrate\) and Mill 2 \(locked\)/).waitFor()
+  await sum.getByText(/^\d entries wait on this device; 1 photo waits too$/).waitFor()
+  await page.screenshot({ path: picture('round-sum-offline'), fullPage: true })
+  await page.context().setOffline(false)
+  await sum.getByText('all of it is in the book').waitFor({ timeout: 30_000 })
+  const photos = (await entriesOf(served.address)).flatMap(({ photo }) => (typeof photo === 'string' ? [photo] : []))
+  expect(photos).toHaveLength(1)
+  expect((await fetch(`${served.address}/api/v1/attachments/${photos[0]}`)).status).toBe(200)
+})
+
+test('a scanner’s burst of keys goes to the sump on the label, and a strange code is named', async () => {
+  const served = await bookServed()
+  const page = await phoneOf('RK')
+  await page.goto(`${served.address}/round`)
+  await page.getByRole('link', { name: 'Begin with Mill 1' }).waitFor()
+  const scan = async (code: string) => {
+    await page.keyboard.type(code)
+    await page.keyboard.press('Enter')
+  }
+  await scan('https://elsewhere.example/round/s9')
+  await page
+    .getByRole('alert')
+    .getByText(/no sump of this book/)
+    .waitFor()
+  await scan('https://elsewhere.example/round/s2')
+  await page.getByRole('heading', { name: 'Mill 2', level: 1 }).waitFor()
+})
