@@ -70,43 +70,6 @@ export async function sumpHistory(
   })
 }
 
-/** The journal of the shop, youngest first, page by page. */
-export async function journalPage(
-  journal: JournalReader,
-  { limit, cursor, reader = {} }: { limit: number; cursor?: string | undefined; reader?: Partial<Reader> },
-): Promise<{ entries: JournalLine[]; next: string | null }> {
-  const [history, entries, withdrawals] = await Promise.all([
-    keptThings(journal),
-    journal.entries({
-      order: 'time-backwards',
-      limit: limit + 1,
-      ...(cursor === undefined ? {} : { after: placeOf(cursor) }),
-    }),
-    readWithdrawals(journal),
-  ])
-  const now = history.at()
-  const page = entries.slice(0, limit)
-  const last = page.at(-1)
-  return {
-    entries: page.map((stored) => lineOf(stored, now, withdrawals, reader)),
-    next: entries.length > limit && last !== undefined ? cursorOf(last) : null,
-  }
-}
-
-const cursorOf = ({ at, rank, id }: StoredEntry) => Buffer.from(JSON.stringify([at, rank, id])).toString('base64url')
-
-function placeOf(cursor: string): { at: string; rank: number; id: string } {
-  try {
-    const [at, rank, id] = JSON.parse(Buffer.from(cursor, 'base64url').toString()) as [string, number, string]
-    if (typeof at === 'string' && typeof rank === 'number' && typeof id === 'string') return { at, rank, id }
-  } catch {
-    // Not one of ours: refused below, like any other text.
-  }
-  throw new BookError('refused-input', 'The cursor is not one this book gave.', [
-    { pointer: '/cursor', found: JSON.stringify(cursor.slice(0, 40)), expected: 'the `next` of the page before' },
-  ])
-}
-
 export interface Withdrawals {
   withdrawn: ReadonlySet<string>
   reasons: ReadonlyMap<string, string>

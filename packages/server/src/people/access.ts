@@ -52,6 +52,7 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'GET /attachments/:sha256': reading,
   'GET /entries': reading,
   'GET /entries/:id': reading,
+  'GET /entries/table': reading,
   'POST /calc/:name': reading,
   'GET /people': reading,
   'PUT /attachments/:sha256': writing,

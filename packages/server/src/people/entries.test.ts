@@ -166,3 +166,27 @@ test('somebody without an account writes nothing', async () => {
   const { served } = await shopWithPeople()
   expect((await put(asker(served.app), reading(1))).statusCode).toBe(401)
 })
+
+test('the journal is asked for by a person’s name, a kind and days, as pages and as a table', async () => {
+  const { ben, cleo, owner } = await shopWithPeople()
+  await put(ben.ask, reading(1))
+  await put(cleo.ask, reading(2, { note: 'after lunch' }))
+  await put(cleo.ask, { ...reading(3), kind: 'skip', brix: undefined } as never)
+  const idsOf = async (query: string) =>
+    (await owner('GET', `/entries?${query}`)).json().entries.map((line: { id: string }) => line.id)
+  expect(await idsOf('by=cleo&kind=reading')).toEqual([id(2)])
+  expect(await idsOf(`by=${ben.id}`)).toEqual([id(1)])
+  expect(await idsOf('kind=skip,reading&from=2026-03-03&to=2026-03-03')).toEqual([id(3), id(2), id(1)])
+  expect(await idsOf('words=lunch&sump=s1')).toEqual([id(2)])
+  expect(await idsOf('from=2026-03-04')).toEqual([])
+  for (const wrong of ['kind=', 'kind=a;b', 'from=2026-3-1', 'from=2026-03-02&to=2026-03-01', 'who=ben']) {
+    expect((await owner('GET', `/entries?${wrong}`)).statusCode, wrong).toBe(400)
+    expect((await owner('GET', `/entries/table?${wrong}`)).statusCode, wrong).toBe(400)
+  }
+  const table = await ben.ask('GET', '/entries/table?by=Cleo&kind=reading')
+  expect(table.headers['content-disposition']).toContain('sumpbook-journal.csv')
+  expect(table.body.split('\r\n').slice(1)).toEqual([expect.stringContaining(',Cleo,after lunch,'), ''])
+  const workbook = await ben.ask('GET', '/entries/table?format=xlsx')
+  // A workbook is a ZIP archive: it begins with "PK" (PKWARE APPNOTE 4.3.7).
+  expect(workbook.rawPayload.subarray(0, 2).toString()).toBe('PK')
+})

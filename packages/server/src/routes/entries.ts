@@ -1,3 +1,4 @@
+import { Readable } from 'node:stream'
 import {
   type Arrival,
   type ArrivalNote,
@@ -5,6 +6,9 @@ import {
   BookError,
   entry,
   entryPage,
+  exportCsv,
+  exportWorkbook,
+  type JournalFilter,
   journalPage,
   quarantine,
   refusal,
@@ -27,6 +31,48 @@ const arrival = z.object({
 
 /** The book judges bodies itself, so that a kind from a newer device is kept and not turned away. */
 const judgedByBook = () => (body: unknown) => ({ value: body })
+
+/** What of the journal is asked for; the same for its pages and its table. */
+const filterQuery = {
+  sump: z.string().max(200).describe('one sump, by its id').optional(),
+  kind: z
+    .string()
+    .max(1000)
+    .regex(/^[a-z]+(,[a-z]+)*$/, { error: 'kinds of entries with commas between, such as addition,charge' })
+    .describe('kinds of entries, with commas between')
+    .optional(),
+  by: z.string().min(1).max(200).describe('who wrote: a name, an id, or what the entry says').optional(),
+  from: z.iso.date().describe('first day, in the shop’s zone').optional(),
+  to: z.iso.date().describe('last day, included').optional(),
+  words: z.string().max(200).describe('words that all stand in the line, notes included').optional(),
+}
+/** A table is sent as it is made: what is wrong with the question has to be found before. */
+const isSpan = ({ from, to }: { from?: string | undefined; to?: string | undefined }) =>
+  from === undefined || to === undefined || from <= to
+const noSpan = { error: 'a day from the first on', path: ['to'] }
+const pageQuery = z
+  .strictObject({
+    limit: z.coerce.number().int().min(1).max(500).default(50),
+    cursor: z.string().optional(),
+    ...filterQuery,
+  })
+  .refine(isSpan, noSpan)
+const tableQuery = z
+  .strictObject({ format: z.enum(['csv', 'xlsx']).default('csv'), ...filterQuery })
+  .refine(isSpan, noSpan)
+const tableTypes = {
+  csv: 'text/csv; charset=utf-8',
+  xlsx: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+} as const
+
+/** A name stands for everybody of that name: entries hold ids. */
+function filterOf(
+  { kind, by, ...rest }: Omit<z.infer<typeof tableQuery>, 'format'>,
+  names: ReadonlyMap<string, string>,
+): JournalFilter {
+  const ids = [...names].filter(([, name]) => name.toLowerCase() === by?.trim().toLowerCase()).map(([id]) => id)
+  return { ...rest, kinds: kind?.split(','), by: by === undefined ? undefined : [by, ...ids] }
+}
 
 /** Entries in, exactly once; the journal out, page by page. */
 export function entryRoutes(api: FastifyInstance, { book, people }: { book: Book; people: People }): void {
@@ -59,21 +105,38 @@ export function entryRoutes(api: FastifyInstance, { book, people }: { book: Book
     },
     async (request) => ({ results: await take({ book, people }, request, entriesOf(request.body)) }),
   )
-  api.get<{ Querystring: { limit: number; cursor?: string } }>(
+  api.get<{ Querystring: z.infer<typeof pageQuery> }>(
     '/entries',
     {
       schema: {
-        summary: 'The journal, youngest first',
+        summary:
+          'The journal, youngest first: all of it, or one sump, some kinds, one person, a span of days, some words',
         tags: ['entries'],
-        querystring: z.strictObject({
-          limit: z.coerce.number().int().min(1).max(500).default(50),
-          cursor: z.string().optional(),
-        }),
+        querystring: pageQuery,
       },
     },
-    async ({ query }) => {
-      const { entries, next } = await journalPage(book.store, query)
-      return { entries: await withNames(people, entries), next }
+    async ({ query: { limit, cursor, ...asked } }) => {
+      const filter = filterOf(asked, await people.names())
+      const { entries, ...page } = await journalPage(book.store, { limit, cursor, filter })
+      return { entries: await withNames(people, entries), ...page }
+    },
+  )
+  api.get<{ Querystring: z.infer<typeof tableQuery> }>(
+    '/entries/table',
+    {
+      schema: {
+        summary: 'What of the journal stands and is asked for, oldest first, as a table (csv, xlsx)',
+        tags: ['entries'],
+        querystring: tableQuery,
+      },
+    },
+    async ({ query: { format, ...query } }, reply) => {
+      const names = await people.names()
+      const asked = { filter: filterOf(query, names), names }
+      reply.type(tableTypes[format]).header('content-disposition', `attachment; filename="sumpbook-journal.${format}"`)
+      return format === 'csv'
+        ? reply.send(Readable.from(exportCsv(book.store, asked)))
+        : reply.send(await exportWorkbook(book.store, asked))
     },
   )
   api.get<{ Params: { id: string } }>(

@@ -184,3 +184,28 @@ test('an empty book is a table of headings, and every heading but the words is k
   const unknown = report.columns!.filter(({ field }) => field === null).map(({ heading }) => heading)
   expect(unknown.filter((heading) => !['Entry', 'In words'].includes(heading))).toEqual([])
 })
+
+test('a part of the log has what was asked for, the shop’s own entries in words, and who was signed in by name', async () => {
+  const book = await bookWith(testReading(1, { by: 'p1' }), testReading(2, { sump: 's2', by: 'JP' }), {
+    id: testId(3),
+    at,
+    kind: 'receipt',
+    about: { kind: 'stock', id: 'f1' },
+    litres: 200,
+    by: 'JP',
+  })
+  const rowsOf = async (filter: object) => {
+    let text = ''
+    const names = new Map([['p1', 'Cleo']])
+    for await (const piece of exportCsv(book.store, { filter, names })) text += piece
+    return cellsOf(text).map((row) => [row.Machine, row.Entry, row.Who])
+  }
+  expect(await rowsOf({})).toEqual([
+    ['Mill 1', 'reading', 'Cleo'],
+    ["'=cmd|calc", 'reading', 'JP'],
+    ['', 'receipt', 'JP'],
+  ])
+  expect(await rowsOf({ sump: 's1' })).toEqual([['Mill 1', 'reading', 'Cleo']])
+  expect(await rowsOf({ by: ['jp'], kinds: ['receipt', 'order'] })).toEqual([['', 'receipt', 'JP']])
+  expect(await rowsOf({ from: '2026-03-04' })).toEqual([])
+})

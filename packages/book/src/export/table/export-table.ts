@@ -2,7 +2,7 @@ import { refusal } from '../../errors.ts'
 import type { JournalReader } from '../../store/store.ts'
 import { guarded } from './formula-guard.ts'
 import { plain } from './plain-number.ts'
-import { type TableCell, tableHeadings, tableRows } from './table-rows.ts'
+import { type AskedRows, type TableCell, tableHeadings, tableRows } from './table-rows.ts'
 
 /** Rows put together at a time. */
 const rowsAtOnce = 500
@@ -13,11 +13,11 @@ export const largestWorkbookRows = 100_000
  * The table as CSV (RFC 4180), piece by piece: commas, full stop as decimal sign, UTF-8 with the mark by which spreadsheet programs
  * know it. No cell can be run as a formula.
  */
-export async function* exportCsv(journal: JournalReader): AsyncGenerator<string> {
+export async function* exportCsv(journal: JournalReader, asked: AskedRows | null = null): AsyncGenerator<string> {
   yield `\uFEFF${line(tableHeadings)}`
   let piece = ''
   let rows = 0
-  for await (const cells of tableRows(journal)) {
+  for await (const cells of tableRows(journal, asked)) {
     piece += line(cells)
     rows += 1
     if (rows % rowsAtOnce !== 0) continue
@@ -41,9 +41,9 @@ function spelled(cell: TableCell): string {
  *
  * @throws {BookError} `refused-input` where it would have too many rows
  */
-export async function exportWorkbook(journal: JournalReader): Promise<Buffer> {
+export async function exportWorkbook(journal: JournalReader, asked: AskedRows | null = null): Promise<Buffer> {
   const rows: (string | number | null)[][] = []
-  for await (const cells of tableRows(journal)) {
+  for await (const cells of tableRows(journal, asked)) {
     rows.push(cells)
     if (rows.length > largestWorkbookRows) {
       const expected = `at most ${largestWorkbookRows}: take the CSV, which has no end`

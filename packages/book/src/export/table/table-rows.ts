@@ -2,7 +2,8 @@ import { namesOfSumps } from '../../import/sheet/machines.ts'
 import { waterNamed } from '../../import/sheet/waters.ts'
 import { sameName } from '../../import/sheet/words.ts'
 import type { SheetField } from '../../import/sheet-types.ts'
-import { readWithdrawals } from '../../journal/lines.ts'
+import { type JournalFilter, lineMatches, storeQuery } from '../../journal/journal-filter.ts'
+import { lineOf, readWithdrawals } from '../../journal/lines.ts'
 import { sayEntry } from '../../journal/say-entry.ts'
 import { type Entry, type EntryOf, entryKinds } from '../../schema/entries/index.ts'
 import type { Value } from '../../schema/values.ts'
@@ -64,6 +65,13 @@ export const tableHeadings: readonly string[] = columns.map(({ heading }) => hea
 /** Entries read at a time. */
 const entriesAtOnce = 2000
 
+/** A part of the log. What was entered about the shop itself is in it too, in words, with no machine beside it. */
+export interface AskedRows {
+  filter: JournalFilter
+  /** Names of people by id. */
+  names: ReadonlyMap<string, string>
+}
+
 type Row = Partial<Record<Column['field'], TableCell>>
 
 /**
@@ -71,22 +79,38 @@ type Row = Partial<Record<Column['field'], TableCell>>
  * our own importer, which reads the same values again. What the importer knows no column for (charges, transfers, cleanouts …) stands in
  * words. Of what a book holds this is a part: the whole is the book file.
  */
-export async function* tableRows(journal: JournalReader): AsyncGenerator<TableCell[]> {
+export async function* tableRows(journal: JournalReader, asked: AskedRows | null = null): AsyncGenerator<TableCell[]> {
   const things = (await readThings(journal)).at()
-  const { withdrawn } = await readWithdrawals(journal)
+  const withdrawals = await readWithdrawals(journal)
+  const { withdrawn } = withdrawals
   const named = names(things)
+  const query = storeQuery(asked?.filter ?? {}, things.shop.timeZone)
+  const matches = asked === null ? null : lineMatches(asked.filter)
   let after: { at: string; rank: number; id: string } | undefined
   for (;;) {
     const entries = await journal.entries({
+      ...query,
       order: 'time',
       limit: entriesAtOnce,
       ...(after === undefined ? {} : { after }),
     })
-    for (const { id, at, sump, kind, body } of entries) {
-      if (sump === null || kind === 'void' || withdrawn.has(id) || !things.sump.has(sump)) continue
+    for (const stored of entries) {
+      const { id, at, sump, kind, body } = stored
+      if (kind === 'void' || withdrawn.has(id)) continue
+      if (sump === null ? asked === null : !things.sump.has(sump)) continue
       if (!(entryKinds as readonly string[]).includes(kind)) continue
       const entry = JSON.parse(body) as Entry
-      const row: Row = { at, sump: named.sump(sump), kind, ...valuesOf(entry, things, named.water) }
+      const row: Row = {
+        at,
+        sump: sump === null ? null : named.sump(sump),
+        kind,
+        ...valuesOf(entry, things, named.water),
+      }
+      if (asked !== null) {
+        const line = lineOf(stored, things, withdrawals, {})
+        if (!matches!(line)) continue
+        row.by = line.by === null ? null : (asked.names.get(line.by) ?? line.by)
+      }
       yield columns.map(({ field }) => row[field] ?? null)
     }
     const last = entries.at(-1)
