@@ -14,7 +14,15 @@ export interface BookDocument {
       wastePerLitre: number
       wasteStreams: { stream: string; perLitre: number }[]
       wastePerPickup: number
+      additives: { name: string; perLitre: number }[]
     }
+    guidance: {
+      pack: string
+      edition: string
+      own: { bacteria: { everyDays: number; readFromHours: number; readToHours: number } }
+    }
+    additives: AdditiveDocument[]
+    upkeep: UpkeepTaskDocument[]
     workDays: number[]
     shutdowns: { from: string; to: string }[]
   }
@@ -27,6 +35,26 @@ export interface BookDocument {
   meters: { id: string; name: string; litresPerCount: number; sump?: string; place?: string }[]
   wasteContainers: WasteContainerDocument[]
   entries: EntryDocument[]
+}
+
+export interface AdditiveDocument {
+  id: string
+  name: string
+  kind: 'defoamer' | 'biocide'
+  dose: { low: number; high: number; unit: 'mL/L' }
+  minimumDays: number
+  most: { amount: number; days: number }
+  label: string
+  who?: 'keeper'
+}
+
+export interface UpkeepTaskDocument {
+  id: string
+  task: string
+  sump?: string
+  about?: { kind: 'instrument' | 'mixer' | 'water'; id: string }
+  everyDays: number
+  counts?: 'check' | 'analysis'
 }
 
 export interface WasteContainerDocument {

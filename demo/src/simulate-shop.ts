@@ -1,6 +1,8 @@
 import type { BookDocument } from './book-document.ts'
 import { planChecks } from './people/checks.ts'
-import { planCleanout } from './people/cleanout.ts'
+import { planCleanouts } from './people/cleanout.ts'
+import { planComplaint } from './people/complaint.ts'
+import { planDoses } from './people/doses.ts'
 import { planHandovers } from './people/handover.ts'
 import { planOnce } from './people/once.ts'
 import { planRounds } from './people/round.ts'
@@ -9,10 +11,13 @@ import { planStock } from './people/stock.ts'
 import { planUpkeep } from './people/upkeep.ts'
 import { planPickups, planSludge } from './people/waste.ts'
 import { planWeeks } from './people/weekly.ts'
+import { additives } from './shop/additives.ts'
 import { costs } from './shop/costs.ts'
 import { containers, instruments, meters, mixer } from './shop/equipment.ts'
 import { fluids } from './shop/fluids.ts'
+import { guidance } from './shop/guidance.ts'
 import { sumpPlans } from './shop/sumps.ts'
+import { upkeepTasks } from './shop/upkeep.ts'
 import { wasteContainers } from './shop/waste.ts'
 import { waters } from './shop/waters.ts'
 import { type ShopRun, shopAtStart, timeZone } from './simulate/shop-run.ts'
@@ -34,7 +39,7 @@ export interface SimulatedShop {
 }
 
 /**
- * Nine months of an invented machine shop: twelve sumps, each a mass balance by the hour (evaporation with weather
+ * A year and a fortnight of an invented machine shop: twelve sumps, each a mass balance by the hour (evaporation with weather
  * and shift, carry-off that jumps with the job, depletion, tramp oil, bacteria), and the people who read, pour and
  * forget. Its model is its own; it shares nothing with what estimates sumps from their records.
  *
@@ -55,7 +60,9 @@ const plans = [
   planStart,
   planStock,
   planOnce,
-  planCleanout,
+  planCleanouts,
+  planComplaint,
+  planDoses,
   planChecks,
   planUpkeep,
   planRounds,
@@ -76,6 +83,9 @@ function bookOf({ calendar, journal, days }: ShopRun): BookDocument {
       costs,
       workDays: [1, 2, 3, 4, 5],
       shutdowns: calendar.shutdowns,
+      guidance,
+      additives: [...additives],
+      upkeep: [...upkeepTasks],
     },
     fluids: [...fluids],
     waters: [...waters],

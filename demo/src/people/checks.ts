@@ -18,7 +18,7 @@ export function planChecks(shop: ShopRun): void {
   }
   for (let day = 9; day < shop.last - 2; day += 28) arrange(shop, day, '08:40', (ms) => checkRefractometer(shop, ms))
   for (let day = 16; day < shop.last - 2; day += 42) arrange(shop, day, '09:00', (ms) => checkMixer(shop, ms))
-  for (const day of [4, 95, 190]) arrange(shop, day, '15:10', (ms) => analyseWaters(shop, ms))
+  for (const day of [4, 95, 190, 285]) arrange(shop, day, '15:10', (ms) => analyseWaters(shop, ms))
 }
 
 function checkRefractometer(shop: ShopRun, ms: number): void {

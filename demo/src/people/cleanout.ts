@@ -4,26 +4,30 @@ import { toStep } from '../simulate/steps.ts'
 import { advance, type SumpRun } from '../simulate/sump-run.ts'
 import { arrangeBefore } from './appointment.ts'
 import { charge, empty, heelOf } from './charge.ts'
+import { openSheet, signSheet } from './job-sheet.ts'
 import { takeInMix } from './pour.ts'
 import { lotOf } from './stock.ts'
 import { turningPoints } from './story.ts'
 import { storeWaste } from './waste.ts'
 
-const sump = 'mill8'
-const steps = [
-  'Pumps off and locked',
-  'Drained and chips out',
-  'Cleaner through every pump',
-  'Rinsed',
-  'Filled and run',
-]
+const hourMs = 3_600_000
 
-/** A mill turns rancid after it stood, is emptied, cleaned and filled again. */
-export function planCleanout(shop: ShopRun): void {
-  const run = sumpOf(shop, sump)
+/**
+ * A mill turns rancid after it stood, is emptied, cleaned and filled again by a sheet that is signed to its end, as is a lathe after half a year; the grinder's sheet still
+ * waits for its slide on the last day, and another is planned.
+ */
+export function planCleanouts(shop: ShopRun): void {
   for (const [id, { from, to }] of Object.entries(standstills)) planStandstill(shop, id, from, to)
-  arrangeBefore(shop, turningPoints.rancid, '06:50', (ms) => turn(shop, run, ms))
-  arrangeBefore(shop, turningPoints.cleanout, '08:30', (ms) => clean(shop, run, ms))
+  const mill = sumpOf(shop, 'mill8')
+  arrangeBefore(shop, turningPoints.rancid, '06:50', (ms) => turn(shop, mill, ms))
+  arrangeBefore(shop, turningPoints.cleanout, '08:30', (ms) => clean(shop, mill, ms, { slideAfterDays: 9 }))
+  const grinder = sumpOf(shop, 'grinder')
+  arrangeBefore(shop, turningPoints.grinderCleanout, '08:30', (ms) =>
+    clean(shop, grinder, ms, { slideAfterDays: null }),
+  )
+  const lathe = sumpOf(shop, 'lathe12')
+  arrangeBefore(shop, turningPoints.latheCleanout, '08:30', (ms) => clean(shop, lathe, ms, { slideAfterDays: 8 }))
+  arrangeBefore(shop, 1, '14:10', (ms) => openSheet(shop, lathe, ms, { onMs: ms + 5 * 24 * hourMs }))
 }
 
 function planStandstill(shop: ShopRun, id: string, fromDaysLeft: number, toDaysLeft: number): void {
@@ -40,11 +44,14 @@ function turn(shop: ShopRun, run: SumpRun, ms: number): void {
   advance(run, shop, ms)
   run.truth.bacteria = 6.9
   const fields = { signs: ['rancid smell', 'grey-black colour'], severity: 'strong' }
+  const sump = run.plan.document.id
   shop.journal.write({ kind: 'observation', sump, atMs: ms, by: 'p1', note: 'Since it stood', fields })
 }
 
-function clean(shop: ShopRun, run: SumpRun, ms: number): void {
-  const hour = (hours: number) => ms + hours * 3_600_000
+/** @param slideAfterDays when the slide that accepts it was read; null where it is still to be */
+function clean(shop: ShopRun, run: SumpRun, ms: number, { slideAfterDays }: { slideAfterDays: number | null }): void {
+  const hour = (hours: number) => ms + hours * hourMs
+  const job = openSheet(shop, run, hour(-1), { onMs: ms })
   const drained = empty(shop, run, ms)
   shop.agenda.put(hour(4), () => rinse(shop, run, hour(4)))
   shop.agenda.put(hour(6), () => {
@@ -52,18 +59,10 @@ function clean(shop: ShopRun, run: SumpRun, ms: number): void {
     record(shop, run, hour(6), toStep(drained + rinsed, 10))
   })
   shop.agenda.put(hour(6.5), () => {
-    charge(shop, run, hour(6.5), 'p1', lotOf(run.plan.document.fluid, 2))
+    const lot = lotOf(run.plan.document.fluid, 2)
+    charge(shop, run, hour(6.5), 'p1', lot)
     run.truth.bacteria = 2.6
-    steps.forEach((step, i) => {
-      shop.journal.write({
-        kind: 'signoff',
-        sump,
-        atMs: hour(0.5 + 1.5 * i),
-        by: 'p1',
-        recordedMs: hour(7) + i * 60_000,
-        fields: { step },
-      })
-    })
+    signSheet(shop, run, job, { ms, lot, slideAfterDays })
   })
 }
 
@@ -76,14 +75,8 @@ function rinse(shop: ShopRun, run: SumpRun, ms: number): void {
 }
 
 function record(shop: ShopRun, run: SumpRun, ms: number, wasteVolume: number): void {
-  const fields = {
-    cleaner: 'Alkaline system cleaner',
-    cleanerPercent: 2,
-    hours: 4,
-    rinses: 1,
-    wasteVolume,
-    checklist: [...steps],
-  }
+  const sump = run.plan.document.id
+  const fields = { cleaner: 'Alkaline system cleaner', cleanerPercent: 2, hours: 4, rinses: 1, wasteVolume }
   const note = `About ${heelOf(run)} L stay in corners and lines`
   shop.journal.write({ kind: 'cleanout', sump, atMs: ms, by: 'p1', note, fields })
   storeWaste(shop, ms + 600_000, 'p1', { into: 'emulsion', litres: wasteVolume, from: sump })

@@ -21,7 +21,7 @@ export function planOnce(shop: ShopRun): void {
   })
   for (const daysLeft of [95, 33]) arrangeBefore(shop, daysLeft, '13:30', (ms) => carry(shop, ms, 'tc1', 'lathe12', 12))
   arrangeBefore(shop, 120, '10:40', (ms) => drawOff(shop, ms, 'mill4', 40))
-  arrangeBefore(shop, 35, '10:40', (ms) => drawOff(shop, ms, 'lathe12', 40))
+  arrangeBefore(shop, 35, '10:40', (ms) => drawOff(shop, ms, 'lathe12', 20))
   arrangeBefore(shop, turningPoints.heavyJobAtTc2, '06:10', (ms) => takeHeavyJob(shop, ms))
   weep(shop)
 }

@@ -9,6 +9,7 @@ import { pourInto } from './pour.ts'
 import { misses, writeReading } from './read.ts'
 import { isAway, onDuty } from './roster.ts'
 import { beginsOn, markOn } from './story.ts'
+import { signsOf } from './weekly.ts'
 
 const minuteMs = 60_000
 
@@ -86,6 +87,7 @@ function readAndPour(shop: ShopRun, run: SumpRun, ms: number, { by, day, daysLef
   const paper = recordedMs === null ? {} : { recordedMs }
   const level = !misses(random, daysLeft, 0.05)
   writeReading(shop, run, ms, look, { by, level, pumps: !misses(random, daysLeft, 0.03), ...paper })
+  lookAndSmell(shop, run, ms, { by, daysLeft, ...paper })
   const manner = mannerOf(run.plan.ending, daysLeft)
   const pour = decide(run, aimOf(shop, run, day, daysLeft), believed(run, look), manner, random)
   if (pour === null) return
@@ -98,6 +100,20 @@ function readAndPour(shop: ShopRun, run: SumpRun, ms: number, { by, day, daysLef
   shop.agenda.put(afterMs, () =>
     pourInto(shop, run, afterMs, pour, { by, written, counted, ...note, ...afterwards }, random),
   )
+}
+
+/** Whoever finds nothing says so now and then, and always on the last day. */
+function lookAndSmell(
+  shop: ShopRun,
+  run: SumpRun,
+  ms: number,
+  { by, daysLeft, recordedMs }: { by: string; daysLeft: number; recordedMs?: number },
+): void {
+  const { id, fluid } = run.plan.document
+  const random = shop.randomOf(`look ${id} ${ms}`)
+  if (fluid === 'oil-22' || signsOf(run).length > 0 || !random.chance(daysLeft === 0 ? 1 : 0.35)) return
+  const written = recordedMs === undefined ? {} : { recordedMs: recordedMs + 10_000 }
+  shop.journal.write({ kind: 'observation', sump: id, atMs: ms, by, ...written, fields: { signs: [] } })
 }
 
 /** Some rounds are walked with paper and typed in after the shift. */

@@ -13,14 +13,17 @@ const letters: Readonly<Record<string, string>> = { 'blue-40': 'B', 'grey-25': '
 export const lotOf = (fluid: string, delivery: number): string => `${letters[fluid] ?? 'X'}-${411 + 7 * delivery}`
 
 interface Shelf {
-  full: number
+  /** Full drums by lot, oldest first. */
+  lots: { lot: string; drums: number }[]
   opened: number
   deliveries: number
 }
 
 /** Fridays: drums that were opened are written off, and new ones come before the last is opened. */
 export function planStock(shop: ShopRun): void {
-  const shelves = new Map(fluids.map(({ id }) => [id, { full: 3, opened: 0, deliveries: 0 }]))
+  const shelves = new Map(
+    fluids.map(({ id }) => [id, { lots: [{ lot: lotOf(id, 0), drums: 3 }], opened: 0, deliveries: 0 }]),
+  )
   for (const [fluid, shelf] of shelves) arrange(shop, 2, '09:00', (ms) => begin(shop, ms, fluid, shelf))
   shop.days.weekdays.forEach((weekday, day) => {
     if (weekday !== 5 || shop.calendar.open[day] !== true || day <= 2) return
@@ -33,9 +36,8 @@ export function planStock(shop: ShopRun): void {
 /** Drums opened since the last count; a drum is opened once the one before is empty. */
 function count(shop: ShopRun, ms: number, day: number, fluid: string, shelf: Shelf): void {
   const opened = Math.ceil((shop.used.get(fluid) ?? 0) / drum)
-  const now = Math.min(opened - shelf.opened, shelf.full)
-  if (now > 0) issue(shop, ms, fluid, now, shelf)
-  if (shelf.full >= 2) return
+  for (let now = Math.min(opened - shelf.opened, fullOf(shelf)); now > 0; now--) issue(shop, ms, fluid, shelf)
+  if (fullOf(shelf) >= 2) return
   order(shop, ms + 600_000, fluid)
   arrange(shop, day + 5, '10:15', (laterMs) => deliver(shop, laterMs, fluid, shelf))
 }
@@ -50,20 +52,24 @@ function order(shop: ShopRun, ms: number, fluid: string): void {
   shop.journal.write({ kind: 'order', about: { kind: 'stock', id: fluid }, atMs: ms, by: 'p3', fields })
 }
 
-function issue(shop: ShopRun, ms: number, fluid: string, drums: number, shelf: Shelf): void {
-  shelf.opened += drums
-  shelf.full -= drums
-  const fields = { fluid, lot: lotOf(fluid, shelf.deliveries), litres: drums * drum }
+const fullOf = ({ lots }: Shelf) => lots.reduce((sum, { drums }) => sum + drums, 0)
+
+/** The oldest drum first. */
+function issue(shop: ShopRun, ms: number, fluid: string, shelf: Shelf): void {
+  const oldest = shelf.lots.find(({ drums }) => drums > 0)!
+  shelf.opened += 1
+  oldest.drums -= 1
+  const fields = { fluid, lot: oldest.lot, litres: drum }
   shop.journal.write({ kind: 'issue', about: { kind: 'stock', id: fluid }, atMs: ms, by: 'p1', fields })
 }
 
 function begin(shop: ShopRun, ms: number, fluid: string, shelf: Shelf): void {
-  receive(shop, ms, { fluid, lot: lotOf(fluid, 0), litres: shelf.full * drum }, 'Counted when the book was begun')
+  receive(shop, ms, { fluid, lot: lotOf(fluid, 0), litres: fullOf(shelf) * drum }, 'Counted when the book was begun')
 }
 
 function deliver(shop: ShopRun, ms: number, fluid: string, shelf: Shelf): void {
   shelf.deliveries += 1
-  shelf.full += delivered
+  shelf.lots.push({ lot: lotOf(fluid, shelf.deliveries), drums: delivered })
   receive(shop, ms, { fluid, lot: lotOf(fluid, shelf.deliveries), litres: delivered * drum, ...onArrival(shop, ms) })
 }
 

@@ -6,6 +6,8 @@ import type { SumpRun } from '../simulate/sump-run.ts'
 export const turningPoints = {
   rancid: 138,
   cleanout: 130,
+  latheCleanout: 200,
+  grinderCleanout: 11,
   deionisedAtMill7: 148,
   markMoved: 110,
   priceRaised: 60,

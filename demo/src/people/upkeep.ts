@@ -1,19 +1,17 @@
-import { timeOn } from '../simulate/shop-days.ts'
+import { upkeepTasks } from '../shop/upkeep.ts'
+import { instantText, timeOn } from '../simulate/shop-days.ts'
 import { openFrom, type ShopRun, standsStill } from '../simulate/shop-run.ts'
+import { arrangeBefore } from './appointment.ts'
 import { onDuty } from './roster.ts'
 
-/** What is done on a plan: sump, task, how often in days. */
-const tasks = [
-  ['central', 'Filter paper changed', 21],
-  ['tc1', 'Chip conveyor cleaned', 35],
-  ['mill7', 'Chip conveyor cleaned', 42],
-  ['grinder', 'Magnet drum wiped', 28],
-] as const
+/** Days before the last from which on a task was left undone. */
+const leftUndone: Readonly<Record<string, number>> = { 'conveyor-mill7': 43, 'magnet-drum': 29 }
 
 /** Upkeep on its days, and what is machined where, as far as somebody writes it down. */
 export function planUpkeep(shop: ShopRun): void {
-  for (const [sump, task, every] of tasks) {
-    for (let day = 11; day < shop.last; day += every) {
+  for (const { id, sump, task, everyDays } of upkeepTasks) {
+    if (sump === undefined) continue
+    for (let day = 11; day < shop.last - (leftUndone[id] ?? 0) - 4; day += everyDays) {
       const ms = timeOn(shop.days, openFrom(shop, day), '12:45')
       shop.agenda.put(ms, () => {
         shop.journal.write({ kind: 'upkeep', sump, atMs: ms, by: 'p3', fields: { task, result: 'done' } })
@@ -21,6 +19,15 @@ export function planUpkeep(shop: ShopRun): void {
     }
   }
   planJobs(shop)
+  putOffMagnetDrum(shop)
+}
+
+function putOffMagnetDrum(shop: ShopRun): void {
+  arrangeBefore(shop, 1, '12:50', (ms) => {
+    const until = instantText(shop.days, ms + 5 * 86_400_000).slice(0, 10)
+    const fields = { what: 'upkeep:magnet-drum', why: 'Grinds a series, no stop before it is done', until }
+    shop.journal.write({ kind: 'snooze', sump: 'grinder', atMs: ms, by: 'p3', fields })
+  })
 }
 
 function planJobs(shop: ShopRun): void {

@@ -36,7 +36,7 @@ export function planSludge(shop: ShopRun): void {
   }
 }
 
-/** The carrier comes for the emulsion every nine weeks; for oil and sludge in between, when it is worth the way. */
+/** The carrier comes for the emulsion every nine weeks; for oil and sludge in between, when it is worth the way or their time is up. */
 export function planPickups(shop: ShopRun): void {
   const visit = (week: number, time: string, id: WasteId) => {
     const day = openFrom(shop, 7 * week)
@@ -44,8 +44,8 @@ export function planPickups(shop: ShopRun): void {
     shop.agenda.put(ms, () => pickUp(shop, ms, id))
   }
   for (let week = 6; 7 * week < shop.last - 4; week += 9) visit(week, '11:20', 'emulsion')
-  visit(15, '11:35', 'oil')
-  visit(33, '11:35', 'sludge')
+  for (const week of [12, 29]) visit(week, '11:35', 'oil')
+  visit(47, '11:35', 'sludge')
 }
 
 function pickUp(shop: ShopRun, ms: number, id: WasteId): void {

@@ -1,4 +1,4 @@
-import { hardnessStrips, phMeter } from '../shop/equipment.ts'
+import { hardnessStrips, nitriteStrips, phMeter } from '../shop/equipment.ts'
 import { padsAbout } from '../simulate/classes.ts'
 import { phOf } from '../simulate/growth.ts'
 import type { Random } from '../simulate/random.ts'
@@ -21,12 +21,16 @@ export function planWeeks(shop: ShopRun): void {
     if (shop.calendar.open[day] !== true) return
     if (weekday === 1) each(shop, day, '10:05', 'skim', skim)
     if (weekday === 2) each(shop, day, '09:10', 'ph', readPh)
+    if (weekday === 2 && isNitriteWeek(day)) each(shop, day, '09:12', 'nitrite', readNitrite)
     if (weekday === 2) each(shop, day, '13:05', 'slide', slideOnTuesday)
     if (weekday === 3 && Math.floor(day / 7) % 2 === 0) each(shop, day, '11:10', 'strip', readStrip)
     if (weekday === 5) each(shop, day, '12:10', 'signs', observe)
   })
   each(shop, shop.last - 1, '13:40', 'last slides', lastSlides)
 }
+
+/** Weekly until results are known to be low, every four weeks then. */
+const isNitriteWeek = (day: number) => day < 30 || Math.floor(day / 7) % 4 === 0
 
 /** One person's way past all sumps that are there, open and water-mixed. */
 type Task = (shop: ShopRun, run: SumpRun, ms: number, by: string, random: Random) => void
@@ -63,6 +67,22 @@ function readPh(shop: ShopRun, run: SumpRun, ms: number, by: string, random: Ran
     by,
     typed: { ph: typedNumber(ph), ...(isTaken ? { temperature: `${temperature} °C` } : {}) },
     fields: { ph, ...(isTaken ? { temperature } : {}), instrument: phMeter.id },
+  })
+}
+
+/** Some comes of what lives in it, out of the nitrate of the water. */
+function readNitrite(shop: ShopRun, run: SumpRun, ms: number, by: string, random: Random): void {
+  if (!random.chance(0.9)) return
+  const clean = 0.8 * Math.exp(0.45 * Math.max(0, run.truth.bacteria - 2.5))
+  const nitrite = padsAbout(nitriteStrips.pads, clean * Math.exp(random.normal(0.25)))
+  const typed = 'low' in nitrite ? `${nitrite.low}–${nitrite.high} mg/L` : `${Object.values(nitrite)[0]} mg/L and over`
+  shop.journal.write({
+    kind: 'reading',
+    sump: run.plan.document.id,
+    atMs: ms,
+    by,
+    typed: { nitrite: typed },
+    fields: { nitrite, instrument: nitriteStrips.id },
   })
 }
 
@@ -109,12 +129,7 @@ function skim(shop: ShopRun, run: SumpRun, ms: number, by: string, random: Rando
 
 function observe(shop: ShopRun, run: SumpRun, ms: number, by: string, random: Random): void {
   const { truth, plan } = run
-  const signs = [
-    ...(truth.bacteria > 5.8 ? ['rancid smell'] : []),
-    ...(trampOilOf(truth) > 1.4 ? ['oil on the surface'] : []),
-    ...(hardnessOf(truth) < 60 ? ['foam'] : []),
-    ...(hardnessOf(truth) > 900 ? ['deposits'] : []),
-  ]
+  const signs = signsOf(run)
   if (signs.length === 0 || !random.chance(0.35)) return
   shop.journal.write({
     kind: 'observation',
@@ -123,4 +138,14 @@ function observe(shop: ShopRun, run: SumpRun, ms: number, by: string, random: Ra
     by,
     fields: { signs, severity: truth.bacteria > 6.3 ? 'strong' : 'slight' },
   })
+}
+
+/** What can be seen and smelt at it. */
+export function signsOf({ truth }: SumpRun): string[] {
+  return [
+    ...(truth.bacteria > 5.8 ? ['rancid smell'] : []),
+    ...(trampOilOf(truth) > 1.4 ? ['oil on the surface'] : []),
+    ...(hardnessOf(truth) < 60 ? ['foam'] : []),
+    ...(hardnessOf(truth) > 900 ? ['deposits'] : []),
+  ]
 }

@@ -12,4 +12,8 @@ export const costs: BookDocument['shop']['costs'] = {
     { stream: 'Grinding sludge', perLitre: 0.45 },
   ],
   wastePerPickup: 95,
+  additives: [
+    { name: 'Defoamer D', perLitre: 14 },
+    { name: 'Preservative P', perLitre: 21 },
+  ],
 }

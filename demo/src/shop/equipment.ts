@@ -36,6 +36,13 @@ export const hardnessStrips = {
   kind: 'strip',
   pads: [0, 25, 50, 120, 250, 425],
 }
+/** Pads in mg/L as NO2. */
+export const nitriteStrips = {
+  id: 'nitrite-strips',
+  name: 'Nitrite strips',
+  kind: 'strip',
+  pads: [0, 1, 5, 10, 20, 40, 80],
+}
 export const phMeter = {
   id: 'ph-meter',
   name: 'pH pocket meter',
@@ -45,7 +52,7 @@ export const phMeter = {
   compensated: true,
 }
 export const slides = { id: 'slides', name: 'Dip slides', kind: 'dip-slide' }
-export const instruments: BookDocument['instruments'] = [refractometer, hardnessStrips, phMeter, slides]
+export const instruments: BookDocument['instruments'] = [refractometer, hardnessStrips, nitriteStrips, phMeter, slides]
 
 /** In the hose of the central system. */
 export const hoseMeter = { id: 'hose-meter', name: 'Hose meter, central system', litresPerCount: 1, sump: 'central' }

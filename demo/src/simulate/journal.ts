@@ -16,6 +16,8 @@ export interface Written {
   note?: string
   /** The fields of its kind. */
   fields?: Record<string, unknown>
+  /** It opens a job, which is named by it. */
+  opensJob?: true
 }
 
 export interface Journal {
@@ -46,9 +48,10 @@ export function journalOf(days: ShopDays, random: Random): Journal {
 }
 
 function entryOf(days: ShopDays, what: Written, recordedMs: number, random: Random): EntryDocument {
-  const { kind, sump, about, atMs, by, typed, note, fields } = what
+  const { kind, sump, about, atMs, by, typed, note, fields, opensJob } = what
+  const id = entryId(recordedMs, random.bits)
   return {
-    id: entryId(recordedMs, random.bits),
+    id,
     kind,
     ...(sump === undefined ? {} : { sump }),
     ...(about === undefined ? {} : { about }),
@@ -59,5 +62,6 @@ function entryOf(days: ShopDays, what: Written, recordedMs: number, random: Rand
     ...(typed === undefined || Object.keys(typed).length === 0 ? {} : { typed }),
     ...(note === undefined ? {} : { note }),
     ...fields,
+    ...(opensJob === true ? { job: id } : {}),
   }
 }

@@ -6,7 +6,7 @@ import { readSettings } from '../settings.ts'
 
 /** Puts the example shop into an empty book. */
 export const demo: Command = {
-  summary: 'Puts an invented example shop, with nine months of entries, into an empty book',
+  summary: 'Puts an invented example shop, with a year of entries, into an empty book',
   usage: `sumpbook demo [--data FOLDER] [--json]
 
   --data   the folder of the book; it must hold nothing yet`,

@@ -50,8 +50,8 @@ export function Begin({ book }: { book: Book }) {
           </h2>
           <p>
             {saving.isBusy
-              ? 'Writing nine months of an invented shop …'
-              : 'An invented shop with a dozen machines and nine months of entries, ordinary gaps included.'}
+              ? 'Writing a year of an invented shop …'
+              : 'An invented shop with a dozen machines and a year of entries, ordinary gaps included.'}
           </p>
         </li>
       </ul>
