@@ -7,6 +7,8 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
+          // A machine that does much else at once is slow, not wrong.
+          testTimeout: 30_000,
           globalSetup: 'tests/postgres/once-per-run.ts',
           include: [
             'packages/{fluid,book,server,cli}/src/**/*.test.ts',
