@@ -42,6 +42,8 @@ const readingShape = {
   instrument: id.optional(),
   method: z.string().optional(),
   samplePoint: z.string().optional(),
+  /** A picture of what was read, by the SHA-256 of its bytes. */
+  photo: z.string().optional(),
   /** A sample was taken; its result comes later. */
   pending: z.boolean().optional(),
   /** The result of the sample that this entry took. */
