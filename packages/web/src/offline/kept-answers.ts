@@ -23,8 +23,9 @@ export interface KeptAnswers {
   keepFrom(queries: QueryClient): void
   /** Who sees the book here is another from now on: nothing that was kept for others is left. */
   handTo(who: string): Promise<void>
-  /** Nobody is signed in any more: nothing is left of what was kept. */
+  /** Nobody is signed in any more: nothing is left of what was kept, and nothing more is kept until somebody is. */
   forget(): Promise<void>
+  isForgotten(): boolean
 }
 
 /**
@@ -77,6 +78,7 @@ export function keptAnswers(store: DeviceStore, whoNow: () => string, now: () =>
       seen.clear()
       await clear((kept) => kept.who !== who).catch(() => {})
     },
+    isForgotten: () => isForgotten,
     async forget() {
       isForgotten = true
       seen.clear()

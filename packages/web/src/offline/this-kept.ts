@@ -17,7 +17,7 @@ export const thisKept = keptAnswers(thisStore, seenBy)
 
 /** The session says who is here: a person, or a device that shows the book to all who stand before it. */
 export async function seenNowBy(who: string): Promise<void> {
-  if (who === seenBy()) return
+  if (who === seenBy() && !thisKept.isForgotten()) return
   try {
     localStorage.setItem(key, who)
   } catch {
