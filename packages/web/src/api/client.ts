@@ -69,8 +69,14 @@ export const readBook = () => ask<Book>('/book')
 /** A water's analyses or a mixer's checks, oldest first. */
 export const readMeasurements = async (kind: 'water' | 'mixer', id: string) =>
   (await ask<{ measurements: Measurement[] }>(`/things/${kind}/${encodeURIComponent(id)}/measurements`)).measurements
-export const readJournal = (cursor: string | null) =>
-  ask<JournalPart>(`/entries?limit=50${cursor === null ? '' : `&cursor=${encodeURIComponent(cursor)}`}`)
+/** @param question what of it, as the API asks for it; empty: all of it */
+export const readJournal = (question: string, cursor: string | null) =>
+  ask<JournalPart>(
+    `/entries?limit=50${question === '' ? '' : `&${question}`}${cursor === null ? '' : `&cursor=${encodeURIComponent(cursor)}`}`,
+  )
+/** Where the journal, or what is asked for of it, can be had as a table. */
+export const journalTableAddress = (question: string, format: 'csv' | 'xlsx') =>
+  `${base}/entries/table?format=${format}${question === '' ? '' : `&${question}`}`
 
 /** What time this device has: the server then knows how far its clock is off. */
 const writing = () => ({ 'content-type': 'application/json', 'sumpbook-sent-at': new Date().toISOString() })

@@ -125,6 +125,8 @@ export interface JournalEntry {
 export interface JournalPart {
   entries: JournalEntry[]
   next: string | null
+  /** How far back was looked; null down to the first entry. */
+  lookedBackTo: string | null
 }
 
 /** Where a sump goes by a plan of steady top-ups. */

@@ -1,72 +1,124 @@
 import { useInfiniteQuery } from '@tanstack/preact-query'
-import { Link } from 'wouter-preact'
-import { readJournal } from '../api/client.ts'
-import { useSumps } from '../api/queries.ts'
-import type { Book, JournalEntry } from '../api/types.ts'
-import { dayIn, sayDay, sayTime } from '../say/when.ts'
+import { useMemo, useState } from 'preact/hooks'
+import { useLocation, useSearch } from 'wouter-preact'
+import { exportAddress, journalTableAddress, readJournal } from '../api/client.ts'
+import { useSession, useSumps } from '../api/queries.ts'
+import type { Book, JournalPart } from '../api/types.ts'
+import { dayIn, sayDay } from '../say/when.ts'
+import { type Asked, askedIn, asksForSome, journalAddress, questionOf, sayAsked } from './asked.ts'
+import { FilterForm } from './filter-form.tsx'
+import { JournalDays } from './journal-days.tsx'
+import './filter.css'
 import './journal.css'
 
-/** Everything that was ever written down, newest first, what was withdrawn included. */
+/** Seen from here every day is said with its year. */
+const longAgo = '1970-01-01T00:00:00Z'
+
+/** Everything that was ever written down, newest first, what was set aside included; or what an address asks for of it. */
 export function Journal({ book }: { book: Book }) {
   const sumps = useSumps()
+  const search = useSearch()
+  const asked = useMemo(() => askedIn(search), [search])
+  const [, go] = useLocation()
+  const [isPicking, setPicking] = useState(false)
+  const question = questionOf(asked)
   const journal = useInfiniteQuery({
-    queryKey: ['journal'],
-    queryFn: ({ pageParam }) => readJournal(pageParam),
+    queryKey: ['journal', question],
+    queryFn: ({ pageParam }) => readJournal(question, pageParam),
     initialPageParam: null as string | null,
     getNextPageParam: ({ next }) => next,
   })
   const { timeZone } = book.shop
   const nameOf = (id: string) => sumps.data?.find(({ sump }) => sump === id)?.name ?? id
-  const days = byDay(journal.data?.pages.flatMap(({ entries }) => entries) ?? [], timeZone)
+  const entries = journal.data?.pages.flatMap((page) => page.entries) ?? []
+  const people = [...new Set(entries.flatMap(({ by }) => by ?? []))].sort()
+  const saidAsked = sayAsked(asked, { sump: nameOf, day: (day) => sayDay(`${day}T12:00:00Z`, 'UTC', longAgo) })
+  const look = (next: Asked) => {
+    setPicking(false)
+    go(journalAddress(next))
+  }
   return (
     <div class="whole-journal">
       <div class="page-head">
         <h1>Journal</h1>
         <span class="quiet">newest first; nothing is ever edited or deleted</span>
       </div>
+      <details class="filter" open={asksForSome(asked) || matchMedia('(min-width: 800px)').matches}>
+        <summary>Look for something</summary>
+        <FilterForm
+          asked={asked}
+          sumps={sumps.data ?? []}
+          people={people}
+          today={dayIn(new Date().toISOString(), timeZone)}
+          look={look}
+        />
+      </details>
+      {saidAsked !== '' && <p class="asked">Shown: {saidAsked}.</p>}
       {journal.error !== null && <p class="fault">{journal.error.message}</p>}
-      {journal.data !== undefined && days.length === 0 && <p>Nothing has been written down yet.</p>}
-      {days.map(([day, entries]) => (
-        <section key={day} aria-label={day} class="journal-day">
-          <h2>{sayDay(entries[0]!.at, timeZone, new Date().toISOString())}</h2>
-          <ul>
-            {entries.map(({ id, at, sump, by, text, withdrawn, reason }) => (
-              <li key={id}>
-                <Link
-                  class="time"
-                  href={`/journal/${id}`}
-                  aria-label={`The entry of ${sayTime(at, timeZone)}: ${text}`}
-                >
-                  {sayTime(at, timeZone)}
-                </Link>
-                <span class="subject">
-                  {sump === null ? '' : <Link href={`/sumps/${encodeURIComponent(sump)}`}>{nameOf(sump)}</Link>}
-                </span>
-                <span class="text">
-                  <span class={withdrawn ? 'struck' : ''}>{text}</span>
-                  {withdrawn && <span class="quiet"> set aside{reason === null ? '' : `: ${reason}`}</span>}
-                </span>
-                <span class="who">{by}</span>
-              </li>
-            ))}
-          </ul>
-        </section>
-      ))}
+      {journal.data !== undefined && entries.length === 0 && (
+        <p>
+          {saidAsked === ''
+            ? 'Nothing has been written down yet.'
+            : nothingFound(saidAsked, journal.data.pages, timeZone)}
+        </p>
+      )}
+      {entries.length > 0 && (
+        <div class="buttons no-print">
+          <button type="button" class="plain" onClick={() => setPicking(!isPicking)}>
+            {isPicking ? 'Leave all as they are' : 'Set an entry aside'}
+          </button>
+        </div>
+      )}
+      <JournalDays
+        entries={entries}
+        timeZone={timeZone}
+        nameOf={nameOf}
+        isPicking={isPicking}
+        picked={() => setPicking(false)}
+      />
       {journal.hasNextPage && (
         <button type="button" disabled={journal.isFetchingNextPage} onClick={() => void journal.fetchNextPage()}>
           Further back
         </button>
       )}
       {journal.data === undefined && journal.error === null && <p class="quiet">Opening the journal …</p>}
+      <TakeAlong question={question} isPart={saidAsked !== ''} />
     </div>
   )
 }
 
-function byDay(entries: readonly JournalEntry[], timeZone: string): [string, JournalEntry[]][] {
-  const days = new Map<string, JournalEntry[]>()
-  for (const entry of entries) {
-    const day = dayIn(entry.at, timeZone)
-    days.set(day, [...(days.get(day) ?? []), entry])
-  }
-  return [...days]
+/** What was looked for, and how far back: whoever finds nothing knows why. */
+function nothingFound(said: string, pages: readonly JournalPart[], timeZone: string): string {
+  const backTo = pages.at(-1)?.lookedBackTo ?? null
+  return backTo === null
+    ? `The journal has nothing ${said}.`
+    : `Nothing ${said} back to ${sayDay(backTo, timeZone, longAgo)}; there is more to look through.`
+}
+
+/** The journal as files. */
+function TakeAlong({ question, isPart }: { question: string; isPart: boolean }) {
+  const { data: session } = useSession()
+  const mayTakeAll = session === undefined || !session.accounts || session.role === 'keeper' || session.role === 'owner'
+  return (
+    <section aria-labelledby="take-along" class="part no-print">
+      <h2 id="take-along">Take it along</h2>
+      <p class="quiet">
+        {isPart ? 'What is asked for above' : 'The whole log'} as a table, a row an entry, oldest first, in litres and
+        percent. What was set aside is left out.
+      </p>
+      <div class="buttons">
+        <a class="button" href={journalTableAddress(question, 'csv')} download="sumpbook-journal.csv">
+          Table (CSV)
+        </a>
+        <a class="button" href={journalTableAddress(question, 'xlsx')} download="sumpbook-journal.xlsx">
+          Workbook (XLSX)
+        </a>
+        {mayTakeAll && (
+          <a class="button plain" href={exportAddress} download="sumpbook.json">
+            The whole book as a book file
+          </a>
+        )}
+      </div>
+    </section>
+  )
 }
