@@ -55,7 +55,7 @@ async function watchAll(): Promise<void> {
   }
 }
 
-/** Ends a thread that has been at one case for ten times what a hang is: it does not come back by itself. */
+/** Ends a thread that has been at one case for thirty times what a hang is: it does not come back by itself. */
 function watched(order: Order): Promise<FuzzReport> {
   return new Promise((resolve, reject) => {
     const worker = new Worker(fileURLToPath(import.meta.url), { workerData: order })
@@ -63,7 +63,7 @@ function watched(order: Order): Promise<FuzzReport> {
     const look = setInterval(() => {
       const n = Atomics.load(order.at, 0)
       if (n !== last) [last, since] = [n, performance.now()]
-      else if (performance.now() - since > 10 * hangMs && n > order.from) {
+      else if (performance.now() - since > 30 * hangMs && n > order.from) {
         void worker.terminate()
         reject(new Error(`${order.name}: case ${n} of seed ${order.seed} hangs`))
       }
