@@ -8,7 +8,8 @@ import { inMemory, openBook, openSqliteStore } from '../packages/book/src/index.
 import { readMonth } from '../packages/book/src/report/index.ts'
 
 const now = new Date('2026-11-28T15:00:00Z')
-const months = ['2026-03', '2026-06', '2026-07', '2026-09', '2026-10', '2026-11']
+/** Every month of the year that the example tells whole, and the one that runs. */
+const months = ['2025-12', ...Array.from({ length: 11 }, (_, n) => `2026-${String(n + 1).padStart(2, '0')}`)]
 
 /** An entry of the file, with the fields that are read here. */
 interface Raw {
@@ -35,6 +36,7 @@ interface Raw {
   stream: string
   document?: string
   answers?: string
+  additive?: { name: string; litres: number }
 }
 
 /** A thing of the file, likewise. */
@@ -59,6 +61,7 @@ interface Costs {
   wastePerLitre: number
   wasteStreams: { stream: string; perLitre: number }[]
   wastePerPickup: number
+  additives: { name: string; perLitre: number }[]
 }
 
 interface File {
@@ -174,6 +177,7 @@ test('the months hold what they are to prove: pours by meter and to the mark, a 
   ).toBe(2)
   expect(reports.some(({ cost }) => cost.parts.waste > 0)).toBe(true)
   expect(reports.some(({ cost }) => cost.parts.cleanouts > 0)).toBe(true)
+  expect(reports.some(({ cost }) => cost.parts.additives > 0)).toBe(true)
 })
 
 test.each(reports)('$month: litres are those of the journal', ({ month, cost }) => {
@@ -208,6 +212,14 @@ test.each(reports)('$month: money is that of the journal, to the cent, and its p
       )
     expect(parts.concentrate, `${sump} concentrate`).toBe(concentrate(true) + concentrate(false))
     expect(parts.water, `${sump} water`).toBe(water(true) + water(false))
+    const dosed = standing.filter(
+      ({ kind, sump: at, additive, ...one }) =>
+        kind === 'addition' && at === sump && additive !== undefined && monthOf(one) === month,
+    )
+    const priceOfDose = (name: string) => costs.additives.find((one) => one.name === name)!.perLitre
+    expect(parts.additives, `${sump} additives`).toBe(
+      cents(dosed.map(({ additive }) => additive!.litres * priceOfDose(additive!.name))),
+    )
     expect(parts.rounds).toBe(Math.round((100 * stops * costs.minutesPerStop * costs.labourPerHour) / 60))
     const cleaned = standing.filter(
       (entry) => entry.kind === 'cleanout' && entry.sump === sump && monthOf(entry) === month,
