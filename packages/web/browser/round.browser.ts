@@ -179,7 +179,7 @@ test('a stop with tests that are due, a photo and a pour that a second phone lea
   await one.getByRole('heading', { name: 'Mill 2' }).waitFor()
   await one.getByRole('button', { name: 'Down', exact: true }).click()
   const sum = one.getByRole('region', { name: 'This round' })
-  await sum.getByText('33 L of water and 7 L of concentrate poured').waitFor()
+  await sum.getByText('33 L of water and 7 L of concentrate').waitFor()
   await sum.getByText('Mill 2 (down)').waitFor()
   await sum.getByText(/Mill 1: .*3\.5 °Brix.*with a photo/).waitFor()
   await sum.getByText('all of it is in the book').waitFor()

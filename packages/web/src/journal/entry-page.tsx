@@ -54,6 +54,7 @@ export function EntryOf({ book, id }: { book: Book; id: string }) {
           </>
         ))}
       </dl>
+      {typeof entry.photo === 'string' && <Photo name={entry.photo} />}
       {voids.map((one) => (
         <p key={one.id} class="note">
           Set aside {say(one.at)}
@@ -70,6 +71,20 @@ export function EntryOf({ book, id }: { book: Book; id: string }) {
         <Link href="/journal">To the journal</Link>
       </p>
     </div>
+  )
+}
+
+/** The picture that the entry names; it may come later than the entry. */
+function Photo({ name }: { name: string }) {
+  const [isThere, setThere] = useState(true)
+  if (!isThere) return <p class="quiet">Its photo is not in the book yet: the device that took it sends it later.</p>
+  return (
+    <img
+      class="photo"
+      src={`/api/v1/attachments/${name}`}
+      alt="Taken with this entry"
+      onError={() => setThere(false)}
+    />
   )
 }
 

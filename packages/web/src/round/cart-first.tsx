@@ -44,6 +44,16 @@ export function CartFirst() {
   )
 }
 
+/** The same folded, for who goes on with a round. */
+export function CartAgain() {
+  return (
+    <details>
+      <summary>The cart</summary>
+      <CartFirst />
+    </details>
+  )
+}
+
 /** "On the cart: 120 L of tap water, 18 L of Semi 1." */
 function sayCart({ cart, shop }: NonNullable<ReturnType<typeof useToday>['data']>): string {
   const reader = readerOf(shop.units)

@@ -21,7 +21,9 @@ export function useClaimHere(sump: string) {
   useEffect(() => {
     if (other !== null) before.current = other
   }, [other])
-  return { key, claim, other, gone: other === null && claim === null ? before.current : null }
+  const gone = other === null && claim === null ? before.current : null
+  // What somebody else does comes before the recipe.
+  return { key, claim, other, gone, isNews: other !== null || gone !== null }
 }
 
 /** A tap says that one pours it, so that a second phone does not. */

@@ -5,7 +5,7 @@ import { useSumps } from '../api/queries.ts'
 import type { Book, SumpNow } from '../api/types.ts'
 import { sayWhenShort } from '../say/when.ts'
 import { inWalkingOrder } from '../standing/walking-order.ts'
-import { CartFirst } from './cart-first.tsx'
+import { CartAgain, CartFirst } from './cart-first.tsx'
 import { Jump } from './jump.tsx'
 import { Stop } from './stop.tsx'
 import type { StopRecord } from './stop-record.ts'
@@ -90,8 +90,8 @@ function StopList({ stops, walk, here, shop, restart, children }: StopListProps)
       )}
       {here === null && stops.length > 0 && (
         <div class="round-start">
-          {next !== null && <CartFirst />}
-          <WhoWrites />
+          {next !== null && (done === 0 ? <CartFirst /> : <CartAgain />)}
+          {next !== null && <WhoWrites />}
           {next === null ? (
             <>
               <p class="note">The round is done: {sayDone(walk)}.</p>

@@ -17,9 +17,11 @@ test('a pour is water and concentrate: 40 L at 17.6 % are 7.04 L of concentrate 
 test('a pour that nobody measured is counted apart, never as none', () => {
   const blind = recordOf([entry(1, { kind: 'addition', toMark: true, strength: 5 })], reader)
   expect(blind).toMatchObject({ water: null, concentrate: null })
-  expect(sayPoured([blind], reader)).toBe('once poured without measuring')
+  expect(sayPoured([blind], reader)).toBe('once without measuring')
   const measured = recordOf([entry(2, { kind: 'addition', volume: 20, strength: 5 })], reader)
-  expect(sayPoured([blind, measured, blind], reader)).toMatch(/^19 L of water and 1 L of concentrate poured; 2 times/)
+  expect(sayPoured([blind, measured, blind], reader)).toMatch(
+    /^19 L of water and 1 L of concentrate; 2 times without measuring$/,
+  )
 })
 
 test('why a sump was passed by stands with its word', () => {
@@ -29,8 +31,12 @@ test('why a sump was passed by stands with its word', () => {
 
 test('what was read and seen is said, and that a picture went with it', () => {
   const record = recordOf(
-    [entry(1, { kind: 'reading', brix: 3.5 }), entry(2, { kind: 'observation', signs: ['foam'], photo: 'ab' })],
+    [
+      entry(1, { kind: 'reading', brix: 3.5, volume: 160, typed: { volume: '160 L', brix: '3,5 °Brix' } }),
+      entry(3, { kind: 'reading', nitrite: 10, typed: { nitrite: '10 mg/L' } }),
+      entry(2, { kind: 'observation', signs: ['foam'], photo: 'ab' }),
+    ],
     reader,
   )
-  expect(record).toMatchObject({ read: '3.5 °Brix, foam', hasPhoto: true, drawn: 0 })
+  expect(record).toMatchObject({ read: '160 L, 3,5 °Brix, nitrite 10 mg/L, foam', hasPhoto: true, drawn: 0 })
 })

@@ -30,7 +30,7 @@ export function recordOf(entries: readonly Entry[], reader: Reader): StopRecord 
     entries: entries.map(({ id }) => id),
     read: entries
       .filter(({ kind }) => kind === 'reading' || kind === 'observation')
-      .map((entry) => wordsOf(entry, reader))
+      .map((entry) => readWords(entry, reader))
       .join(', '),
     water: isMeasured ? volume - concentrate : null,
     concentrate: isMeasured ? concentrate : null,
@@ -40,7 +40,16 @@ export function recordOf(entries: readonly Entry[], reader: Reader): StopRecord 
   }
 }
 
-/** "38 L poured, 31.1 L of water and 6.9 L of concentrate; once without measuring"; empty where nothing was. */
+const names: Readonly<Record<string, string>> = { ph: 'pH ', nitrite: 'nitrite ', hardness: 'hardness ' }
+
+/** A reading as it was typed, "160 L, 3.5 °Brix"; anything else in the book's words. */
+function readWords(entry: Entry, reader: Reader): string {
+  const typed = Object.entries(entry.typed ?? {})
+  if (entry.kind !== 'reading' || typed.length === 0) return wordsOf(entry, reader)
+  return typed.map(([field, text]) => `${names[field] ?? ''}${text}`).join(', ')
+}
+
+/** "31.1 L of water and 6.9 L of concentrate; once without measuring"; empty where nothing was. */
 export function sayPoured(records: readonly StopRecord[], reader: Reader): string {
   const sum = (of: (record: StopRecord) => number) => records.reduce((total, record) => total + of(record), 0)
   const [water, concentrate, drawn] = [sum((r) => r.water ?? 0), sum((r) => r.concentrate ?? 0), sum((r) => r.drawn)]
@@ -48,9 +57,9 @@ export function sayPoured(records: readonly StopRecord[], reader: Reader): strin
   const poured = water + concentrate
   const parts = [
     poured > 0
-      ? `${sayVolume(water, reader)} of water and ${concentrate > 0 ? sayVolume(concentrate, reader) : 'no litre'} of concentrate poured`
+      ? `${sayVolume(water, reader)} of water and ${concentrate > 0 ? `${sayVolume(concentrate, reader)} of concentrate` : 'no concentrate'}`
       : '',
-    blind === 0 ? '' : `${blind === 1 ? 'once' : `${blind} times`} poured without measuring`,
+    blind === 0 ? '' : `${blind === 1 ? 'once' : `${blind} times`} without measuring`,
     drawn > 0 ? `${sayVolume(drawn, reader)} drawn off` : '',
   ]
   return parts.filter((part) => part !== '').join('; ')

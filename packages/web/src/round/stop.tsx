@@ -153,6 +153,9 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
   }
   const poured = () => void writeDown('poured', (stamp) => pouredAsWritten(advice!, sump, reader, stamp))
 
+  const claimHere = canPour && !isAsked && (
+    <ClaimHere claim={claim} sump={sump.sump} name={sump.name} timeZone={shop.timeZone} />
+  )
   return (
     <section class={`stop step-${step}`} aria-labelledby="stop-name">
       <div class="stop-head">
@@ -268,6 +271,7 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
             </button>
           </div>
         ))}
+        {claim.isNews && claimHere}
         <Say
           verdict={verdict}
           sump={sump}
@@ -276,7 +280,7 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
           signs={signNotes(seen)}
           isAsked={isAsked}
         />
-        {canPour && !isAsked && <ClaimHere claim={claim} sump={sump.sump} name={sump.name} timeZone={shop.timeZone} />}
+        {!claim.isNews && claimHere}
         <div class="beside">
           {!hasTestsRow && (
             <button type="button" class="plain" onClick={() => goTo('tests')}>
