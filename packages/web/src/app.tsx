@@ -13,6 +13,7 @@ const Begin = later(() => import('./begin/begin.tsx').then(({ Begin }) => Begin)
 const BeginShop = later(() => import('./begin/begin-shop.tsx').then(({ BeginShop }) => BeginShop))
 const BringSheet = later(() => import('./sheet/bring-sheet.tsx').then(({ BringSheet }) => BringSheet))
 const Round = later(() => import('./round/round.tsx').then(({ Round }) => Round))
+const RoundSheet = later(() => import('./round-sheet/round-sheet.tsx').then(({ RoundSheet }) => RoundSheet))
 const Sumps = later(() => import('./sumps/sumps.tsx').then(({ Sumps }) => Sumps))
 const Sump = later(() => import('./sumps/sump.tsx').then(({ Sump }) => Sump))
 const WhatIsWrong = later(() => import('./why/what-is-wrong.tsx').then(({ WhatIsWrong }) => WhatIsWrong))
@@ -97,6 +98,9 @@ export function App() {
             <Route path="/round/:id?">
               {({ id }) => <Round book={book.data} id={id === undefined ? null : decodeURIComponent(id)} />}
             </Route>
+            <Route path="/round-sheet">
+              <RoundSheet book={book.data} />
+            </Route>
             <Route path="/sumps">
               <Sumps book={book.data} />
             </Route>
@@ -158,6 +162,7 @@ const titles: Record<string, string> = {
   '': 'Today',
   begin: 'A new book',
   round: 'Round',
+  'round-sheet': 'Round sheet',
   sumps: 'Sumps',
   mixing: 'Mixing',
   water: 'Water',

@@ -1,7 +1,8 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import { useSumps } from '../api/queries.ts'
 import type { Book, SumpNow } from '../api/types.ts'
 import { SelectField, TextField } from '../fields/fields.tsx'
+import { usePaper } from '../parts/use-paper.ts'
 import { inWalkingOrder } from '../standing/walking-order.ts'
 import { type LabelSheet, labelSheets, placeLabels } from './label-sheets.ts'
 import { labelWords } from './label-words.ts'
@@ -15,7 +16,7 @@ export function Labels({ book }: { book: Book }) {
   const [skipped, setSkipped] = useState('0')
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
   const sheet = labelSheets.find(({ id }) => id === sheetId)!
-  usePaper(sheet.paper)
+  usePaper({ paper: sheet.paper, margin: 0 })
   if (sumps.data === undefined) {
     return sumps.error === null ? <p class="quiet">Fetching the sumps …</p> : <p class="fault">{sumps.error.message}</p>
   }
@@ -124,16 +125,4 @@ function Label({ sump, sheet, left, top, shop }: LabelProps) {
       <p class="label-foot">Label and safety data sheet of the fluid come first.</p>
     </article>
   )
-}
-
-/** The paper to print on; a style sheet of its own, since a page's address cannot say it. */
-function usePaper(paper: LabelSheet['paper']): void {
-  useEffect(() => {
-    const style = new CSSStyleSheet()
-    style.replaceSync(`@page { size: ${paper}; margin: 0 }`)
-    document.adoptedStyleSheets = [...document.adoptedStyleSheets, style]
-    return () => {
-      document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== style)
-    }
-  }, [paper])
 }

@@ -117,6 +117,13 @@ function StopList({ stops, walk, here, shop, restart, children }: StopListProps)
           <WalkSum walk={walk} stops={stops} shop={shop} />
         </details>
       )}
+      {here === null && stops.length > 0 && (
+        <p class="no-print">
+          <Link class="button plain" href="/round-sheet">
+            Round sheet on paper
+          </Link>
+        </p>
+      )}
       <ol class="stops">
         {stops.map(({ sump, name, place, lastStrength }) => (
           <li key={sump}>
