@@ -16,6 +16,11 @@ export const useCost = (days: { from: string; to: string }) =>
     queryFn: () => ask<Cost>(`/cost?${span(days)}`),
     placeholderData: keepPreviousData,
   })
+export const useSumpCost = (sump: string, days: { from: string; to: string }) =>
+  useQuery({
+    queryKey: ['cost', sump, days],
+    queryFn: () => ask<Cost>(`/cost?${span(days)}&sump=${encodeURIComponent(sump)}`),
+  })
 export const useHabits = (days: { from: string; to: string }) =>
   useQuery({
     queryKey: ['cost', 'habits', days],
