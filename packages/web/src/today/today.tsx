@@ -120,6 +120,11 @@ export function Today({ book }: { book: Book }) {
           ))}
         </section>
       )}
+      <p class="no-print">
+        <Link class="button plain" href="/round-sheet">
+          Round sheet on paper
+        </Link>
+      </p>
       <p class="foot">
         ● now, with its 90 % interval, ○ where it is outside its band · ◇ after pouring · dotted arrow: in a week if
         nothing is done · the shaded strip is the band, its upright the target. Guidance only: the fluid’s label and
