@@ -1,5 +1,6 @@
-// `node bench/today-year.ts`: the example shop's whole record asked for its list again and again; how much was new in a shift.
+// `node bench/today-year.ts`: more than a year of the example shop asked for its list again and again; how much was new in a shift.
 
+import type { BookDocument } from '../demo/src/index.ts'
 import { simulateShop } from '../demo/src/simulate-shop.ts'
 import { type Book, openBook } from '../packages/book/src/book.ts'
 import { inMemory, openSqliteStore } from '../packages/book/src/store/sqlite/open.ts'
@@ -8,8 +9,8 @@ import { keepFigures } from './record/keep-figures.ts'
 const hourMs = 3_600_000
 const dayMs = 24 * hourMs
 
-/** Ten minutes after every second hour. */
-const everyTwoHours = Array.from({ length: 12 }, (_, n) => 2 * n + 1 / 6)
+/** Ten minutes after every third hour. */
+const everyThreeHours = Array.from({ length: 8 }, (_, n) => 3 * n + 1 / 6)
 
 /** What a shop's list came to, shift by shift. */
 export interface ShiftCount {
@@ -28,7 +29,7 @@ export interface ShiftCount {
 /** The example shop in a book of its own, with all that was written in it up to an instant. */
 export async function exampleBook(
   until: string,
-): Promise<{ book: Book; first: number; last: number; close(): Promise<void> }> {
+): Promise<{ book: Book; document: BookDocument; first: number; last: number; close(): Promise<void> }> {
   const { book: document } = simulateShop({ until })
   const store = await openSqliteStore(inMemory)
   const book = openBook(store, () => new Date(until))
@@ -42,6 +43,7 @@ export async function exampleBook(
   const times = document.entries.map(({ at }) => Date.parse(at))
   return {
     book,
+    document,
     first: Math.floor(Math.min(...times) / dayMs) * dayMs,
     last: Date.parse(until),
     close: () => store.close(),
@@ -92,13 +94,14 @@ export async function countShifts(
 
 if (import.meta.main) {
   const { book, first, last, close } = await exampleBook('2026-10-07T10:00:00+02:00')
-  const shifts = await countShifts(book, { first, last, takes: () => true, hours: everyTwoHours })
+  const shifts = await countShifts(book, { first, last, takes: () => true, hours: everyThreeHours })
   await close()
   const fresh = shifts.map((one) => one.fresh).sort((a, b) => a - b)
   const most = fresh.at(-1)!
   keepFigures(
     'new things on the list a shift',
     {
+      days: Math.round((last - first) / dayMs),
       shifts: shifts.length,
       asked: shifts.reduce((sum, { asked }) => sum + asked, 0),
       mean: Number((fresh.reduce((sum, n) => sum + n, 0) / fresh.length).toFixed(2)),
