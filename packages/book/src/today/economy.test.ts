@@ -290,3 +290,15 @@ test('whatever comes, no list shows more than six new things that are not exempt
     expect(later.items.some(({ exempt }) => exempt)).toBe(false)
   }
 })
+
+test('what nothing may put off and cannot wait stands before the pours', () => {
+  const { due: shown } = shared([], {
+    due: [
+      due('skin', dayText(10), { exempt: true, consequence: 0 }),
+      due('nitrite', dayText(10), { exempt: true, consequence: 1 }),
+      due('container', dayText(10), { exempt: true, consequence: 2 }),
+      due('slide', dayText(10), { consequence: 1 }),
+    ],
+  })
+  expect(shown.filter(({ atOnce }) => atOnce).map(({ key }) => key)).toEqual(['skin', 'nitrite'])
+})

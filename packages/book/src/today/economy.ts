@@ -7,6 +7,9 @@ import type { Touch } from './touched.ts'
 
 /** So many new things one person is shown in a shift; what is exempt comes on top. */
 export const newPerShift = 6
+/** Duties of this consequence and graver that nothing may put off stand before the pours. */
+const gravest = 1
+
 /** So many sumps that are merely due to be read stand on the list one by one; more of them are one line, the round. */
 export const fewToRead = 3
 
@@ -168,6 +171,7 @@ function turnedAt(dataAt: string | null, began: readonly number[], at: number): 
 function dueStanding(due: Due, { began, dayStart, snoozed, taken }: EconomyInput): TodayDue {
   return {
     ...due,
+    atOnce: due.exempt && due.consequence <= gravest,
     isNew: isNewDue(due.dueOn, began, dayStart) && !taken.has(due.key),
     since: new Date(dayStart(due.dueOn)).toISOString(),
     snoozed: due.exempt ? null : putOff(snoozed.get(due.key)),

@@ -58,7 +58,11 @@ export interface Snoozed {
 }
 
 /** A duty with how long it has been on the list. */
-export type TodayDue = Due & Omit<Standing, 'key' | 'exempt'>
+export type TodayDue = Due &
+  Omit<Standing, 'key' | 'exempt'> & {
+    /** It stands before the pours: health, what must stop, a limit of nitrite passed, a pH that fell. */
+    atOnce: boolean
+  }
 
 /** What goes on the cart for the pours of the list. */
 export interface Cart {

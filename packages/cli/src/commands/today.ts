@@ -34,6 +34,7 @@ function listText({ shop, lede, items, round, due, later, putOff, calm, quaranti
   const cautions = [
     ...new Set([...items.flatMap(({ words }) => words.cautions), ...due.flatMap((one) => one.cautions)]),
   ]
+  const [atOnce, others] = [due.filter((one) => one.atOnce), due.filter((one) => !one.atOnce)]
   const off = [
     ...putOff.items.map((item) => putOffText({ ...item, headline: item.words.headline })),
     ...putOff.due.map(putOffText),
@@ -42,9 +43,10 @@ function listText({ shop, lede, items, round, due, later, putOff, calm, quaranti
   const blocks = [
     title,
     lede,
+    ...dueBlock('At once:', atOnce),
     ...items.map(itemText),
     ...(round === null ? [] : [[round.sentence, ...round.items.map(({ name }) => `  ${name}`)].join('\n')]),
-    ...(due.length === 0 ? [] : [['Also due:', ...due.map(dueText)].join('\n')]),
+    ...dueBlock('Also due:', others),
     ...(later === null ? [] : [laterText(later)]),
     ...(off.length === 0 ? [] : [['Put off:', ...off].join('\n')]),
     ...(calm.length === 0 ? [] : [['Nothing to do:', ...calm.map(calmText)].join('\n')]),
@@ -64,6 +66,9 @@ function itemText({ name, place, words, why, alternatives, isNew, since }: Today
   const number = `${index + 1}.`.padEnd(4)
   return [`${number}${name}${place === null ? '' : `, ${place}`}`, ...lines.map((line) => `    ${line}`)].join('\n')
 }
+
+const dueBlock = (title: string, due: readonly TodayDue[]) =>
+  due.length === 0 ? [] : [[title, ...due.map(dueText)].join('\n')]
 
 const dueText = ({ headline, why }: TodayDue) => `  ${headline}. ${why}`
 

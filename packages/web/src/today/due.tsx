@@ -14,8 +14,25 @@ import { FoldedLine, fewLines } from './folded-line.tsx'
 import type { WrittenDown } from './line.tsx'
 import { type ListTime, PutOffForm } from './put-off.tsx'
 
-/** What is due beside the pours, a line each. */
-export function DueLines({ due, ...line }: { due: readonly Claimed<TodayDue>[] } & Omit<DueLineProps, 'due'>) {
+type LinesProps = { due: readonly Claimed<TodayDue>[] } & Omit<DueLineProps, 'due'>
+
+/** What goes before every pour, a line each. */
+export function AtOnceLines({ due: all, ...line }: LinesProps) {
+  const due = all.filter(({ atOnce }) => atOnce)
+  if (due.length === 0) return null
+  return (
+    <section aria-labelledby="at-once" class="at-once">
+      <h2 id="at-once">At once</h2>
+      {due.map((one) => (
+        <DueLine key={one.key} due={one} {...line} />
+      ))}
+    </section>
+  )
+}
+
+/** What else is due beside the pours, a line each. */
+export function DueLines({ due: all, ...line }: LinesProps) {
+  const due = all.filter(({ atOnce }) => !atOnce)
   if (due.length === 0) return null
   // What is no news is folded where the list is long.
   const isLong = due.length > fewLines

@@ -13,7 +13,7 @@ import { CartByStop } from '../parts/cart-by-stop.tsx'
 import { Cautions } from '../parts/cautions.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayDay, sayWhenShort } from '../say/when.ts'
-import { DueLine, DueLines } from './due.tsx'
+import { AtOnceLines, DueLine, DueLines } from './due.tsx'
 import { FoldedLine, fewLines } from './folded-line.tsx'
 import { HandoverPart } from './handover.tsx'
 import { handoverOf, withoutHandover } from './lede.ts'
@@ -68,6 +68,7 @@ export function Today({ book }: { book: Book }) {
           book does not know yet, and counts nowhere until it does. See the <Link href="/journal">journal</Link>.
         </p>
       )}
+      <AtOnceLines due={data.due} reader={reader} time={time} wrote={setWritten} />
       <section aria-labelledby="to-do" class="to-do">
         <h2 id="to-do" class="only-read">
           To do
