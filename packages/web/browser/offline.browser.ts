@@ -103,8 +103,14 @@ async function walkStop(page: Page): Promise<void> {
     const tap = page.getByRole('group', { name: sense }).locator('label').nth(1)
     await tap.click()
     await expect
-      .poll(async () => (await tap.locator(':checked').count()) + (await page.locator('.step-brix').count()))
+      .poll(
+        async () => (await tap.locator(':checked').count()) + (await page.locator('.step-brix, .step-tests').count()),
+      )
       .toBe(1)
+  }
+  // Where tests are due they come first.
+  if (await page.locator('.step-tests').isVisible()) {
+    await page.getByRole('button', { name: 'On to the refractometer' }).click()
   }
   await press('4.1')
   for (const yes of await page.locator('.fault button').all()) await yes.click()
