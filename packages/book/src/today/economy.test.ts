@@ -264,6 +264,20 @@ test('a duty of the shift before is no news, an exempt one is always shown, one 
   expect([names(later.due), names(putOff.due)]).toEqual([['new'], ['off']])
 })
 
+test('a duty that comes up during a shift stands on the list and is not announced; an exempt one is', () => {
+  const items = many(8, 'lean')
+  const { due: shown, later } = shared(items, {
+    starts: [standing(items)],
+    due: [due('came-up', dayText(10)), due('lawful', dayText(10), { exempt: true })],
+    dueThen: [],
+  })
+  expect(shown).toMatchObject([
+    { key: 'came-up', isNew: false },
+    { key: 'lawful', isNew: true },
+  ])
+  expect(later.due).toEqual([])
+})
+
 test('what somebody else has taken upon himself is no news', () => {
   const { items: shown } = shared([item('a', 'lean')], { starts: [{ a: stood('lean') }], taken: new Set(['pour:a']) })
   expect(shown).toMatchObject([{ isNew: false }])

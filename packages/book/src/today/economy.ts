@@ -55,7 +55,7 @@ export const keyOf = (condition: Condition, sump: string) => `${condition}:${sum
  * six ({@link rosterOf}); what people find during the shift takes what is left of the six, in the order in which it was found
  * ({@link placesOf}), and keeps its place when it is seen to. What has no place waits in `later`. What stood on the list when the
  * shift before began is not new, and what flickers around a limit has stood there all along until it was poured into or came
- * well back inside. Nothing exempt ever waits.
+ * well back inside. A duty that comes up during the shift stands on the list without being announced. Nothing exempt ever waits.
  */
 export function shareOut(input: EconomyInput & { places: ReadonlySet<string> }): Economy {
   const { items, due, sumpCount, places } = input
@@ -76,13 +76,15 @@ export function shareOut(input: EconomyInput & { places: ReadonlySet<string> }):
     else (isShown ? economy.items : economy.later.items).push(line)
   }
   ;(unread.length > fewToRead ? economy.round : economy.items).push(...unread)
-  // A duty that came up during the shift has no time of its own: it takes a place that nothing else has.
-  let room = newPerShift - places.size
+  const stoodAtStart = new Set(input.dueThen.map(({ key }) => key))
   for (const one of due) {
     const line = dueStanding(one, input)
-    const hasOwn = one.exempt || !line.isNew || isSmall || places.has(one.key)
+    const isShown = one.exempt || !line.isNew || isSmall || places.has(one.key)
     if (line.snoozed !== null) economy.putOff.due.push(line)
-    else (hasOwn || room-- > 0 ? economy.due : economy.later.due).push(line)
+    else if (isShown) economy.due.push(line)
+    else if (stoodAtStart.has(one.key)) economy.later.due.push(line)
+    // What came up since is no secret, and no news either: the six are given.
+    else economy.due.push({ ...line, isNew: false })
   }
   return economy
 }
