@@ -4,7 +4,8 @@ import { decimalsOf } from '../drawing/scale.ts'
 import { useWidth } from '../drawing/width.ts'
 import { short } from '../say/units.ts'
 import { sayDay } from '../say/when.ts'
-import { type FanDay, type Mark, middleOf, outlineOf, runsOf, scaleOf } from './fan-layout.ts'
+import { type FanDay, type Mark, middleOf, outlineOf, runsOf, scaleOf, thinned } from './fan-layout.ts'
+import { FanMarks } from './fan-marks.tsx'
 import { monthTicks } from './month-ticks.ts'
 
 interface FanChartProps {
@@ -90,8 +91,18 @@ function Drawing({
       : turn + ((at - now.at) / (to - now.at)) * (right - turn)
   const y = (value: number) => bottom - ((value - scale.from) / (scale.to - scale.from)) * (bottom - edge.top)
   const place = { x, y }
-  const runs = runsOf([...past.filter(({ at }) => at >= from && at < now.at), now], { records, charges })
+  const shown = past.filter(({ at }) => at >= from && at < now.at)
+  // A day for each two pixels: more cannot be told apart, and years of them would take long to draw.
+  const most = Math.max(60, Math.round((turn - edge.left) / 2))
+  const runs = runsOf([...shown, now], { records, charges }).map((run) =>
+    thinned(run, Math.max(3, Math.ceil((most * run.length) / (shown.length + 1)))),
+  )
   const coming = [now, ...ahead]
+  const sayMark = ({ at, value, span }: Mark) => {
+    const said =
+      span === null ? sayNumber(value, decimals) : `${sayNumber(span.low, decimals)}–${sayNumber(span.high, decimals)}`
+    return `${sayDay(new Date(at).toISOString(), timeZone)}: ${said} ${unit}`
+  }
   const edgeOf = (value: number | null, otherwise: number) =>
     Math.min(bottom, Math.max(edge.top, value === null ? otherwise : y(value)))
   return (
@@ -167,16 +178,7 @@ function Drawing({
       {pours !== null && (
         <path class="pours" d={pours.map((at) => `M${x(at)} ${foot - 17}v11m-3.5 -4l3.5 4l3.5 -4`).join('')} />
       )}
-      {marks.map((mark) => (
-        <g key={mark.entry}>
-          {mark.span !== null && !mark.isWithdrawn && (
-            <path class="span" d={`M${x(mark.at)} ${y(mark.span.low)}V${y(mark.span.high)}`} />
-          )}
-          <MarkAt mark={mark} x={x(mark.at)} y={y(mark.value)} top={edge.top} bottom={bottom}>
-            {`${sayDay(new Date(mark.at).toISOString(), timeZone)}: ${sayMark(mark, decimals)} ${unit}`}
-          </MarkAt>
-        </g>
-      ))}
+      <FanMarks marks={marks} place={place} top={edge.top} bottom={bottom} say={sayMark} />
       {target !== null && isFree(target, scale.ticks, scale.step) && (
         <text class="target" x={edge.left - 8} y={y(target) + 5} text-anchor="end">
           {short(target)}
@@ -196,42 +198,3 @@ const monthOf = (at: number) =>
     month: 'short',
     ...(new Date(at).getUTCMonth() === 0 ? { year: '2-digit' } : {}),
   }).format(at)
-
-const sayMark = ({ value, span }: Mark, decimals: number): string =>
-  span === null ? sayNumber(value, decimals) : `${sayNumber(span.low, decimals)}–${sayNumber(span.high, decimals)}`
-
-/** A circle for what counts, a cross for what was set aside, a ringed circle for what does not fit; at the edge where it lies beyond. */
-function MarkAt({
-  mark,
-  x,
-  y,
-  top,
-  bottom,
-  children,
-}: {
-  mark: Mark
-  x: number
-  y: number
-  top: number
-  bottom: number
-  children: string
-}) {
-  const at = Math.min(bottom, Math.max(top, y))
-  if (mark.isWithdrawn) {
-    return (
-      <path class="aside" d={`M${x - 4} ${at - 4}l8 8m0 -8l-8 8`}>
-        <title>Set aside: {children}</title>
-      </path>
-    )
-  }
-  return (
-    <g>
-      {mark.isInDoubt && <circle class="in-doubt" cx={x} cy={at} r={9} />}
-      <circle class="reading" cx={x} cy={at} r={3.75} />
-      <title>
-        {mark.isInDoubt ? 'Does not fit: ' : ''}
-        {children}
-      </title>
-    </g>
-  )
-}

@@ -1,6 +1,16 @@
 import { expect, test } from 'vitest'
 import type { HistoryEntry } from '../api/types.ts'
-import { type FanDay, hardnessSaid, marksOf, middleOf, outlineOf, runsOf, scaleOf, timesOf } from './fan-layout.ts'
+import {
+  type FanDay,
+  hardnessSaid,
+  marksOf,
+  middleOf,
+  outlineOf,
+  runsOf,
+  scaleOf,
+  thinned,
+  timesOf,
+} from './fan-layout.ts'
 
 const day = 86_400_000
 const fan = (at: number, mean = 8): FanDay => ({
@@ -34,6 +44,19 @@ test('a charge begins another run: nothing led there', () => {
     [1, 2, 3],
     [4, 5, 6],
   ])
+})
+
+test('a long run is drawn with fewer days, its ends and its peaks kept', () => {
+  const run = days(1, 1000).map((one, n) => (n === 500 ? fan(501, 12) : one))
+  const few = thinned(run, 100)
+  expect(few.length).toBeLessThanOrEqual(100)
+  expect(few.length).toBeGreaterThan(90)
+  expect([few[0], few.at(-1)]).toEqual([run[0], run.at(-1)])
+  // Nothing but day 501 leaves 7 to 9: its 13 is the highest there is.
+  expect(Math.max(...few.map(({ high90 }) => high90))).toBe(13)
+  expect(Math.min(...few.map(({ low90 }) => low90))).toBe(7)
+  expect(few.every((one, n) => n === 0 || one.at > few[n - 1]!.at)).toBe(true)
+  expect(thinned(run.slice(0, 100), 100)).toEqual(run.slice(0, 100))
 })
 
 test('a fan goes along its upper ends and back along its lower ones', () => {

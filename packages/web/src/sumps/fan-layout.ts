@@ -30,23 +30,56 @@ export function runsOf(
   { records, charges }: { records: readonly number[]; charges: readonly number[] },
 ): FanDay[][] {
   const rising = records.toSorted((a, b) => a - b)
+  const begun = charges.toSorted((a, b) => a - b)
   const runs: FanDay[][] = []
   let open: FanDay[] = []
+  // Days, records and charges all rise: each list is walked once, however many years there are.
+  let [record, charge] = [0, 0]
   const close = () => {
     if (open.length > 0) runs.push(open)
     open = []
   }
   for (const one of days) {
-    const last = open.at(-1)
-    if (last !== undefined && charges.some((charge) => charge > last.at && charge <= one.at)) close()
-    const before = rising.findLast((at) => at <= one.at)
-    const after = rising.find((at) => at > one.at)
+    while (record < rising.length && rising[record]! <= one.at) record += 1
+    const isFresh = charge < begun.length && begun[charge]! <= one.at
+    while (charge < begun.length && begun[charge]! <= one.at) charge += 1
+    if (isFresh) close()
+    const [before, after] = [rising[record - 1], rising[record]]
     const isGap = before !== undefined && after !== undefined && after - before > gapDays * day
     if (isGap) close()
     else open.push(one)
   }
   close()
   return runs
+}
+
+/**
+ * A run with no more days than can be told apart: neighbours together, so that none of their peaks is lost. The fan reaches from the lowest to the
+ * highest of them, the middle is their mean.
+ *
+ * @param most days, from 3
+ */
+export function thinned(run: readonly FanDay[], most: number): readonly FanDay[] {
+  if (run.length <= most) return run
+  const [first, last] = [run[0]!, run.at(-1)!]
+  const inner = run.slice(1, -1)
+  const size = Math.ceil(inner.length / Math.max(1, most - 2))
+  const groups = Array.from({ length: Math.ceil(inner.length / size) }, (_, n) =>
+    together(inner.slice(n * size, (n + 1) * size)),
+  )
+  return [first, ...groups, last]
+}
+
+function together(days: readonly FanDay[]): FanDay {
+  const mean = (of: (day: FanDay) => number) => days.reduce((sum, one) => sum + of(one), 0) / days.length
+  return {
+    at: mean(({ at }) => at),
+    mean: mean((one) => one.mean),
+    low90: Math.min(...days.map(({ low90 }) => low90)),
+    high90: Math.max(...days.map(({ high90 }) => high90)),
+    low50: Math.min(...days.map(({ low50 }) => low50)),
+    high50: Math.max(...days.map(({ high50 }) => high50)),
+  }
 }
 
 /** An outline of a fan: along its upper ends and back along its lower ones; empty for a single day. */
