@@ -53,14 +53,10 @@ export function Journal({ book }: { book: Book }) {
           look={look}
         />
       </details>
-      {saidAsked !== '' && <p class="asked">Shown: {saidAsked}.</p>}
+      {saidAsked !== '' && <p class="asked">Looked for: {saidAsked}.</p>}
       {journal.error !== null && <p class="fault">{journal.error.message}</p>}
       {journal.data !== undefined && entries.length === 0 && (
-        <p>
-          {saidAsked === ''
-            ? 'Nothing has been written down yet.'
-            : nothingFound(saidAsked, journal.data.pages, timeZone)}
-        </p>
+        <p>{saidAsked === '' ? 'Nothing has been written down yet.' : nothingFound(journal.data.pages, timeZone)}</p>
       )}
       {entries.length > 0 && (
         <div class="buttons no-print">
@@ -87,12 +83,12 @@ export function Journal({ book }: { book: Book }) {
   )
 }
 
-/** What was looked for, and how far back: whoever finds nothing knows why. */
-function nothingFound(said: string, pages: readonly JournalPart[], timeZone: string): string {
+/** How far back was looked: whoever finds nothing knows why. */
+function nothingFound(pages: readonly JournalPart[], timeZone: string): string {
   const backTo = pages.at(-1)?.lookedBackTo ?? null
   return backTo === null
-    ? `The journal has nothing ${said}.`
-    : `Nothing ${said} back to ${sayDay(backTo, timeZone, longAgo)}; there is more to look through.`
+    ? 'Nothing of that is in the journal.'
+    : `Nothing of that back to ${sayDay(backTo, timeZone, longAgo)}; there is more to look through.`
 }
 
 /** The journal as files. */

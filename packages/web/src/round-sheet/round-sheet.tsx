@@ -99,7 +99,7 @@ function Row({ row: { sump, due }, shop, now }: { row: SheetRow; shop: Book['sho
         {name}
         <span>{[place ?? '', fluid.name].filter((part) => part !== '').join(' · ')}</span>
       </th>
-      <td>
+      <td class="short">
         {lastStrength !== null && (
           <>
             {lastStrength.concentration === null ? lastStrength.text : sayPercent(lastStrength.concentration, reader)}
@@ -110,11 +110,11 @@ function Row({ row: { sump, due }, shop, now }: { row: SheetRow; shop: Book['sho
           </>
         )}
       </td>
-      <td>
+      <td class="short">
         {band !== null && sayBand(band)}
         {target !== null && <span>target {sayPercent(target, reader)}</span>}
       </td>
-      <td>{fillVolume !== null && sayVolume(fillVolume, reader)}</td>
+      <td class="short">{fillVolume !== null && sayVolume(fillVolume, reader)}</td>
       <td class="due">
         {due.map((words) => (
           <div key={words}>{words}</div>
