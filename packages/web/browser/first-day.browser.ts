@@ -42,13 +42,15 @@ async function freshBook(): Promise<ServedBook> {
 
 const isWide = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth > window.innerWidth)
 
-test('the example shop opens, a round takes a reading, Today changes, and it is all there after a restart', async () => {
+test('the example shop opens, a round takes a reading, Today changes, and it is all there after a restart', {
+  timeout: 120_000,
+}, async () => {
   const served = await freshBook()
   const { page } = await openPage(desk)
   await page.goto(served.address)
   await page.getByRole('button', { name: 'Look round the example shop' }).click()
   await page.getByRole('heading', { name: 'Today', level: 1 }).waitFor()
-  const listed = await page.getByRole('heading', { name: 'Turning centre 2' }).count()
+  const listed = await page.getByRole('heading', { name: 'Turning centre 2', exact: true }).count()
   expect(listed).toBe(1)
   await page.screenshot({ path: picture('today') })
 
@@ -61,8 +63,10 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
   for (const sense of ['Look', 'Smell', 'Oil']) {
     await round.getByRole('group', { name: sense }).locator('label').first().click()
   }
-  for (const key of ['4', '.', '1']) await round.getByRole('button', { name: key, exact: true }).click()
-  // 4.1 °Brix at a factor of 1 are about 4 % in 130 of 180 L: what is missing to the mark, at the mixer's strongest.
+  // The tests that its guidance has days for come first, where any is due.
+  await round.getByLabel('Refractometer, °Brix').click()
+  for (const key of ['3', '.', '5']) await round.getByRole('button', { name: key, exact: true }).click()
+  // 3.5 °Brix at a factor of 1 are about 3.5 % in 130 of 180 L: what is missing to the mark, at the mixer's strongest.
   await round.getByText(/^Add [\d.]+ L at 15 %$/).waitFor()
   expect(await isWide(round)).toBe(false)
   await round.screenshot({ path: picture('round') })
@@ -70,6 +74,8 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
   await round.getByRole('heading', { name: 'Sliding-head lathe 3' }).waitFor()
   await round.getByText('all saved').last().waitFor()
 
+  // An answer of the last fifteen seconds is not asked for again by a page that is opened anew.
+  await page.waitForTimeout(15_000)
   await page.reload()
   const inOrder = page.getByRole('region', { name: 'In order' })
   await inOrder.getByText('Turning centre 2').waitFor()
