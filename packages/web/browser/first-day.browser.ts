@@ -74,8 +74,6 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
   await round.getByRole('heading', { name: 'Sliding-head lathe 3' }).waitFor()
   await round.getByText('all saved').last().waitFor()
 
-  // An answer of the last fifteen seconds is not asked for again by a page that is opened anew.
-  await page.waitForTimeout(15_000)
   await page.reload()
   const inOrder = page.getByRole('region', { name: 'In order' })
   await inOrder.getByText('Turning centre 2').waitFor()

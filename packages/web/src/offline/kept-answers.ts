@@ -47,9 +47,11 @@ export function keptAnswers(store: DeviceStore, whoNow: () => string, now: () =>
       await transaction.done
     })
   const give = (queries: QueryClient, { question, answer, at }: KeptAnswer) => {
-    // What has come from the book meanwhile is younger. Who is here is asked anew at each opening: it may be somebody else by now.
-    const updatedAt = question[0] === 'session' ? 0 : at
-    if (queries.getQueryData(question) === undefined) queries.setQueryData(question, answer, { updatedAt })
+    // What has come from the book meanwhile is younger.
+    if (queries.getQueryData(question) !== undefined) return
+    queries.setQueryData(question, answer, { updatedAt: at })
+    // It is as old as it says, and an app that is opened anew asks anew, however young it is: others write too.
+    void queries.invalidateQueries({ queryKey: question, exact: true, refetchType: 'none' })
   }
   let isForgotten = false
 
