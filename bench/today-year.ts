@@ -1,5 +1,6 @@
 // `node bench/today-year.ts`: more than a year of the example shop asked for its list again and again; how much was new in a shift.
 
+import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads'
 import type { BookDocument } from '../demo/src/index.ts'
 import { simulateShop } from '../demo/src/simulate-shop.ts'
 import { type Book, openBook } from '../packages/book/src/book.ts'
@@ -9,8 +10,8 @@ import { keepFigures } from './record/keep-figures.ts'
 const hourMs = 3_600_000
 const dayMs = 24 * hourMs
 
-/** Ten minutes after every third hour. */
-const everyThreeHours = Array.from({ length: 8 }, (_, n) => 3 * n + 1 / 6)
+/** Hours in Greenwich: right after the shift begins (at 6:00 in Berlin, summer and winter), in the morning, after noon, and in the evening. */
+const shiftHours = [5.2, 9, 13, 18]
 
 /** What a shop's list came to, shift by shift. */
 export interface ShiftCount {
@@ -92,16 +93,37 @@ export async function countShifts(
   return [...shifts.values()].map(({ seen: _, seenExempt: __, ...count }) => count)
 }
 
-if (import.meta.main) {
-  const { book, first, last, close } = await exampleBook('2026-10-07T10:00:00+02:00')
-  const shifts = await countShifts(book, { first, last, takes: () => true, hours: everyThreeHours })
+const until = '2026-11-28T10:00:00+01:00'
+/** The year is asked by so many threads, each its own stretch of days. */
+const threads = 4
+
+/** One thread's stretch; no shift of these hours reaches into another day. */
+async function countStretch(stretch: number): Promise<{ days: number; shifts: ShiftCount[] }> {
+  const { book, first, last, close } = await exampleBook(until)
+  const days = Math.floor((last - first) / dayMs) + 1
+  const takes = (day: number) => Math.floor((day * threads) / days) === stretch
+  const shifts = await countShifts(book, { first, last, takes, hours: shiftHours })
   await close()
+  return { days, shifts }
+}
+
+const countInThread = (stretch: number): Promise<{ days: number; shifts: ShiftCount[] }> =>
+  new Promise((resolve, reject) => {
+    const worker = new Worker(new URL(import.meta.url), { workerData: { stretch } })
+    worker.once('message', resolve).once('error', reject)
+  })
+
+if (!isMainThread && typeof workerData?.stretch === 'number') {
+  parentPort?.postMessage(await countStretch(workerData.stretch))
+} else if (import.meta.main) {
+  const counts = await Promise.all(Array.from({ length: threads }, (_, stretch) => countInThread(stretch)))
+  const shifts = counts.flatMap((count) => count.shifts)
   const fresh = shifts.map((one) => one.fresh).sort((a, b) => a - b)
   const most = fresh.at(-1)!
   keepFigures(
     'new things on the list a shift',
     {
-      days: Math.round((last - first) / dayMs),
+      days: counts[0]!.days,
       shifts: shifts.length,
       asked: shifts.reduce((sum, { asked }) => sum + asked, 0),
       mean: Number((fresh.reduce((sum, n) => sum + n, 0) / fresh.length).toFixed(2)),
