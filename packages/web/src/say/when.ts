@@ -42,8 +42,7 @@ export const sayTime = (at: string, timeZone: string) =>
 
 /** "2026-11-25", the calendar day in a zone. */
 export function dayIn(at: string, timeZone: string): string {
-  const parts = new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' })
-  return parts.format(new Date(at))
+  return formatIn('en-CA', timeZone, { year: 'numeric', month: '2-digit', day: '2-digit' }).format(new Date(at))
 }
 
 /** Calendar days from one instant's day to another's, in a zone. */
@@ -52,4 +51,16 @@ export function calendarDaysBetween(from: string, to: string, timeZone: string):
 }
 
 const format = (at: string, timeZone: string, options: Intl.DateTimeFormatOptions) =>
-  new Intl.DateTimeFormat('en-GB', { timeZone, ...options }).format(new Date(at))
+  formatIn('en-GB', timeZone, options).format(new Date(at))
+
+const made = new Map<string, Intl.DateTimeFormat>()
+
+/** One format for each way to say a time: making one takes far longer than using it, and a page says hundreds of times. */
+function formatIn(language: string, timeZone: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const key = `${language} ${timeZone} ${JSON.stringify(options)}`
+  const there = made.get(key)
+  if (there !== undefined) return there
+  const fresh = new Intl.DateTimeFormat(language, { timeZone, ...options })
+  made.set(key, fresh)
+  return fresh
+}
