@@ -1,0 +1,191 @@
+/** The journal looked through by its address, a sump's page in its order, and what is printed, in a real browser on a real server. */
+import { fileURLToPath } from 'node:url'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
+import { openChromium } from './chromium.ts'
+import { type ServedBook, serveBook } from './served-book.ts'
+
+const phone = { width: 360, height: 740 }
+const desk = { width: 1200, height: 900 }
+const picture = (name: string) => fileURLToPath(new URL(`../../../.cache/pictures/${name}.png`, import.meta.url))
+
+let browser: Browser
+let served: ServedBook
+beforeAll(async () => {
+  browser = await openChromium()
+  served = await serveBook()
+  const made = await fetch(`${served.address}/api/v1/demo`, { method: 'POST', headers: { origin: served.address } })
+  expect(made.status).toBe(201)
+})
+afterAll(async () => {
+  await browser.close()
+  await served.end()
+})
+
+async function openPage(viewport: { width: number; height: number }, path: string): Promise<Page> {
+  const context = await browser.newContext({ viewport, locale: 'en-GB', timezoneId: 'Europe/Berlin' })
+  const page = await context.newPage()
+  page.setDefaultTimeout(60_000)
+  const wrong: string[] = []
+  page.on('pageerror', (error) => wrong.push(error.message))
+  onTestFinished(async () => {
+    await context.close()
+    expect(wrong).toEqual([])
+  })
+  await page.goto(served.address + path)
+  return page
+}
+
+const isWide = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth > window.innerWidth)
+const askBook = async (path: string) => (await fetch(`${served.address}/api/v1${path}`)).json()
+
+/** How many pages a PDF has and how large they are, in points of 1/72 inch (ISO 32000-1, 7.7.3 and 14.11.2). */
+async function printed(page: Page, format: 'A4' | 'Letter' = 'A4'): Promise<{ pages: number; sizes: string[] }> {
+  const pdf = (await page.pdf({ preferCSSPageSize: true, format })).toString('latin1')
+  const sizes = [...pdf.matchAll(/\/MediaBox ?\[0 0 ([\d.]+) ([\d.]+)\]/g)].map(([, width, height]) =>
+    paperOf(Number(width), Number(height)),
+  )
+  return { pages: Number(/\/Count (\d+)/.exec(pdf)?.[1]), sizes: [...new Set(sizes)] }
+}
+/** Points across and down: ISO 216 has 210 × 297 mm, ANSI A 8.5 × 11 inches. Printers' drivers round to whole pixels. */
+const papers = {
+  A4: [595.28, 841.89],
+  letter: [612, 792],
+  'A4 on its side': [841.89, 595.28],
+  'letter on its side': [792, 612],
+} as const
+const paperOf = (width: number, height: number): string =>
+  Object.entries(papers).find(([, [x, y]]) => Math.abs(x - width) < 1.5 && Math.abs(y - height) < 1.5)?.[0] ??
+  `${width} × ${height}`
+
+test('what is looked for stands in the address, comes back with it, and goes away with it', async () => {
+  const page = await openPage(phone, '/journal')
+  await page.getByText('Look for something').click()
+  await page.getByLabel('What').selectOption({ label: 'Pours and fresh charges' })
+  await page.waitForURL(/what=pours/)
+  await page.getByText('Looked for: pours and fresh charges.').waitFor()
+  await page.locator('.journal-day li').first().waitFor()
+  await page.getByLabel('Words, notes included').fill('zebra')
+  await page.getByRole('button', { name: 'Look', exact: true }).click()
+  await page.getByText('Nothing of that is in the journal.').waitFor()
+  await page.getByText('Looked for: pours and fresh charges, with “zebra”.').waitFor()
+  expect(await isWide(page)).toBe(false)
+  await page.screenshot({ path: picture('journal-none-phone'), fullPage: true })
+  await page.goBack()
+  await page.getByText('Looked for: pours and fresh charges.').waitFor()
+  await page.locator('.journal-day li').first().waitFor()
+  const kinds = (await askBook('/entries?kind=addition,charge&limit=5')).entries.map(({ id }: { id: string }) => id)
+  expect(await page.locator('.journal-day a.time').first().getAttribute('href')).toBe(`/journal/${kinds[0]}`)
+})
+
+test('an address sent by somebody else opens on what they looked for, and its table holds the same', async () => {
+  const { sumps } = await askBook('/sumps')
+  const { sump, name } = sumps[0] as { sump: string; name: string }
+  const page = await openPage(desk, `/journal?sump=${sump}&what=readings`)
+  await page.getByText(`Looked for: readings and looks, of ${name}.`).waitFor()
+  expect(await page.getByLabel('Sump').inputValue()).toBe(sump)
+  const link = page.getByRole('link', { name: 'Table (CSV)' })
+  const table = await (await fetch(new URL((await link.getAttribute('href'))!, served.address))).text()
+  const machines = new Set(
+    table
+      .trim()
+      .split('\r\n')
+      .slice(1)
+      .map((line) => line.split(',')[1]),
+  )
+  expect([...machines]).toEqual([name])
+  await page.screenshot({ path: picture('journal-desk') })
+})
+
+test('an entry is set aside from the journal, with its reason beside it', async () => {
+  const page = await openPage(phone, '/journal?what=readings')
+  await page.getByRole('button', { name: 'Set an entry aside' }).click()
+  const first = page.locator('.journal-day li').first()
+  await first.getByRole('button', { name: /^Set aside/ }).click()
+  await first.getByRole('button', { name: 'Set it aside' }).click()
+  await first.getByText(/expected a reason/).waitFor()
+  await first.getByLabel(/^Why is it set aside/).fill('wrong machine')
+  await first.getByRole('button', { name: 'Set it aside' }).click()
+  await page.locator('.journal-day li').first().getByText('set aside: wrong machine').waitFor()
+})
+
+test('a sump’s page is read in the order one asks, with jumps to its parts', async () => {
+  const page = await openPage(phone, '/sumps/tc2')
+  await page.locator('.fan-chart').nth(1).waitFor()
+  await page.getByRole('heading', { name: 'Additives' }).waitFor()
+  await page.locator('#limits').waitFor()
+  const parts = await page.locator('.sump-page h2[id]').evaluateAll((all) => all.map(({ id }) => id))
+  const order = ['concentration', 'minerals', 'tests', 'limits', 'additives', 'cost', 'sump-journal', 'known']
+  expect(parts.filter((id) => order.includes(id))).toEqual(order)
+  expect(await isWide(page)).toBe(false)
+  await page.getByRole('navigation', { name: 'On this page' }).getByText('Cost').click()
+  await page.waitForFunction(() => Math.abs(document.getElementById('cost')!.getBoundingClientRect().top) < 200)
+  await page.getByRole('link', { name: 'Look through its journal' }).click()
+  await page.getByText(/Looked for: of /).waitFor()
+  expect(new URL(page.url()).search).toBe('?sump=tc2')
+})
+
+test('a round sheet has a row a sump and fits few pages of either paper, on its side', async () => {
+  const page = await openPage(phone, '/round')
+  await page.getByRole('link', { name: 'Round sheet on paper' }).click()
+  const rows = page.locator('.round-sheet tbody tr')
+  await rows.first().waitFor()
+  const { sumps } = await askBook('/sumps')
+  expect(await rows.locator('th').evaluateAll((all) => all.map((one) => one.firstChild!.textContent))).toEqual(
+    sumps.map(({ name }: { name: string }) => name),
+  )
+  expect(await isWide(page)).toBe(false)
+  for (const paper of ['A4', 'letter'] as const) {
+    await page.getByLabel('Paper').selectOption(paper)
+    const { pages, sizes } = await printed(page)
+    expect(sizes).toEqual([`${paper} on its side`])
+    // Twelve rows of 13 mm are 156 mm; A4 on its side has 186 within its margins, Letter 192.
+    expect(pages).toBeLessThanOrEqual(2)
+  }
+  await page.emulateMedia({ media: 'print' })
+  expect(await page.getByRole('button', { name: 'Print' }).isVisible()).toBe(false)
+  expect(await page.getByRole('navigation').filter({ visible: true }).count()).toBe(0)
+  await page.setViewportSize({ width: 1032, height: 720 })
+  await page.screenshot({ path: picture('round-sheet-print'), fullPage: true })
+})
+
+test('labels come out on the paper they are bought on, one sheet for as many as it holds', async () => {
+  const page = await openPage(desk, '/shop/labels')
+  await page.locator('.label').first().waitFor()
+  const count = (await askBook('/sumps')).sumps.length
+  expect(await printed(page)).toEqual({ pages: Math.ceil(count / 8), sizes: ['A4'] })
+  await page.getByLabel('Sheet', { exact: true }).selectOption('letter-2x5')
+  expect(await printed(page)).toEqual({ pages: Math.ceil(count / 10), sizes: ['letter'] })
+})
+
+test('a month and a job’s sheet are printed without anything to press, in black on white where the screen is dark', async () => {
+  const month = await openPage(desk, '/stock/month')
+  await month.getByRole('heading', { name: 'Cost by part' }).waitFor()
+  await month.getByText(/~\d/).first().waitFor()
+  for (const [format, size] of [
+    ['A4', 'A4'],
+    ['Letter', 'letter'],
+  ] as const) {
+    const report = await printed(month, format)
+    expect(report.sizes).toEqual([size])
+    expect(report.pages).toBeGreaterThan(0)
+    expect(report.pages).toBeLessThanOrEqual(3)
+  }
+
+  const { open, planned, done } = (await askBook('/jobs')) as Record<string, { id: string }[]>
+  const [job] = [...open!, ...planned!, ...done!]
+  const sheet = await openPage(desk, `/cleanouts/sheet/${job!.id}`)
+  await sheet.locator('.sheet-step').first().waitFor()
+  const steps = await printed(sheet)
+  expect(steps.pages).toBeGreaterThan(0)
+  expect(steps.pages).toBeLessThanOrEqual(4)
+  await sheet.emulateMedia({ media: 'print', colorScheme: 'dark' })
+  for (const colour of ['--paper', '--fluid-wash', '--do-wash', '--doubt-wash'])
+    expect(
+      await sheet.evaluate((name) => getComputedStyle(document.documentElement).getPropertyValue(name), colour),
+    ).toMatch(/^#(fff|e)/)
+  expect(await sheet.getByRole('button').filter({ visible: true }).count()).toBe(0)
+  expect(await sheet.getByRole('navigation').filter({ visible: true }).count()).toBe(0)
+  await sheet.setViewportSize({ width: 700, height: 1000 })
+  await sheet.screenshot({ path: picture('job-print'), fullPage: true })
+})
