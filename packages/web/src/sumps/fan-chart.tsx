@@ -97,6 +97,9 @@ function Drawing({
   const runs = runsOf([...shown, now], { records, charges }).map((run) =>
     thinned(run, Math.max(3, Math.ceil((most * run.length) / (shown.length + 1)))),
   )
+  // Closer than its head is wide an arrow is a stroke.
+  const isCrowded = pours !== null && pours.length * 8 > turn - edge.left
+  const arrow = isCrowded ? 'v11' : 'v11m-3.5 -4l3.5 4l3.5 -4'
   const coming = [now, ...ahead]
   const sayMark = ({ at, value, span }: Mark) => {
     const said =
@@ -176,7 +179,7 @@ function Drawing({
         </text>
       )}
       {pours !== null && (
-        <path class="pours" d={pours.map((at) => `M${x(at)} ${foot - 17}v11m-3.5 -4l3.5 4l3.5 -4`).join('')} />
+        <path class="pours" d={pours.map((at) => `M${x(at).toFixed(1)} ${foot - 17}${arrow}`).join('')} />
       )}
       <FanMarks marks={marks} place={place} top={edge.top} bottom={bottom} say={sayMark} />
       {target !== null && isFree(target, scale.ticks, scale.step) && (

@@ -36,7 +36,7 @@ export function FanMarks({ marks, place: { x, y }, top, bottom, say }: FanMarksP
         <path class="aside" d={aside.map(({ at, value }) => crossAt(x(at), held(value), 3)).join('')} />
       )}
       {counting.length > 0 && (
-        <path class="reading many" d={counting.map(({ at, value }) => circleAt(x(at), held(value), 2)).join('')} />
+        <path class="reading many" d={counting.map(({ at, value }) => circleAt(x(at), held(value), 1)).join('')} />
       )}
       {alone.map((mark) =>
         mark.isWithdrawn ? (
