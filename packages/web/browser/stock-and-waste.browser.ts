@@ -90,7 +90,7 @@ test('a pickup beyond what is there is asked once, then taken and told; its docu
   await oil.getByText(/took 900 L, and the book knew of/).waitFor()
   await oil.getByText(/^empty\./).waitFor()
   await oil.getByRole('button', { name: 'Write its number' }).click()
-  await oil.getByLabel('Document number').fill('N-2026-900')
+  await oil.getByRole('form', { name: 'The number of its document' }).getByLabel('Document number').fill('N-2026-900')
   await oil.getByRole('button', { name: 'Write it down' }).click()
   await oil.getByText('document missing', { exact: true }).waitFor({ state: 'detached' })
   expect(await isWide(page)).toBe(false)
