@@ -47,6 +47,13 @@ async function printed(page: Page, format: 'A4' | 'Letter' = 'A4'): Promise<{ pa
   )
   return { pages: Number(/\/Count (\d+)/.exec(pdf)?.[1]), sizes: [...new Set(sizes)] }
 }
+/** The page's own rule names this paper: a choice is drawn a moment after it is made. */
+const onPaper = (page: Page, paper: string) =>
+  page.waitForFunction(
+    (name) => document.adoptedStyleSheets.some(({ cssRules }) => cssRules[0]?.cssText.includes(name)),
+    paper,
+  )
+
 /** Points across and down: ISO 216 has 210 × 297 mm, ANSI A 8.5 × 11 inches. Printers' drivers round to whole pixels. */
 const papers = {
   A4: [595.28, 841.89],
@@ -137,6 +144,7 @@ test('a round sheet has a row a sump and fits few pages of either paper, on its 
   expect(await isWide(page)).toBe(false)
   for (const paper of ['A4', 'letter'] as const) {
     await page.getByLabel('Paper').selectOption(paper)
+    await onPaper(page, paper)
     const { pages, sizes } = await printed(page)
     expect(sizes).toEqual([`${paper} on its side`])
     // Twelve rows of 13 mm are 156 mm; A4 on its side has 186 within its margins, Letter 192.
@@ -155,6 +163,7 @@ test('labels come out on the paper they are bought on, one sheet for as many as 
   const count = (await askBook('/sumps')).sumps.length
   expect(await printed(page)).toEqual({ pages: Math.ceil(count / 8), sizes: ['A4'] })
   await page.getByLabel('Sheet', { exact: true }).selectOption('letter-2x5')
+  await onPaper(page, 'letter')
   expect(await printed(page)).toEqual({ pages: Math.ceil(count / 10), sizes: ['letter'] })
 })
 
