@@ -50,7 +50,10 @@ async function printed(page: Page, format: 'A4' | 'Letter' = 'A4'): Promise<{ pa
 /** The page's own rule names this paper: a choice is drawn a moment after it is made. */
 const onPaper = (page: Page, paper: string) =>
   page.waitForFunction(
-    (name) => document.adoptedStyleSheets.some(({ cssRules }) => cssRules[0]?.cssText.includes(name)),
+    (name) =>
+      document.adoptedStyleSheets.some(({ cssRules }) =>
+        cssRules[0]?.cssText.toLowerCase().includes(name.toLowerCase()),
+      ),
     paper,
   )
 
