@@ -27,13 +27,15 @@ const places = [
   '/cleanouts',
   '/cleanouts/plan',
   '/cleanouts/upkeep',
-  '/cleanouts/standing',
+  '/cleanouts/together',
+  '/cleanouts/shutdown',
   '/stock',
   '/stock/waste',
   '/stock/cost',
   '/stock/month',
   '/tests',
   '/tests/samples',
+  '/tests/found',
   '/journal',
   '/journal/held',
   '/shop',
@@ -41,6 +43,8 @@ const places = [
   '/shop/people',
   '/shop/account',
   '/shop/labels',
+  '/shop/additives',
+  '/round-sheet',
   '/shop/sheet',
 ] as const
 
@@ -67,8 +71,11 @@ const looks = [
 async function openPlace(place: string, { viewport, colorScheme }: (typeof looks)[number]): Promise<Page> {
   const context = await browser.newContext({ viewport, colorScheme, reducedMotion: 'reduce' })
   const page = await context.newPage()
-  await page.goto(`${base}${place}`, { waitUntil: 'networkidle' })
+  await page.goto(`${base}${place}`, { waitUntil: 'load' })
   await page.locator('h1:visible, h2:visible').first().waitFor()
+  await page.waitForFunction(
+    () => !/One moment …|Fetching|Working out|Opening the book/.test(document.body.textContent),
+  )
   return page
 }
 
@@ -105,17 +112,33 @@ const smallTargets = (page: Page) =>
       .map(({ what, high }) => `${high.toFixed(0)} px: ${what}`)
   })
 
+/** Where colours of its own may go wrong by night: drawings, gauges, marks. */
+const drawn: readonly (typeof places)[number][] = [
+  '/',
+  '/round/tc1',
+  '/sumps/mill7',
+  '/water/ahead',
+  '/mixing',
+  '/stock',
+  '/cleanouts',
+  '/journal',
+  '/shop',
+]
+
 for (const look of looks) {
-  test.each(places)(`%s on ${look.name} has no fault of access`, async (place) => {
-    const page = await openPlace(place, look)
-    try {
-      expect.soft(await faultsOf(page)).toEqual([])
-      expect.soft(await smallTargets(page)).toEqual([])
-      expect
-        .soft(await page.evaluate(() => document.documentElement.scrollWidth))
-        .toBeLessThanOrEqual(look.viewport.width)
-    } finally {
-      await page.context().close()
-    }
-  })
+  test.each(look.colorScheme === 'light' ? places : drawn)(
+    `%s on ${look.name} has no fault of access`,
+    async (place) => {
+      const page = await openPlace(place, look)
+      try {
+        expect.soft(await faultsOf(page)).toEqual([])
+        expect.soft(await smallTargets(page)).toEqual([])
+        expect
+          .soft(await page.evaluate(() => document.documentElement.scrollWidth))
+          .toBeLessThanOrEqual(look.viewport.width)
+      } finally {
+        await page.context().close()
+      }
+    },
+  )
 }

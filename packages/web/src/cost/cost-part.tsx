@@ -2,6 +2,7 @@ import { type CostGrowth, costPartNames, sayCents, sayCount, sayNumber, sayStren
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Book } from '../api/types.ts'
+import { WideTable } from '../parts/wide-table.tsx'
 import { readerOf } from '../say/units.ts'
 import { dayIn } from '../say/when.ts'
 import { type Cost, type Habits, type Lives, type SumpCost, useCost, useHabits, useLives } from './cost-api.ts'
@@ -89,7 +90,7 @@ function SumpTable({ cost, book }: { cost: Cost; book: Book }) {
   const money = (cents: number) => (cents === 0 ? '–' : sayCents(cents, { currency }))
   if (rows.length === 0) return null
   return (
-    <div class="wide-table">
+    <WideTable of="Cost by sump">
       <table class="cost-table">
         <caption class="only-read">Cost by sump</caption>
         <thead>
@@ -138,7 +139,7 @@ function SumpTable({ cost, book }: { cost: Cost; book: Book }) {
           </tr>
         </tfoot>
       </table>
-    </div>
+    </WideTable>
   )
 }
 

@@ -2,6 +2,7 @@ import { costPartNames, sayCents, sayCount, sayMonth, sayNumber, sayVolume } fro
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Book } from '../api/types.ts'
+import { WideTable } from '../parts/wide-table.tsx'
 import { readerOf } from '../say/units.ts'
 import { dayIn, sayDay, sayTime } from '../say/when.ts'
 import { type Habits, type Month, monthTableAddress, useHabits, useMonth } from './cost-api.ts'
@@ -82,7 +83,7 @@ function CostTable({ report: { cost, shop } }: { report: Month }) {
   if (rows.length === 0) return null
   return (
     <Section title="Cost by part">
-      <div class="wide-table">
+      <WideTable of="Cost by part">
         <table>
           <thead>
             <tr>
@@ -122,7 +123,7 @@ function CostTable({ report: { cost, shop } }: { report: Month }) {
             </tr>
           </tfoot>
         </table>
-      </div>
+      </WideTable>
       {cost.gaps.length > 0 && (
         <>
           <p>
@@ -146,7 +147,7 @@ function Kept({ report, habits }: Parts) {
   const days = (count: number) => (count === 0 ? '–' : sayNumber(count, 0))
   return (
     <Section title="Sumps">
-      <div class="wide-table">
+      <WideTable of="Sumps of the month">
         <table>
           <thead>
             <tr>
@@ -209,7 +210,7 @@ function Kept({ report, habits }: Parts) {
             })}
           </tbody>
         </table>
-      </div>
+      </WideTable>
       <p class="quiet">
         Concentrate and water as they were written; by level: mix filled to the mark without measuring, reckoned from
         the level read before. Evaporated and carried off are the estimate’s, whose intervals stand on the page of each

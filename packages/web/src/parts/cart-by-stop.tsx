@@ -2,6 +2,7 @@ import { sayVolume } from '@sumpbook/fluid'
 import type { Today } from '../api/types.ts'
 import { readerOf } from '../say/units.ts'
 import { inWalkingOrder } from '../standing/walking-order.ts'
+import { WideTable } from './wide-table.tsx'
 import './cart-by-stop.css'
 
 /** The stops of the list at which something is poured in, in walking order; a change of the charge is no matter for a cart. */
@@ -19,7 +20,7 @@ export function CartByStop({ today, isOpen, least = 1 }: { today: Today; isOpen:
   return (
     <details class="cart" open={isOpen}>
       <summary>The cart, stop by stop</summary>
-      <div class="wide-table">
+      <WideTable of="The cart, stop by stop">
         <table>
           <thead>
             <tr>
@@ -57,7 +58,7 @@ export function CartByStop({ today, isOpen, least = 1 }: { today: Today; isOpen:
             )}
           </tbody>
         </table>
-      </div>
+      </WideTable>
     </details>
   )
 }

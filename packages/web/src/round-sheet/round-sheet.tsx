@@ -6,6 +6,7 @@ import type { Book } from '../api/types.ts'
 import { SelectField } from '../fields/fields.tsx'
 import type { Paper } from '../parts/page-rule.ts'
 import { usePaper } from '../parts/use-paper.ts'
+import { WideTable } from '../parts/wide-table.tsx'
 import { readerOf, sayBand, shopUnits } from '../say/units.ts'
 import { sayDay, sayWhenShort } from '../say/when.ts'
 import { type SheetRow, sheetRows } from './sheet-rows.ts'
@@ -54,7 +55,7 @@ export function RoundSheet({ book }: { book: Book }) {
           </button>
         </div>
       </div>
-      <div class="wide-table">
+      <WideTable of="Round sheet">
         <table>
           <caption>
             <strong>Round of {day}</strong>, {shop.name}. Walked by ______________________ from ________ to ________
@@ -80,7 +81,7 @@ export function RoundSheet({ book }: { book: Book }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </WideTable>
       <p class="sheet-foot">
         Strengths are read off a mixed sample, before anything is poured. Labels and safety data sheets of the fluids
         come first.

@@ -2,6 +2,7 @@ import { useId, useState } from 'preact/hooks'
 import type { FaultDetail, ImportReport, Question, RowFate, SheetField, SheetMap, Units } from '../api/types.ts'
 import { FaultWords } from '../fields/fields.tsx'
 import type { Fault } from '../fields/read.ts'
+import { WideTable } from '../parts/wide-table.tsx'
 import {
   answerAt,
   answerKind,
@@ -27,7 +28,7 @@ export function Columns({ report: { columns = [], dates, decimal, shape }, map, 
   const said = (heading: string) => map.columns?.[heading] ?? {}
   return (
     <>
-      <div class="wide-table">
+      <WideTable of="Columns of the sheet">
         <table class="columns">
           <thead>
             <tr>
@@ -79,7 +80,7 @@ export function Columns({ report: { columns = [], dates, decimal, shape }, map, 
             ))}
           </tbody>
         </table>
-      </div>
+      </WideTable>
       <div class="sheet-choices">
         <Choice
           label="Form"
@@ -313,7 +314,7 @@ function QuestionField({ question, text, fault, isUnknown, type, unknown }: Ques
 /** Every fault by its row and column: what was found, what was expected. */
 export function FaultTable({ faults }: { faults: readonly FaultDetail[] }) {
   return (
-    <div class="wide-table">
+    <WideTable of="Faults">
       <table class="faults">
         <thead>
           <tr>
@@ -334,7 +335,7 @@ export function FaultTable({ faults }: { faults: readonly FaultDetail[] }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </WideTable>
   )
 }
 
@@ -352,7 +353,7 @@ export function Rows({ rows, total }: { rows: readonly RowFate[]; total: number 
   return (
     <details class="rows part" open={rows.length <= 30}>
       <summary>What becomes of every row</summary>
-      <div class="wide-table">
+      <WideTable of="Rows">
         <table>
           <thead>
             <tr>
@@ -375,7 +376,7 @@ export function Rows({ rows, total }: { rows: readonly RowFate[]; total: number 
             ))}
           </tbody>
         </table>
-      </div>
+      </WideTable>
       {total > rows.length && (
         <p class="quiet">
           The first {rows.length} of {total} rows are shown.

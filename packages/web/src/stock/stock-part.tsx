@@ -4,6 +4,7 @@ import { Link } from 'wouter-preact'
 import type { Book } from '../api/types.ts'
 import { useWriting } from '../entry/use-writing.ts'
 import { Cautions } from '../parts/cautions.tsx'
+import { WideTable } from '../parts/wide-table.tsx'
 import { readerOf, sayMoney } from '../say/units.ts'
 import { sayWhen } from '../say/when.ts'
 import '../today/line.css'
@@ -119,7 +120,7 @@ function OneFluid({ stock, book, today }: { stock: FluidStock; book: Book; today
 
 function Lots({ stock, today, units }: { stock: FluidStock; today: string; units: Book['shop']['units'] }) {
   return (
-    <div class="wide-table">
+    <WideTable of="Lots">
       <table class="lots">
         <caption>Lots, soonest too old first</caption>
         <thead>
@@ -151,7 +152,7 @@ function Lots({ stock, today, units }: { stock: FluidStock; today: string; units
           ))}
         </tbody>
       </table>
-    </div>
+    </WideTable>
   )
 }
 

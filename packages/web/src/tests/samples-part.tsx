@@ -136,6 +136,7 @@ function SampleOf({
 }) {
   const { id, sump, name, method, at, says, state, results } = sample
   const isSlide = method === 'dip slide' || method === 'slide for moulds'
+  const words = isOpen ? 'Close' : state === 'growing' ? 'Read it early' : isSlide ? 'Read it' : 'Write the report'
   return (
     <article class="due-sump" id={`sample-${id}`} aria-label={`${wayWords[method]} of ${name}`}>
       <div class="due-head">
@@ -150,10 +151,10 @@ function SampleOf({
             type="button"
             class={isOpen || state === 'growing' ? 'plain' : ''}
             aria-expanded={isOpen}
-            aria-label={`Read the ${wayWords[method]} of ${name}`}
+            aria-label={`${words}: the ${wayWords[method]} of ${name}`}
             onClick={toggle}
           >
-            {isOpen ? 'Close' : state === 'growing' ? 'Read it early' : isSlide ? 'Read it' : 'Write the report'}
+            {words}
           </button>
         )}
         {method === 'standing sample' && (

@@ -12,6 +12,7 @@ import { DayField, TextField } from '../fields/fields.tsx'
 import { Figures } from '../fields/figures.tsx'
 import { readHardness, withUnit } from '../fields/read.ts'
 import { readTexts } from '../fields/read-texts.ts'
+import { WideTable } from '../parts/wide-table.tsx'
 import { dayIn, sayDay } from '../say/when.ts'
 import '../today/line.css'
 import {
@@ -200,7 +201,7 @@ function AllAnalyses({ analyses, timeZone }: { analyses: readonly Analysis[]; ti
   return (
     <details>
       <summary>{analyses.length === 1 ? 'Its analysis' : `All ${analyses.length} analyses`}</summary>
-      <div class="wide-table">
+      <WideTable of="Analyses">
         <table>
           <thead>
             <tr>
@@ -226,7 +227,7 @@ function AllAnalyses({ analyses, timeZone }: { analyses: readonly Analysis[]; ti
             ))}
           </tbody>
         </table>
-      </div>
+      </WideTable>
     </details>
   )
 }
