@@ -6,22 +6,23 @@ import type { Entry } from '../schema/entries/index.ts'
  * fresh charge. The other sump of a transfer sees it at `transferInRank`.
  */
 export function rankOf(kind: string): number {
-  return ranks[kind as Entry['kind']] ?? readingRank
+  return ranks.get(kind) ?? readingRank
 }
 
 /** Where a transfer stands for the sump it goes into. */
 export const transferInRank = 2
 const readingRank = 3
 
-const ranks: Partial<Record<Entry['kind'], number>> = {
-  setup: 0,
-  charge: 1,
-  reading: readingRank,
-  drawoff: 4,
-  skim: 4,
-  transfer: 4,
-  addition: 5,
-}
+/** A map: a kind that only a newer version knows may be called anything, `constructor` too. */
+const ranks: ReadonlyMap<string, number> = new Map<Entry['kind'], number>([
+  ['setup', 0],
+  ['charge', 1],
+  ['reading', readingRank],
+  ['drawoff', 4],
+  ['skim', 4],
+  ['transfer', 4],
+  ['addition', 5],
+])
 
 /** An instant as fixed-width UTC text, whose order as text is its order in time. */
 export const utc = (instant: string): string => new Date(instant).toISOString()
