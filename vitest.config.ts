@@ -3,6 +3,8 @@ import { defineConfig } from 'vitest/config'
 export default defineConfig({
   test: {
     reporters: ['default'],
+    // Left to itself the runner keeps one core for others.
+    maxWorkers: 2,
     projects: [
       {
         test: {
@@ -18,8 +20,8 @@ export default defineConfig({
           ],
         },
       },
-      { test: { name: 'web', include: ['packages/web/src/**/*.test.{ts,tsx}'] } },
-      { test: { name: 'checks', include: ['checks/**/*.check.ts'] } },
+      { test: { name: 'web', isolate: false, include: ['packages/web/src/**/*.test.{ts,tsx}'] } },
+      { test: { name: 'checks', isolate: false, include: ['checks/**/*.check.ts'] } },
       {
         test: {
           name: 'browser',

@@ -1,4 +1,5 @@
 import { type DayNumber, dayText } from '../calendar/day-number.ts'
+import { datesLocale } from '../words/index.ts'
 import type { Reader } from './units.ts'
 
 /** From which day a calendar day is seen, and in whose language. */
@@ -10,7 +11,7 @@ export interface CalendarReader extends Pick<Reader, 'locale'> {
 const yearFrom = 300
 
 /** "12 January"; "12 January 2028" where it is far away. */
-export function sayCalendarDay(day: DayNumber, { today, locale = 'en-GB' }: CalendarReader): string {
+export function sayCalendarDay(day: DayNumber, { today, locale = datesLocale() }: CalendarReader): string {
   const isFar = Math.abs(day - today) >= yearFrom
   return formatOf(locale, isFar).format(new Date(`${dayText(day)}T12:00:00Z`))
 }

@@ -1,4 +1,5 @@
 import { type Cents, wholeParts } from '../cost/money.ts'
+import { datesLocale } from '../words/index.ts'
 import { type MoneyReader, sayCents, sayMoneyBetween, sayWholeMoney } from './money.ts'
 import { sayCount, sayList } from './phrases.ts'
 import { type Reader, sayNumber, sayVolume } from './units.ts'
@@ -17,7 +18,7 @@ export const costPartNames: Readonly<Record<SaidPart, { title: string; words: st
 }
 
 /** "October 2026" of `2026-10`. */
-export function sayMonth(month: string, { locale = 'en-GB' }: Pick<Reader, 'locale'> = {}): string {
+export function sayMonth(month: string, { locale = datesLocale() }: Pick<Reader, 'locale'> = {}): string {
   const [year, number] = month.split('-').map(Number) as [number, number]
   const format = new Intl.DateTimeFormat(locale, { month: 'long', year: 'numeric', timeZone: 'UTC' })
   return format.format(Date.UTC(year, number - 1, 15))

@@ -1,3 +1,4 @@
+import { datesLocale } from '../words/index.ts'
 import type { Reader } from './units.ts'
 
 /** How a day to come is said: in whose zone, seen from when, in whose language. */
@@ -31,7 +32,7 @@ function calendarDays(from: string, to: string, timeZone: string): number {
   return Math.round((dayOf(to) - dayOf(from)) / dayMs)
 }
 
-function partsOf(at: string, { timeZone, locale = 'en-GB' }: DayReader) {
+function partsOf(at: string, { timeZone, locale = datesLocale() }: DayReader) {
   const instant = new Date(at)
   const part = (type: 'weekday' | 'day' | 'month', style: 'long' | 'short' | 'numeric') =>
     formatOf(locale, timeZone, type, style).format(instant)

@@ -7,6 +7,7 @@ import { rangeOf } from '../guidance/reported-range.ts'
 import type { LimitEnd, LimitedQuantity, LimitLevel, OfferedLimit, SettledLimit } from '../guidance/settled-limits.ts'
 import type { SlideRead } from '../guidance/slide-read.ts'
 import type { TestInterval } from '../guidance/test-interval.ts'
+import { datesLocale } from '../words/index.ts'
 import { sayCount, sayList } from './phrases.ts'
 import { type Reader, sayNumber } from './units.ts'
 
@@ -77,7 +78,7 @@ export function saySource(
 }
 
 /** A calendar day, `2026-11-28`, as people write it: "28 Nov 2026". */
-export function sayDate(day: string, { locale = 'en-GB' }: NumberReader = {}): string {
+export function sayDate(day: string, { locale = datesLocale() }: NumberReader = {}): string {
   let format = dateFormats.get(locale)
   if (format === undefined) {
     format = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' })

@@ -1,4 +1,5 @@
 import type { Cents } from '../cost/money.ts'
+import { speech } from '../words/index.ts'
 import type { Reader } from './units.ts'
 
 /** How money is said: in which currency (ISO 4217), with whose number signs. */
@@ -7,11 +8,11 @@ export interface MoneyReader extends Pick<Reader, 'locale'> {
 }
 
 /** Money to the last coin of its currency: "€412.37", "¥412". Never "−0". */
-export const sayCents = (cents: Cents, { currency, locale = 'en' }: MoneyReader): string =>
+export const sayCents = (cents: Cents, { currency, locale = speech().numbers }: MoneyReader): string =>
   formatOf(locale, currency, false).format(cents === 0 ? 0 : cents / 100)
 
 /** Money in whole units: "€412". */
-export const sayWholeMoney = (cents: Cents, { currency, locale = 'en' }: MoneyReader): string =>
+export const sayWholeMoney = (cents: Cents, { currency, locale = speech().numbers }: MoneyReader): string =>
   formatOf(locale, currency, true).format(Math.round(cents / 100) === 0 ? 0 : cents / 100)
 
 /** Under this, money is said to the coin in sentences. */

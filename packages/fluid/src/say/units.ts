@@ -1,7 +1,8 @@
+import { speech } from '../words/index.ts'
 /** How a person reads figures: the system of units, and the language whose number signs are used. */
 export interface Reader {
   units: 'metric' | 'us' | 'imperial'
-  /** BCP 47; `en` without it. */
+  /** BCP 47, of number signs; without it, that of whoever is spoken to. */
   locale?: string
 }
 
@@ -12,7 +13,7 @@ const volumeUnit = { metric: 'L', us: 'gal', imperial: 'gal' } as const
 export function sayNumber(
   value: number,
   decimals: number,
-  { locale = 'en' }: Pick<Reader, 'locale'> = {},
+  { locale = speech().numbers }: Pick<Reader, 'locale'> = {},
   leastDecimals = decimals,
 ): string {
   const rounded = Number(value.toFixed(decimals))

@@ -5,6 +5,7 @@ import {
   type Reader,
   sayNumber,
   sayVolume,
+  speech,
   type TemperatureUnit,
   type VolumeUnit,
 } from '@sumpbook/fluid'
@@ -35,7 +36,6 @@ export const shopUnits: Readonly<Record<Units, ShopUnits>> = {
   },
 }
 
-/** Sentences are English, and so are their number signs; what a person types may carry either sign. */
 export const readerOf = (units: Units): Reader => ({ units })
 
 /** The decimal sign of a language, for a device's keys; some devices name languages that no standard knows ("C@posix"): a point. */
@@ -86,7 +86,7 @@ export function sayPricePerVolume(perLitre: number, { currency, units }: { curre
 }
 
 const moneyFormat = (currency: string, decimals: number) =>
-  new Intl.NumberFormat('en', {
+  new Intl.NumberFormat(speech().numbers, {
     style: 'currency',
     currency,
     minimumFractionDigits: decimals,

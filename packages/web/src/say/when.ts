@@ -1,3 +1,4 @@
+import { datesLocale } from '@sumpbook/fluid'
 /** How a time is said: in whose zone, seen from when. */
 export interface WhenReader {
   timeZone: string
@@ -51,7 +52,7 @@ export function calendarDaysBetween(from: string, to: string, timeZone: string):
 }
 
 const format = (at: string, timeZone: string, options: Intl.DateTimeFormatOptions) =>
-  formatIn('en-GB', timeZone, options).format(new Date(at))
+  formatIn(datesLocale(), timeZone, options).format(new Date(at))
 
 const made = new Map<string, Intl.DateTimeFormat>()
 

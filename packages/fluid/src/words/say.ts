@@ -1,0 +1,45 @@
+import { IntlMessageFormat } from 'intl-messageformat'
+import { inLanguage, type Language, speech } from './speech.ts'
+
+/** What stands in the braces of a message. Figures come written (`sayNumber`, `sayVolume`); a bare number is for `plural`. */
+export type Values = Readonly<Record<string, string | number>>
+
+/**
+ * A sentence, or a part of one, in the language that is spoken: the English one is its name in the catalogues. Messages are those of ICU:
+ * `{name}`, `{count, plural, one {# sump} other {# sumps}}`, `{kind, select, …}`.
+ *
+ * A message stands whole in the source, never put together from pieces: other languages order their words otherwise.
+ *
+ * @throws where a value of the message is missing
+ * @example say('Add {volume} at {strength}', { volume: '38 L', strength: '18 %' })
+ */
+export function say(text: string, values?: Values): string {
+  const { language, numbers } = speech()
+  const told = inLanguage(language, text)
+  if (values === undefined && !told.includes('{')) return told
+  return formatOf(told, language, numbers).format(values) as string
+}
+
+/** Marks a message that stands in a table and is said elsewhere, `say(words[reason])`, so that catalogues are held to it. */
+export const message = <Text extends string>(text: Text): Text => text
+
+/** A text becomes a format once, then is used a hundred times. */
+const formats = new Map<string, IntlMessageFormat>()
+
+/** @param tags whether `<name>…</name>` in the message is a part to be filled by a function */
+export function formatOf(told: string, language: Language, numbers: string, tags = false): IntlMessageFormat {
+  const key = `${language} ${numbers} ${tags} ${told}`
+  const known = formats.get(key)
+  if (known !== undefined) return known
+  const made = new IntlMessageFormat(told, language, undefined, {
+    ignoreTag: !tags,
+    formatters: {
+      // The language decides what is one and what is many, the reader how a figure is written.
+      getNumberFormat: (_, options) => new Intl.NumberFormat(numbers, options),
+      getDateTimeFormat: (...how) => new Intl.DateTimeFormat(...how),
+      getPluralRules: (...how) => new Intl.PluralRules(...how),
+    },
+  })
+  formats.set(key, made)
+  return made
+}

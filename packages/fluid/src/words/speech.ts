@@ -1,0 +1,57 @@
+/** The languages that sentences are said in. English is written in the source; the others are catalogues of it. */
+export const languages = ['en', 'de', 'es'] as const
+export type Language = (typeof languages)[number]
+
+/** How somebody reads: the language of the sentences, and apart from it the signs in figures. */
+export interface Speech {
+  language: Language
+  /** BCP 47, of figures and money: "de-CH" writes 1’234.5 whatever the language of the sentence round it. */
+  numbers: string
+}
+
+/** One language's sentences by their English ones. */
+export type Catalogue = Readonly<Record<string, string>>
+
+const english: Speech = { language: 'en', numbers: 'en' }
+let ask: () => Speech = () => english
+const catalogues = new Map<Language, Catalogue>()
+
+/**
+ * Whose language is spoken from now on. A phone speaks its person's, a command its caller's, a server that of whoever asks just
+ * now: the function is asked at every sentence.
+ */
+export function speakAs(whose: () => Speech): void {
+  ask = whose
+}
+
+/** How it is spoken just now; English where nobody said otherwise. */
+export const speech = (): Speech => ask()
+
+/** Makes a language's sentences known. What was known of it is forgotten. */
+export function learn(language: Language, catalogue: Catalogue): void {
+  catalogues.set(language, catalogue)
+}
+
+/** The sentence of a catalogue for an English one; the English one where the language does not have it. */
+export const inLanguage = (language: Language, message: string): string =>
+  catalogues.get(language)?.[message] ?? message
+
+/** BCP 47 of dates: as figures are written where that is a form of the language, else as the language is usually written. */
+export function datesLocale({ language, numbers }: Speech = speech()): string {
+  if (numbers === language || numbers.startsWith(`${language}-`)) return numbers === 'en' ? 'en-GB' : numbers
+  return language === 'en' ? 'en-GB' : language
+}
+
+/**
+ * The nearest of the languages to what somebody prefers.
+ *
+ * @param preferred BCP 47, best first, as a browser or an `Accept-Language` names them
+ * @example nearestLanguage(['pt', 'es-MX', 'en']) // 'es'
+ */
+export function nearestLanguage(preferred: readonly string[]): Language {
+  for (const tag of preferred) {
+    const found = languages.find((language) => language === tag.split('-')[0]!.toLowerCase())
+    if (found !== undefined) return found
+  }
+  return 'en'
+}
