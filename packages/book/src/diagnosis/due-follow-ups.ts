@@ -1,4 +1,4 @@
-import { sayCautions, sayList, stopsFor } from '@sumpbook/fluid'
+import { sayCautions, sayFinding, sayList, sayStop, stopsFor } from '@sumpbook/fluid'
 import { dayOf } from '../journal/calendar.ts'
 import type { Due } from '../today/due.ts'
 import type { DueSource } from '../today/due-sources.ts'
@@ -30,12 +30,12 @@ function dueOf({ id, name }: { id: string; name: string }, seen: readonly Observ
     sump: id,
     about: null,
     name,
-    headline: `See to ${sayList(signs)} at ${name}`,
+    headline: `See to ${sayList(signs.map(sayFinding))} at ${name}`,
     why: 'It was written down and nobody has said yet what was done about it. A good reading does not answer it.',
     dueOn: dayOf(first!.at, timeZone),
     consequence: 0,
     exempt: true,
-    cautions: [...stops.map(({ text }) => text), ...(isHealth ? sayCautions(['healthSurveillance']) : [])],
+    cautions: [...stops.map(sayStop), ...(isHealth ? sayCautions(['healthSurveillance']) : [])],
     page: `/sumps/${encodeURIComponent(id)}/why`,
     finish: null,
   }

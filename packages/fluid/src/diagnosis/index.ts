@@ -1,6 +1,7 @@
 export { causes } from './causes/index.ts'
 export { type CauseReason, type Diagnosis, diagnose, type RankedCause } from './diagnose.ts'
 export { type Evidence, evidenceOf, type Symptoms } from './evidence.ts'
+export { causeName, sayFinding } from './finding-words.ts'
 export type { Cause } from './network.ts'
 export { type Found, infer, mostPresent, type NoisyOr, type Posterior } from './noisy-or.ts'
 export {
@@ -11,6 +12,7 @@ export {
   type ReadValue,
   readFields,
 } from './readings.ts'
+export { type Remedy, sayRemedy } from './remedy.ts'
 export {
   readSigns,
   roundSigns,
@@ -21,4 +23,4 @@ export {
   signFamilies,
   signs,
 } from './signs.ts'
-export { needsFollowUp, type Stop, stopsFor } from './stops.ts'
+export { needsFollowUp, type Stop, sayStop, stopsFor } from './stops.ts'

@@ -1,3 +1,4 @@
+import type { Remedy } from './remedy.ts'
 import type { SourceKey } from './sources.ts'
 
 /** How often something is seen where its cause is at work: named classes, since nobody has counted. */
@@ -26,5 +27,5 @@ export interface Cause {
   /** What would confirm it, a sentence each. */
   checks: readonly string[]
   /** What helps; the fluid's sheet and its supplier come first. */
-  remedies: readonly string[]
+  remedies: readonly Remedy[]
 }

@@ -1,8 +1,12 @@
 import { sayCautions } from '../cautions/cautions.ts'
 import type { CauseReason, Diagnosis, RankedCause } from '../diagnosis/diagnose.ts'
 import type { Evidence } from '../diagnosis/evidence.ts'
+import { causeName, sayFinding } from '../diagnosis/finding-words.ts'
 import type { Frequency } from '../diagnosis/network.ts'
 import type { ReadField, ReadValue } from '../diagnosis/readings.ts'
+import { sayRemedy } from '../diagnosis/remedy.ts'
+import { sayStop } from '../diagnosis/stops.ts'
+import { say } from '../words/index.ts'
 import { sayList } from './phrases.ts'
 import { type Reader, sayNumber, sayVolume } from './units.ts'
 
@@ -19,6 +23,8 @@ export interface SaidDiagnosis {
 
 export interface SaidCause {
   cause: string
+  /** The same as a heading: "Bacterial growth". */
+  name: string
   /** What is going on, one sentence. */
   says: string
   probability: number
@@ -37,21 +43,22 @@ export function sayDiagnosis(
   return {
     causes: causes.map((ranked) => ({
       cause: ranked.cause.id,
-      says: ranked.cause.says,
+      name: say(causeName(ranked.cause.id)),
+      says: say(ranked.cause.says),
       probability: ranked.probability,
       because: sayBecause(ranked, reader),
-      checks: ranked.cause.checks,
-      remedies: ranked.cause.remedies,
+      checks: ranked.cause.checks.map((check) => say(check)),
+      remedies: ranked.cause.remedies.map(sayRemedy),
     })),
     nextCheck:
       nextCheck === null
         ? null
         : {
             check: nextCheck.id,
-            text: `${nextCheck.does}: of what is not known yet it tells most. It takes ${nextCheck.takes}.`,
+            text: `${say(nextCheck.does)}: of what is not known yet it tells most. It takes ${say(nextCheck.takes)}.`,
             gain: nextCheck.gain,
           },
-    stop: stops.map(({ text }) => text),
+    stop: stops.map(sayStop),
     notes: notesOf(diagnosis, notUnderstood),
     cautions: [
       ...(stops.some(({ followUp }) => followUp)
@@ -88,7 +95,7 @@ const speaksForWords: Record<Frequency, string> = {
 export function sayEvidence({ finding, present, ground }: Evidence, reader: Reader): string {
   switch (ground.kind) {
     case 'sign':
-      return present ? finding : `no ${finding}`
+      return present ? sayFinding(finding) : `no ${sayFinding(finding)}`
     case 'limit': {
       const { field, value, side, limit } = ground
       const stands = side === 'low' ? (present ? 'under' : 'not under') : present ? 'above' : 'not above'
@@ -165,6 +172,7 @@ function notesOf({ causes, stops, unjudged, leftOut }: Diagnosis, notUnderstood:
   }
   if (notUnderstood.length > 0)
     notes.push(`Not understood, and left aside: ${sayList(notUnderstood.map((word) => `“${word}”`))}.`)
-  if (leftOut.length > 0) notes.push(`Too much at once to weigh; left out, as telling least: ${sayList(leftOut)}.`)
+  if (leftOut.length > 0)
+    notes.push(`Too much at once to weigh; left out, as telling least: ${sayList(leftOut.map(sayFinding))}.`)
   return notes
 }

@@ -1,4 +1,4 @@
-import { type SignId, stopsFor } from '@sumpbook/fluid'
+import { type SignId, sayStop, stopsFor } from '@sumpbook/fluid'
 
 /** What is looked at, smelt and judged at every sump, in the order of the round. */
 export type Sense = 'look' | 'smell' | 'oil'
@@ -62,7 +62,7 @@ export function saySeen(seen: Seen): string {
 }
 
 /** What must stop because of what was seen and smelt, most dangerous first. */
-export const stopsOf = (seen: Seen): string[] => stopsFor(signsOf(seen)).map(({ text }) => text)
+export const stopsOf = (seen: Seen): string[] => stopsFor(signsOf(seen)).map(sayStop)
 
 /** What to mind beside the recipe (common practice; the fluid's sheet and the supplier decide). */
 export function signNotes(seen: Seen): string[] {

@@ -1,7 +1,10 @@
-import { sayCautions } from '../../cautions/cautions.ts'
 import type { Cause } from '../network.ts'
+import type { Remedy } from '../remedy.ts'
 
-const biocide = `${sayCautions(['biocideByLabel', 'biocideDoesNotRepair', 'endotoxin']).join(' ')} Ask the supplier first.`
+const biocide: Remedy = {
+  cautions: ['biocideByLabel', 'biocideDoesNotRepair', 'endotoxin'],
+  then: 'Ask the supplier first.',
+}
 
 /** What grows. */
 export const growthCauses: readonly Cause[] = [
