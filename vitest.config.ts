@@ -26,9 +26,9 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['packages/web/browser/**/*.browser.ts'],
+          globalSetup: 'packages/web/browser/lay-chromium.ts',
           testTimeout: 60_000,
           hookTimeout: 60_000,
-          fileParallelism: false,
         },
       },
     ],

@@ -1,12 +1,13 @@
 /**
- * Every place of the app by the rules of WCAG 2.2 A and AA as axe checks them, and by those of our own: text at 7 : 1, what is tapped 44 px
- * high, nothing wider than the screen, everything reached by keyboard.
+ * Every place of the app by the rules of WCAG 2.2 A and AA as axe checks them, and by those of our own: text at 7 : 1 by day, by night and with more
+ * contrast, what is tapped 44 px high, nothing wider than the screen, everything reached by keyboard and seen there.
  */
+
+import { fileURLToPath } from 'node:url'
 import { AxeBuilder } from '@axe-core/playwright'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, test } from 'vitest'
-import { openChromium } from './chromium.ts'
-import { type ServedBook, serveBook } from './served-book.ts'
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import { desk, fileBrowser, fileExample, openPage, phone, picturesOfDocs, tablet } from './on-a-screen.ts'
 
 const places = [
   '/',
@@ -48,30 +49,11 @@ const places = [
   '/shop/sheet',
 ] as const
 
-let browser: Browser
-let served: ServedBook
-let base: string
-beforeAll(async () => {
-  ;[browser, served] = await Promise.all([openChromium(), serveBook()])
-  base = served.address.replace(/\/$/, '')
-  const answer = await fetch(`${base}/api/v1/demo`, { method: 'POST', headers: { origin: base } })
-  expect(answer.status).toBe(201)
-})
-afterAll(async () => {
-  await browser.close()
-  await served.end()
-})
+const browser = fileBrowser()
+const served = fileExample()
 
-/** How it is looked at: on a phone by day, on a desk by night. */
-const looks = [
-  { name: 'a phone by day', viewport: { width: 360, height: 740 }, colorScheme: 'light' },
-  { name: 'a desk by night', viewport: { width: 1440, height: 900 }, colorScheme: 'dark' },
-] as const
-
-async function openPlace(place: string, { viewport, colorScheme }: (typeof looks)[number]): Promise<Page> {
-  const context = await browser.newContext({ viewport, colorScheme, reducedMotion: 'reduce' })
-  const page = await context.newPage()
-  await page.goto(`${base}${place}`, { waitUntil: 'load' })
+async function openPlace(place: string): Promise<Page> {
+  const page = await openPage(browser(), served().address + place, { reducedMotion: 'reduce' })
   await page.locator('h1:visible, h2:visible').first().waitFor()
   await page.waitForFunction(
     () => !/One moment …|Fetching|Working out|Opening the book/.test(document.body.textContent),
@@ -80,11 +62,14 @@ async function openPlace(place: string, { viewport, colorScheme }: (typeof looks
 }
 
 /** Each fault with the first places it is found at, short enough to read. */
-async function faultsOf(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .options({ rules: { 'color-contrast-enhanced': { enabled: true } } })
-    .analyze()
+async function faultsOf(page: Page, rules: 'all' | 'of colour' = 'all'): Promise<string[]> {
+  const axe = new AxeBuilder({ page })
+  if (rules === 'of colour') axe.withRules(['color-contrast', 'color-contrast-enhanced'])
+  else
+    axe
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+      .options({ rules: { 'color-contrast-enhanced': { enabled: true } } })
+  const { violations } = await axe.analyze()
   return violations.flatMap(({ id, nodes }) =>
     nodes
       .slice(0, 3)
@@ -112,7 +97,69 @@ const smallTargets = (page: Page) =>
       .map(({ what, high }) => `${high.toFixed(0)} px: ${what}`)
   })
 
-/** Where colours of its own may go wrong by night: drawings, gauges, marks. */
+/** What can be used and the Tab key does not come to, or comes to without showing it. Of radio buttons of one name it comes to one. */
+async function unreached(page: Page): Promise<string[]> {
+  const count = await page.evaluate(() => {
+    const usable = 'a[href], button, input, select, textarea, summary, [tabindex="0"]'
+    const all = [...document.querySelectorAll<HTMLElement>(usable)].filter(
+      (one) => !one.matches(':disabled, [type=hidden]') && one.checkVisibility({ visibilityProperty: true }),
+    )
+    const reached = new Set<Element>()
+    const unseen = new Set<Element>()
+    Object.assign(window, { walked: { all, reached, unseen } })
+    addEventListener('focusin', ({ target }) => {
+      const one = target as HTMLElement
+      reached.add(one)
+      // A field that is covered by its label shows its focus there.
+      const shown = [one, one.closest('label'), one.nextElementSibling, one.parentElement].some(
+        (near) => near !== null && getComputedStyle(near as Element).outlineStyle !== 'none',
+      )
+      if (!shown) unseen.add(one)
+    })
+    document.body.focus()
+    return all.length
+  })
+  for (let tab = 0; tab < count + 3; tab++) await page.keyboard.press('Tab')
+  return page.evaluate(() => {
+    const { all, reached, unseen } = (
+      window as unknown as { walked: { all: HTMLElement[]; reached: Set<Element>; unseen: Set<Element> } }
+    ).walked
+    const names = new Set([...reached].map((one) => (one as HTMLInputElement).name).filter(Boolean))
+    const word = (one: Element) => one.outerHTML.slice(0, 90)
+    return [
+      ...all
+        .filter((one) => one.isConnected && !reached.has(one))
+        .filter((one) => !(one.matches('[type=radio]') && names.has((one as HTMLInputElement).name)))
+        .map((one) => `not reached: ${word(one)}`),
+      ...[...unseen].map((one) => `not seen: ${word(one)}`),
+    ]
+  })
+}
+
+test.each(places)(
+  '%s has no fault of access on a phone, is no wider than any screen, and is reached by keys',
+  async (place) => {
+    const page = await openPlace(place)
+    if (picturesOfDocs) await page.screenshot({ path: placePicture(place), type: 'jpeg', quality: 75, fullPage: true })
+    expect.soft(await faultsOf(page)).toEqual([])
+    expect.soft(await smallTargets(page)).toEqual([])
+    expect.soft(await unreached(page)).toEqual([])
+    for (const viewport of [desk, tablet, phone]) {
+      await page.setViewportSize(viewport)
+      expect.soft(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width)
+    }
+  },
+)
+
+const placePicture = (place: string) =>
+  fileURLToPath(
+    new URL(
+      `../../../docs/pictures/places/${place === '/' ? 'today' : place.slice(1).replaceAll('/', '-')}.jpg`,
+      import.meta.url,
+    ),
+  )
+
+/** Where colours of its own may go wrong: drawings, gauges, marks. */
 const drawn: readonly (typeof places)[number][] = [
   '/',
   '/round/tc1',
@@ -125,20 +172,28 @@ const drawn: readonly (typeof places)[number][] = [
   '/shop',
 ]
 
-for (const look of looks) {
-  test.each(look.colorScheme === 'light' ? places : drawn)(
-    `%s on ${look.name} has no fault of access`,
-    async (place) => {
-      const page = await openPlace(place, look)
-      try {
-        expect.soft(await faultsOf(page)).toEqual([])
-        expect.soft(await smallTargets(page)).toEqual([])
-        expect
-          .soft(await page.evaluate(() => document.documentElement.scrollWidth))
-          .toBeLessThanOrEqual(look.viewport.width)
-      } finally {
-        await page.context().close()
-      }
-    },
-  )
-}
+test.each(drawn)('%s is read by night and with more contrast', async (place) => {
+  const page = await openPlace(place)
+  for (const [colorScheme, contrast] of [
+    ['dark', 'no-preference'],
+    ['light', 'more'],
+    ['dark', 'more'],
+  ] as const) {
+    await page.emulateMedia({ colorScheme, contrast })
+    expect.soft(await faultsOf(page, 'of colour')).toEqual([])
+  }
+})
+
+test('drawings take the colours that a person chose for every page', async () => {
+  const page = await openPlace('/sumps/mill7')
+  await page.emulateMedia({ forcedColors: 'active' })
+  const { ink, wall, filled, paper } = await page.evaluate(() => {
+    const probe = document.body.appendChild(document.createElement('i'))
+    probe.style.cssText = 'color: CanvasText; background: Canvas; forced-color-adjust: none'
+    const styleOf = (place: string) => getComputedStyle(document.querySelector(`.gauge ${place}`)!)
+    const { color, backgroundColor } = getComputedStyle(probe)
+    return { ink: color, paper: backgroundColor, wall: styleOf('.wall').stroke, filled: styleOf('.filled').fill }
+  })
+  expect(wall).toBe(ink)
+  expect([ink, paper]).not.toContain(filled)
+})

@@ -1,56 +1,13 @@
 /** A cleanout from its plan to its later slide on the example shop, in a real browser on a real server; and what comes back on its days. */
-import { fileURLToPath } from 'node:url'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
-import { openChromium } from './chromium.ts'
-import { type ServedBook, serveBook } from './served-book.ts'
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import { desk, expectRoomForAThumb, fileBrowser, fileExample, openPage, phone, picture } from './on-a-screen.ts'
 
-const phone = { width: 360, height: 740 }
-const desk = { width: 1200, height: 900 }
-const picture = (name: string) => fileURLToPath(new URL(`../../../.cache/pictures/${name}.png`, import.meta.url))
+const browser = fileBrowser()
+const served = fileExample()
 
-let browser: Browser
-let served: ServedBook
-beforeAll(async () => {
-  browser = await openChromium()
-  served = await serveBook()
-  await fetch(`${served.address}/api/v1/demo`, { method: 'POST' })
-})
-afterAll(async () => {
-  await served.end()
-  await browser.close()
-})
-
-/** A page of its own; what goes wrong in it fails the test. */
-async function openPage(viewport: { width: number; height: number }, place: string): Promise<Page> {
-  const context = await browser.newContext({ viewport, locale: 'en-GB', timezoneId: 'Europe/Berlin' })
-  const page = await context.newPage()
-  const wrong: string[] = []
-  page.on('pageerror', (error) => wrong.push(error.message))
-  page.on('console', (message) => {
-    if (message.type() === 'error') wrong.push(message.text())
-  })
-  onTestFinished(async () => {
-    await context.close()
-    expect(wrong).toEqual([])
-  })
-  await page.goto(served.address + place)
-  return page
-}
-
-/** No page is wider than its window, and whatever can be touched is 44 px high and lies inside it. */
-async function expectRoomForAThumb(page: Page) {
-  const found = await page.evaluate(() => {
-    const touched = [...document.querySelectorAll('main :is(button, select, summary, input, .parts a)')]
-    const small = touched
-      .filter((element) => !element.matches('[type="checkbox"], [type="radio"]'))
-      .map((element) => ({ element, box: element.getBoundingClientRect() }))
-      .filter(({ box }) => box.height > 0 && (box.height < 43.5 || box.left < -0.5 || box.right > innerWidth + 0.5))
-      .map(({ element, box }) => `${element.tagName} ${element.textContent} ${box.width} × ${box.height}`)
-    return { small, isWide: document.documentElement.scrollWidth > innerWidth }
-  })
-  expect(found).toEqual({ small: [], isWide: false })
-}
+const openAt = (viewport: { width: number; height: number }, place: string) =>
+  openPage(browser(), served().address + place, { viewport })
 
 const signNext = async (page: Page) => {
   const next = page.locator('.sheet-step.next')
@@ -60,7 +17,7 @@ const signNext = async (page: Page) => {
 }
 
 test('a cleanout is planned, signed step by step on a phone, rinsed again where it must be, and waits for its slide', async () => {
-  const page = await openPage(phone, '/cleanouts')
+  const page = await openAt(phone, '/cleanouts')
   await page.getByRole('link', { name: 'Plan a cleanout' }).click()
   await page.getByText('the machine stands for about').waitFor()
   await expectRoomForAThumb(page)
@@ -97,16 +54,16 @@ test('a cleanout is planned, signed step by step on a phone, rinsed again where 
   await signNext(page)
   await page.getByText('It waits for its later slide').waitFor()
   await expectRoomForAThumb(page)
-  const journal = await (await fetch(`${served.address}/api/v1/entries?limit=60`)).json()
+  const journal = await (await fetch(`${served().address}/api/v1/entries?limit=60`)).json()
   const kinds = (journal as { entries: { kind: string }[] }).entries.map(({ kind }) => kind)
   expect(kinds).toEqual(expect.arrayContaining(['cleanout', 'charge', 'reading', 'signoff']))
-  await served.restart()
+  await served().restart()
   await page.reload()
   await page.getByText('It waits for its later slide').waitFor()
 }, 120_000)
 
 test('a sheet on a desk and on paper keeps each step whole', async () => {
-  const page = await openPage(desk, '/cleanouts/plan')
+  const page = await openAt(desk, '/cleanouts/plan')
   await page.getByText('the machine stands for about').waitFor()
   await page.screenshot({ path: picture('cleanout-plan-desk'), fullPage: true })
   await page.getByRole('button', { name: 'Open the job sheet' }).click()
@@ -125,7 +82,7 @@ test('a sheet on a desk and on paper keeps each step whole', async () => {
 }, 60_000)
 
 test('several machines are planned side by side', async () => {
-  const page = await openPage(phone, '/cleanouts/together')
+  const page = await openAt(phone, '/cleanouts/together')
   const machines = page.getByRole('checkbox')
   await machines.nth(0).check()
   await machines.nth(1).check()
@@ -135,7 +92,7 @@ test('several machines are planned side by side', async () => {
 }, 60_000)
 
 test('upkeep is taken on, stands on Today, and one tap finishes it', async () => {
-  const page = await openPage(phone, '/cleanouts/upkeep')
+  const page = await openAt(phone, '/cleanouts/upkeep')
   // The example shop has tasks of its own: what is proposed besides is folded.
   await page.getByText('Proposals', { exact: true }).click()
   await page.getByRole('button', { name: 'Take on', exact: true }).first().waitFor()
@@ -149,7 +106,7 @@ test('upkeep is taken on, stands on Today, and one tap finishes it', async () =>
 }, 60_000)
 
 test('a machine that will stand has its sheet', async () => {
-  const page = await openPage(phone, '/cleanouts/shutdown')
+  const page = await openAt(phone, '/cleanouts/shutdown')
   await page.getByRole('radio', { name: 'Back into use' }).check()
   await page.getByText('Look and smell first').waitFor()
   await expectRoomForAThumb(page)

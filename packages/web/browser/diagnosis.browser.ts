@@ -1,30 +1,8 @@
 /** Something is wrong with a sump: ticked, what must stop at the top, written down, on Today, answered for. */
-import { fileURLToPath } from 'node:url'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
-import { openChromium } from './chromium.ts'
-import { type ServedBook, serveBook } from './served-book.ts'
+import { expect, test } from 'vitest'
+import { fileBrowser, openPage, phone, picture, servedFile } from './on-a-screen.ts'
 
-const phone = { width: 360, height: 740 }
-const sketch = (name: string) => fileURLToPath(new URL(`../../../.cache/pictures/${name}.png`, import.meta.url))
-
-let browser: Browser
-beforeAll(async () => {
-  browser = await openChromium()
-})
-afterAll(() => browser.close())
-
-async function openPage(): Promise<Page> {
-  const context = await browser.newContext({ viewport: phone, locale: 'en-GB', timezoneId: 'Europe/Berlin' })
-  const page = await context.newPage()
-  const wrong: string[] = []
-  page.on('pageerror', (error) => wrong.push(error.message))
-  onTestFinished(async () => {
-    await context.close()
-    expect(wrong).toEqual([])
-  })
-  return page
-}
+const browser = fileBrowser()
 
 const shop = {
   format: 'sumpbook-book/1',
@@ -33,20 +11,11 @@ const shop = {
   sumps: [{ id: 's1', name: 'Mill 1', fluid: 'f1', fillVolume: 200, capacity: 240 }],
 }
 
-async function servedShop(): Promise<ServedBook> {
-  const served = await serveBook()
-  onTestFinished(() => served.end())
-  const form = new FormData()
-  form.set('map', '{}')
-  form.set('file', new File([JSON.stringify(shop)], 'shop.json'))
-  const answer = await fetch(`${served.address}/api/v1/import`, { method: 'POST', body: form })
-  expect(answer.status).toBe(200)
-  return served
-}
+const servedShop = () => servedFile(shop)
 
 test('a danger that is ticked stands at the top, is written down, stays on Today, and leaves it once answered for', async () => {
   const { address } = await servedShop()
-  const page = await openPage()
+  const page = await openPage(browser())
   await page.goto(`${address}/sumps/s1`)
   await page.getByRole('link', { name: 'Something wrong with it?' }).click()
   await page.getByRole('heading', { name: 'What is wrong with Mill 1?' }).waitFor()
@@ -55,7 +24,7 @@ test('a danger that is ticked stands at the top, is written down, stays on Today
   expect(await page.getByRole('alert').textContent()).toContain('do not start pumps')
   expect(await page.locator('.causes h3').first().textContent()).toContain('Growth without air')
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(phone.width)
-  await page.screenshot({ path: sketch('wrong-ticked'), fullPage: true })
+  await page.screenshot({ path: picture('wrong-ticked'), fullPage: true })
   await page.getByLabel('strong', { exact: true }).check()
   await page.getByRole('button', { name: 'Write it down' }).click()
   await page.getByRole('heading', { name: 'To be answered for' }).waitFor()
@@ -75,13 +44,13 @@ test('a danger that is ticked stands at the top, is written down, stays on Today
 
 test('on the round a danger comes into view at once, and leads to the page of causes', async () => {
   const { address } = await servedShop()
-  const page = await openPage()
+  const page = await openPage(browser())
   await page.goto(`${address}/round/s1`)
   await page.getByRole('button', { name: /Look · smell · oil/ }).click()
   await page.getByLabel('eggs', { exact: true }).check()
   const alert = page.getByRole('alert')
   await alert.waitFor()
-  await page.screenshot({ path: sketch('wrong-on-round') })
+  await page.screenshot({ path: picture('wrong-on-round') })
   const box = (await alert.getByRole('heading').boundingBox())!
   expect(box.y).toBeGreaterThanOrEqual(0)
   expect(box.y + box.height).toBeLessThan(phone.height)

@@ -1,60 +1,28 @@
 /** The first day of a new user, in a real browser on a real server. */
-import { fileURLToPath } from 'node:url'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
-import { openChromium } from './chromium.ts'
-import { type ServedBook, serveBook } from './served-book.ts'
+import { expect, test } from 'vitest'
+import { desk, docsPicture, fileBrowser, isWide, openPage, phone, servedBook } from './on-a-screen.ts'
 
-const phone = { width: 360, height: 740 }
-const desk = { width: 1200, height: 900 }
-/** Pictures for looking at; those of the docs are only written anew when asked for (PICTURES=docs). */
-const pictures = process.env.PICTURES === 'docs' ? '../../../docs/pictures' : '../../../.cache/pictures'
-const picture = (name: string) => fileURLToPath(new URL(`${pictures}/${name}.png`, import.meta.url))
+const browser = fileBrowser()
 
-let browser: Browser
-beforeAll(async () => {
-  browser = await openChromium()
-})
-afterAll(() => browser.close())
-
-/** A page of its own; what goes wrong in it fails the test. */
-async function openPage(viewport: { width: number; height: number }): Promise<{ page: Page; context: BrowserContext }> {
-  const context = await browser.newContext({ viewport, locale: 'en-GB', timezoneId: 'Europe/Berlin' })
-  const page = await context.newPage()
-  const wrong: string[] = []
-  page.on('pageerror', (error) => wrong.push(error.message))
-  page.on('console', (message) => {
-    // One of the tests restarts the server under an open page, which asks for things by itself.
-    if (message.type() === 'error' && !/ERR_CONNECTION_(REFUSED|RESET)/.test(message.text())) wrong.push(message.text())
-  })
-  onTestFinished(async () => {
-    await context.close()
-    expect(wrong).toEqual([])
-  })
-  return { page, context }
+/** One of the tests restarts the server under an open page, which asks for things by itself. */
+async function openOn(viewport: { width: number; height: number }) {
+  const page = await openPage(browser(), undefined, { viewport, forgive: /ERR_CONNECTION_(REFUSED|RESET)/ })
+  return { page, context: page.context() }
 }
-
-async function freshBook(): Promise<ServedBook> {
-  const served = await serveBook()
-  onTestFinished(() => served.end())
-  return served
-}
-
-const isWide = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth > window.innerWidth)
 
 test('the example shop opens, a round takes a reading, Today changes, and it is all there after a restart', {
   timeout: 120_000,
 }, async () => {
-  const served = await freshBook()
-  const { page } = await openPage(desk)
+  const served = await servedBook()
+  const { page } = await openOn(desk)
   await page.goto(served.address)
   await page.getByRole('button', { name: 'Look round the example shop' }).click()
   await page.getByRole('heading', { name: 'Today', level: 1 }).waitFor()
   const listed = await page.getByRole('heading', { name: 'Turning centre 2', exact: true }).count()
   expect(listed).toBe(1)
-  await page.screenshot({ path: picture('today') })
+  await page.screenshot({ path: docsPicture('today') })
 
-  const { page: round } = await openPage(phone)
+  const { page: round } = await openOn(phone)
   await round.goto(`${served.address}/round`)
   await round.getByRole('link', { name: /Turning centre 2/ }).click()
   await round.getByRole('heading', { name: 'Turning centre 2' }).waitFor()
@@ -69,7 +37,7 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
   // 3.5 °Brix at a factor of 1 are about 3.5 % in 130 of 180 L: what is missing to the mark, at the mixer's strongest.
   await round.getByText(/^Add [\d.]+ L at 15 %$/).waitFor()
   expect(await isWide(round)).toBe(false)
-  await round.screenshot({ path: picture('round') })
+  await round.screenshot({ path: docsPicture('round') })
   await round.getByRole('button', { name: 'Poured as written · next' }).click()
   await round.getByRole('heading', { name: 'Sliding-head lathe 3' }).waitFor()
   await round.getByText('all saved').last().waitFor()
@@ -87,18 +55,18 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
     .first()
     .waitFor()
   await page.getByText('today', { exact: true }).first().waitFor()
-  await page.screenshot({ path: picture('sump'), fullPage: true })
+  await page.screenshot({ path: docsPicture('sump'), fullPage: true })
 })
 
 test('from an empty book to the first recipe of one’s own shop', async () => {
-  const served = await freshBook()
-  const { page } = await openPage(phone)
+  const served = await servedBook()
+  const { page } = await openOn(phone)
   await page.goto(served.address)
   await page.getByRole('link', { name: 'Begin with my shop' }).click()
   const form = page.getByRole('form', { name: 'Begin with my shop' })
   await form.waitFor()
   expect(await isWide(page)).toBe(false)
-  await page.screenshot({ path: picture('begin-shop'), fullPage: true })
+  await page.screenshot({ path: docsPicture('begin-shop'), fullPage: true })
   const fill = (name: string, value: string, nth = 0) => form.getByLabel(name, { exact: false }).nth(nth).fill(value)
   await fill('Name of the shop', 'Works of our own')
   await fill('Name of the fluid', 'Semi 1')
@@ -132,9 +100,9 @@ const europeanSheet = [
 ].join('\n')
 
 test('a wide European sheet becomes a book and its recipes', async () => {
-  const served = await freshBook()
+  const served = await servedBook()
   await fetch(`${served.address}/api/v1/import`, { method: 'POST', body: bookForm() })
-  const { page } = await openPage(desk)
+  const { page } = await openOn(desk)
   await page.goto(`${served.address}/shop/sheet`)
   await page.getByLabel('The file').setInputFiles({
     name: 'kuehlschmierstoff.csv',
@@ -142,7 +110,7 @@ test('a wide European sheet becomes a book and its recipes', async () => {
     buffer: Buffer.from(europeanSheet),
   })
   await page.getByText('Fräse 1 °Brix').first().waitFor()
-  await page.screenshot({ path: picture('sheet'), fullPage: true })
+  await page.screenshot({ path: docsPicture('sheet'), fullPage: true })
   await page.getByRole('button', { name: /Write 11 entries into the book/ }).click()
   await page.getByRole('link', { name: /Today/ }).first().click()
   // 3.5 × 1.6 = 5.6 % in 162 of 200 L under a band from 6 %; 7.5 × 1.6 = 12 % in 240 of 300 L above one to 10 %.
@@ -153,9 +121,9 @@ test('a wide European sheet becomes a book and its recipes', async () => {
 })
 
 test('a faulty sheet is refused whole, every fault named', async () => {
-  const served = await freshBook()
+  const served = await servedBook()
   await fetch(`${served.address}/api/v1/import`, { method: 'POST', body: bookForm() })
-  const { page } = await openPage(desk)
+  const { page } = await openOn(desk)
   await page.goto(`${served.address}/shop/sheet`)
   const faulty = 'Date,Machine,Brix,pH\n2026-02-30,Fräse 1,3.4,9\n2026-02-03,,3.4,9\n2026-02-04,Fräse 1,abc,19\n'
   await page
@@ -169,7 +137,7 @@ test('a faulty sheet is refused whole, every fault named', async () => {
   ]) {
     await page.getByRole('row', { name: new RegExp(`${row} ${column} "?${found}`) }).waitFor()
   }
-  await page.screenshot({ path: picture('sheet-faults'), fullPage: true })
+  await page.screenshot({ path: docsPicture('sheet-faults'), fullPage: true })
   const { entries } = (await (await fetch(`${served.address}/api/v1/entries`)).json()) as { entries: unknown[] }
   expect(entries).toEqual([])
 })

@@ -1,43 +1,15 @@
 /** The journal looked through by its address, a sump's page in its order, and what is printed, in a real browser on a real server. */
-import { fileURLToPath } from 'node:url'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
-import { openChromium } from './chromium.ts'
-import { type ServedBook, serveBook } from './served-book.ts'
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import { desk, fileBrowser, fileExample, isWide, openPage, phone, picture } from './on-a-screen.ts'
 
-const phone = { width: 360, height: 740 }
-const desk = { width: 1200, height: 900 }
-const picture = (name: string) => fileURLToPath(new URL(`../../../.cache/pictures/${name}.png`, import.meta.url))
+const browser = fileBrowser()
+const served = fileExample()
 
-let browser: Browser
-let served: ServedBook
-beforeAll(async () => {
-  browser = await openChromium()
-  served = await serveBook()
-  const made = await fetch(`${served.address}/api/v1/demo`, { method: 'POST', headers: { origin: served.address } })
-  expect(made.status).toBe(201)
-})
-afterAll(async () => {
-  await browser.close()
-  await served.end()
-})
+const openAt = (viewport: { width: number; height: number }, place: string) =>
+  openPage(browser(), served().address + place, { viewport })
 
-async function openPage(viewport: { width: number; height: number }, path: string): Promise<Page> {
-  const context = await browser.newContext({ viewport, locale: 'en-GB', timezoneId: 'Europe/Berlin' })
-  const page = await context.newPage()
-  page.setDefaultTimeout(60_000)
-  const wrong: string[] = []
-  page.on('pageerror', (error) => wrong.push(error.message))
-  onTestFinished(async () => {
-    await context.close()
-    expect(wrong).toEqual([])
-  })
-  await page.goto(served.address + path)
-  return page
-}
-
-const isWide = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth > window.innerWidth)
-const askBook = async (path: string) => (await fetch(`${served.address}/api/v1${path}`)).json()
+const askBook = async (path: string) => (await fetch(`${served().address}/api/v1${path}`)).json()
 
 /** How many pages a PDF has and how large they are, in points of 1/72 inch (ISO 32000-1, 7.7.3 and 14.11.2). */
 async function printed(page: Page, format: 'A4' | 'Letter' = 'A4'): Promise<{ pages: number; sizes: string[] }> {
@@ -69,7 +41,7 @@ const paperOf = (width: number, height: number): string =>
   `${width} × ${height}`
 
 test('what is looked for stands in the address, comes back with it, and goes away with it', async () => {
-  const page = await openPage(phone, '/journal')
+  const page = await openAt(phone, '/journal')
   await page.getByText('Look for something').click()
   await page.getByLabel('What').selectOption({ label: 'Pours and fresh charges' })
   await page.waitForURL(/what=pours/)
@@ -91,11 +63,11 @@ test('what is looked for stands in the address, comes back with it, and goes awa
 test('an address sent by somebody else opens on what they looked for, and its table holds the same', async () => {
   const { sumps } = await askBook('/sumps')
   const { sump, name } = sumps[0] as { sump: string; name: string }
-  const page = await openPage(desk, `/journal?sump=${sump}&what=readings`)
+  const page = await openAt(desk, `/journal?sump=${sump}&what=readings`)
   await page.getByText(`Looked for: readings and looks, of ${name}.`).waitFor()
   expect(await page.getByLabel('Sump').inputValue()).toBe(sump)
   const link = page.getByRole('link', { name: 'Table (CSV)' })
-  const table = await (await fetch(new URL((await link.getAttribute('href'))!, served.address))).text()
+  const table = await (await fetch(new URL((await link.getAttribute('href'))!, served().address))).text()
   const machines = new Set(
     table
       .trim()
@@ -108,7 +80,7 @@ test('an address sent by somebody else opens on what they looked for, and its ta
 })
 
 test('an entry is set aside from the journal, with its reason beside it', async () => {
-  const page = await openPage(phone, '/journal?what=readings')
+  const page = await openAt(phone, '/journal?what=readings')
   await page.getByRole('button', { name: 'Set an entry aside' }).click()
   const first = page.locator('.journal-day li').first()
   await first.getByRole('button', { name: /^Set aside/ }).click()
@@ -120,7 +92,7 @@ test('an entry is set aside from the journal, with its reason beside it', async 
 })
 
 test('a sump’s page is read in the order one asks, with jumps to its parts', async () => {
-  const page = await openPage(phone, '/sumps/tc2')
+  const page = await openAt(phone, '/sumps/tc2')
   await page.locator('.fan-chart').nth(1).waitFor()
   await page.getByRole('heading', { name: 'Additives' }).waitFor()
   await page.locator('#limits').waitFor()
@@ -136,7 +108,7 @@ test('a sump’s page is read in the order one asks, with jumps to its parts', a
 })
 
 test('a round sheet has a row a sump and fits few pages of either paper, on its side', async () => {
-  const page = await openPage(phone, '/round')
+  const page = await openAt(phone, '/round')
   await page.getByRole('link', { name: 'Round sheet on paper' }).click()
   const rows = page.locator('.round-sheet tbody tr')
   await rows.first().waitFor()
@@ -161,7 +133,7 @@ test('a round sheet has a row a sump and fits few pages of either paper, on its 
 })
 
 test('labels come out on the paper they are bought on, one sheet for as many as it holds', async () => {
-  const page = await openPage(desk, '/shop/labels')
+  const page = await openAt(desk, '/shop/labels')
   await page.locator('.label').first().waitFor()
   const count = (await askBook('/sumps')).sumps.length
   expect(await printed(page)).toEqual({ pages: Math.ceil(count / 8), sizes: ['A4'] })
@@ -171,7 +143,7 @@ test('labels come out on the paper they are bought on, one sheet for as many as 
 })
 
 test('a month and a job’s sheet are printed without anything to press, in black on white where the screen is dark', async () => {
-  const month = await openPage(desk, '/stock/month')
+  const month = await openAt(desk, '/stock/month')
   await month.getByRole('heading', { name: 'Cost by part' }).waitFor()
   await month.getByText(/~\d/).first().waitFor()
   for (const [format, size] of [
@@ -186,7 +158,7 @@ test('a month and a job’s sheet are printed without anything to press, in blac
 
   const { open, planned, done } = (await askBook('/jobs')) as Record<string, { id: string }[]>
   const [job] = [...open!, ...planned!, ...done!]
-  const sheet = await openPage(desk, `/cleanouts/sheet/${job!.id}`)
+  const sheet = await openAt(desk, `/cleanouts/sheet/${job!.id}`)
   await sheet.locator('.sheet-step').first().waitFor()
   const steps = await printed(sheet)
   expect(steps.pages).toBeGreaterThan(0)

@@ -1,60 +1,13 @@
 /** Mixing and Water on the example shop, in a real browser on a real server, at the width of a phone and of a desk. */
-import { fileURLToPath } from 'node:url'
-import type { Browser, Locator, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
-import { openChromium } from './chromium.ts'
-import { type ServedBook, serveBook } from './served-book.ts'
+import type { Locator, Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import { desk, docsPicture, expectRoomForAThumb, fileBrowser, fileExample, openPage, phone } from './on-a-screen.ts'
 
-const phone = { width: 360, height: 740 }
-const desk = { width: 1200, height: 900 }
-/** Pictures for looking at; those of the docs are only written anew when asked for (PICTURES=docs). */
-const pictures = process.env.PICTURES === 'docs' ? '../../../docs/pictures' : '../../../.cache/pictures'
-const picture = (name: string) => fileURLToPath(new URL(`${pictures}/${name}.png`, import.meta.url))
+const browser = fileBrowser()
+const served = fileExample()
 
-let browser: Browser
-let served: ServedBook
-beforeAll(async () => {
-  browser = await openChromium()
-  served = await serveBook()
-  await fetch(`${served.address}/api/v1/demo`, { method: 'POST' })
-})
-afterAll(async () => {
-  await served.end()
-  await browser.close()
-})
-
-/** A page of its own; what goes wrong in it fails the test. */
-async function openPage(viewport: { width: number; height: number }, place: string): Promise<Page> {
-  const context = await browser.newContext({ viewport, locale: 'en-GB', timezoneId: 'Europe/Berlin' })
-  const page = await context.newPage()
-  const wrong: string[] = []
-  page.on('pageerror', (error) => wrong.push(error.message))
-  page.on('console', (message) => {
-    if (message.type() === 'error') wrong.push(message.text())
-  })
-  onTestFinished(async () => {
-    await context.close()
-    expect(wrong).toEqual([])
-  })
-  await page.goto(served.address + place)
-  return page
-}
-
-/** No page is wider than its window, and whatever can be touched is 44 px high and lies inside it. */
-async function expectRoomForAThumb(page: Page) {
-  const found = await page.evaluate(() => {
-    const touched = [
-      ...document.querySelectorAll('main :is(button, select, summary, input, .parts a), .places a, .places button'),
-    ]
-    const small = touched
-      .filter((element) => !element.matches('[type="checkbox"], [type="radio"], p button'))
-      .map((element) => ({ element, box: element.getBoundingClientRect() }))
-      .filter(({ box }) => box.height > 0 && (box.height < 43.5 || box.left < -0.5 || box.right > innerWidth + 0.5))
-      .map(({ element, box }) => `${element.tagName} ${element.textContent} ${box.width} × ${box.height}`)
-    return { small, isWide: document.documentElement.scrollWidth > innerWidth }
-  })
-  expect(found).toEqual({ small: [], isWide: false })
-}
+const openAt = (viewport: { width: number; height: number }, place: string) =>
+  openPage(browser(), served().address + place, { viewport })
 
 const fillAll = async (part: Locator, texts: readonly (readonly [label: string | RegExp, text: string])[]) => {
   for (const [label, text] of texts) await part.getByLabel(label).fill(text)
@@ -63,7 +16,7 @@ const fillAll = async (part: Locator, texts: readonly (readonly [label: string |
 const part = (page: Page, name: string) => page.getByRole('region', { name, exact: true })
 
 test('on a phone five places stand at the thumb, the others behind More', async () => {
-  const page = await openPage(phone, '/mixing')
+  const page = await openAt(phone, '/mixing')
   const places = page.getByRole('navigation', { name: 'Places' })
   await places.getByRole('link', { name: 'Mixing' }).waitFor()
   expect(await places.getByRole('link', { name: 'Water' }).isVisible()).toBe(false)
@@ -84,7 +37,7 @@ test.each([
   ['a phone', phone],
   ['a desk', desk],
 ])('the bench of %s works a sump’s figures out, and follows whatever is changed', async (_, size) => {
-  const page = await openPage(size, '/mixing')
+  const page = await openAt(size, '/mixing')
   const bench = part(page, 'Recipe')
   const answer = bench.getByRole('region', { name: 'What to pour' })
   await bench.getByLabel('Sump', { exact: true }).selectOption({ label: 'Turning centre 2' })
@@ -100,7 +53,7 @@ test.each([
   await answer.getByText('It will then stand at 7.1 %').waitFor()
   await answer.getByText(/50 L from mixing station at 15 %, dial 8/).waitFor()
   await expectRoomForAThumb(page)
-  if (size === desk) await page.screenshot({ path: picture('mixing') })
+  if (size === desk) await page.screenshot({ path: docsPicture('mixing') })
   // 5,2 % in 130 L hold 6.76 L; 13.5 L make 7.5 % of 180 L: 6.74 in 50 L are 13.48 %.
   await bench.getByLabel('Strength now, %').fill('5,2')
   await answer.getByText('Add 50 L at 13.5 %').waitFor()
@@ -125,7 +78,7 @@ test.each([
 })
 
 test('a batch, a ratio and one cart', async () => {
-  const page = await openPage(phone, '/mixing/batch')
+  const page = await openAt(phone, '/mixing/batch')
   const batch = part(page, 'Batch')
   await fillAll(batch.locator('.tool'), [
     ['Mix wanted, litres', '500'],
@@ -158,7 +111,7 @@ test('a batch, a ratio and one cart', async () => {
 })
 
 test('a mixer is checked and calibrated, and the book keeps both', async () => {
-  const page = await openPage(phone, '/mixing/mixer')
+  const page = await openAt(phone, '/mixing/mixer')
   const mixer = part(page, 'Mixer')
   // Between dial 4 (6 %) and 5 (8 %).
   await mixer.getByLabel('Strength wanted, %').fill('7')
@@ -186,7 +139,7 @@ test('a mixer is checked and calibrated, and the book keeps both', async () => {
   await mixer.getByRole('button', { name: 'Save as Mixing station’s settings' }).click()
   // 2 % to 16 % over seven steps: 7 % is 2.5 steps up.
   await mixer.getByText('For 7.0 % set the dial to 3.5').waitFor()
-  const { mixers } = (await (await fetch(`${served.address}/api/v1/book`)).json()) as {
+  const { mixers } = (await (await fetch(`${served().address}/api/v1/book`)).json()) as {
     mixers: { settings: unknown }[]
   }
   expect(mixers[0]!.settings).toEqual([
@@ -196,7 +149,7 @@ test('a mixer is checked and calibrated, and the book keeps both', async () => {
 })
 
 test('a factor found from known mixes reads the fluid from a day on', async () => {
-  const page = await openPage(desk, '/mixing/factor')
+  const page = await openAt(desk, '/mixing/factor')
   const factor = part(page, 'Factor')
   await factor.getByLabel('Fluid', { exact: true }).selectOption({ label: 'Blue soluble 40' })
   const mixes = [
@@ -217,9 +170,9 @@ test('a factor found from known mixes reads the fluid from a day on', async () =
 })
 
 test('a water’s analysis is written down, in the unit of its report, and reckoned with', async () => {
-  const page = await openPage(phone, '/water')
+  const page = await openAt(phone, '/water')
   const tap = part(page, 'Tap water')
-  const { measurements } = (await (await fetch(`${served.address}/api/v1/things/water/tap/measurements`)).json()) as {
+  const { measurements } = (await (await fetch(`${served().address}/api/v1/things/water/tap/measurements`)).json()) as {
     measurements: unknown[]
   }
   await tap.getByText(`All ${measurements.length} analyses`).waitFor()
@@ -235,7 +188,7 @@ test('a water’s analysis is written down, in the unit of its report, and recko
   await tap.getByText(`All ${measurements.length + 1} analyses`).waitFor()
   await tap.getByText('250 ppm', { exact: true }).waitFor()
   await tap.getByText('35 mg/L', { exact: true }).waitFor()
-  const { waters } = (await (await fetch(`${served.address}/api/v1/book`)).json()) as {
+  const { waters } = (await (await fetch(`${served().address}/api/v1/book`)).json()) as {
     waters: { id: string; hardness: number; chloride: number }[]
   }
   expect(waters.find(({ id }) => id === 'tap')).toMatchObject({ hardness: expect.closeTo(249.87, 1), chloride: 35 })
@@ -249,7 +202,7 @@ test.each([
   ['a phone', phone],
   ['a desk', desk],
 ])('minerals ahead, two futures, on %s', async (_, size) => {
-  const page = await openPage(size, '/water/ahead')
+  const page = await openAt(size, '/water/ahead')
   const ahead = part(page, 'Ahead')
   await ahead.getByRole('radio', { name: 'chloride' }).check()
   // V 200, E 6, D 2, plain water of 50 mg/L: at rest 200; 150 = 200 − 150 e^(−t/100) at 100 ln 3 = 110 days.
@@ -270,11 +223,11 @@ test.each([
   await expectRoomForAThumb(page)
   if (size !== desk) return
   await page.evaluate(() => scrollTo(0, 0))
-  await page.screenshot({ path: picture('water') })
+  await page.screenshot({ path: docsPicture('water') })
 })
 
 test('a blend keeps inside its limits, and limits in conflict are named', async () => {
-  const page = await openPage(phone, '/water/blend')
+  const page = await openAt(phone, '/water/blend')
   const blend = part(page, 'Blend')
   await blend.getByLabel('To blend, litres').waitFor()
   const [tap, deionised] = [
@@ -305,7 +258,7 @@ test('a blend keeps inside its limits, and limits in conflict are named', async 
 })
 
 test('a purifier is sized and paid back, every assumption in sight', async () => {
-  const page = await openPage(phone, '/water/treatment')
+  const page = await openAt(phone, '/water/treatment')
   const treatment = part(page, 'Treatment')
   await treatment.getByText(/It takes what is used a day/).waitFor()
   await fillAll(treatment, [

@@ -1,37 +1,17 @@
 /** People, in a real browser on a real server that asks for accounts: from the first run to what an operator may not do. */
 import { createHmac } from 'node:crypto'
-import { fileURLToPath } from 'node:url'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
-import { openChromium } from './chromium.ts'
+import type { Page } from 'playwright-core'
+import { expect, onTestFinished, test } from 'vitest'
+import { fileBrowser, openPage, picture } from './on-a-screen.ts'
 import { type ServedBook, serveBook } from './served-book.ts'
 
-const phone = { width: 360, height: 740 }
-const picture = (name: string) => fileURLToPath(new URL(`../../../.cache/pictures/${name}.png`, import.meta.url))
 const password = 'slow grey heron 7'
 
-let browser: Browser
-beforeAll(async () => {
-  browser = await openChromium()
-})
-afterAll(() => browser.close())
+const browser = fileBrowser()
 
-/** A phone of its own; what goes wrong in its pages fails the test, but for answers that say who may not, or what will not do. */
-async function openPhone(served: ServedBook, place = '/'): Promise<Page> {
-  const context = await browser.newContext({ viewport: phone, locale: 'en-GB', timezoneId: 'Europe/Berlin' })
-  const page = await context.newPage()
-  const wrong: string[] = []
-  page.on('pageerror', (error) => wrong.push(error.message))
-  page.on('console', (message) => {
-    if (message.type() === 'error' && !/status of (40[13]|422)/.test(message.text())) wrong.push(message.text())
-  })
-  onTestFinished(async () => {
-    await context.close()
-    expect(wrong).toEqual([])
-  })
-  await page.goto(served.address + place)
-  return page
-}
+/** Answers that say who may not, or what will not do, are what some of these tests are about. */
+const openPhone = (served: ServedBook, place = '/') =>
+  openPage(browser(), served.address + place, { forgive: /status of (40[13]|422)/ })
 
 async function servedWithAccounts(): Promise<ServedBook & { code: string }> {
   const served = await serveBook('--accounts')

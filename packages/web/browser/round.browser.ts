@@ -1,21 +1,14 @@
 /** A whole stop of the round on a phone's width: tests that are due, a photo, a pour that only one of two phones makes, and what the walk came to. */
 import { readFileSync } from 'node:fs'
-import { fileURLToPath } from 'node:url'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, onTestFinished, test, vi } from 'vitest'
-import { openChromium } from './chromium.ts'
-import { type ServedBook, serveBook } from './served-book.ts'
+import type { Page } from 'playwright-core'
+import { expect, test, vi } from 'vitest'
+import { expectRoomForAThumb, fileBrowser, openPage, picture, servedFile } from './on-a-screen.ts'
 
 vi.setConfig({ testTimeout: 90_000 })
 
-const picture = (name: string) => fileURLToPath(new URL(`../../../.cache/pictures/${name}.png`, import.meta.url))
 const anyPicture = readFileSync(new URL('../public/icon-192.png', import.meta.url))
 
-let browser: Browser
-beforeAll(async () => {
-  browser = await openChromium()
-})
-afterAll(() => browser.close())
+const browser = fileBrowser()
 
 const shopFile = {
   format: 'sumpbook-book/1',
@@ -45,48 +38,10 @@ const shopFile = {
   ],
 }
 
-async function bookServed(): Promise<ServedBook> {
-  const served = await serveBook()
-  onTestFinished(() => served.end())
-  const form = new FormData()
-  form.set('map', '{}')
-  form.set('file', new Blob([JSON.stringify(shopFile)]), 'book.json')
-  expect((await fetch(`${served.address}/api/v1/import`, { method: 'POST', body: form })).status).toBe(200)
-  return served
-}
+const bookServed = () => servedFile(shopFile)
 
-async function phoneOf(initials: string): Promise<Page> {
-  const context = await browser.newContext({
-    viewport: { width: 360, height: 740 },
-    locale: 'en-GB',
-    timezoneId: 'Europe/Berlin',
-  })
-  await context.addInitScript((by) => localStorage.setItem('sumpbook.by', by), initials)
-  const page = await context.newPage()
-  const wrong: string[] = []
-  page.on('pageerror', (error) => wrong.push(error.message))
-  page.on('console', (message) => {
-    // One test takes the network away.
-    if (message.type() === 'error' && !/ERR_INTERNET_DISCONNECTED/.test(message.text())) wrong.push(message.text())
-  })
-  onTestFinished(async () => {
-    await context.close()
-    expect(wrong).toEqual([])
-  })
-  return page
-}
-
-/** No page is wider than its window, and whatever is touched on the round is 44 px high. */
-async function expectRoomForAThumb(page: Page) {
-  const found = await page.evaluate(() => {
-    const small = [...document.querySelectorAll('main :is(button, summary), main a.button, main .tap')]
-      .map((element) => ({ element, box: element.getBoundingClientRect() }))
-      .filter(({ box }) => box.height > 0 && box.height < 43.5)
-      .map(({ element, box }) => `${element.tagName} ${element.textContent} ${box.width} × ${box.height}`)
-    return { small, isWide: document.documentElement.scrollWidth > innerWidth }
-  })
-  expect(found).toEqual({ small: [], isWide: false })
-}
+/** One test takes the network away. */
+const phoneOf = (initials: string) => openPage(browser(), undefined, { initials, forgive: /ERR_INTERNET_DISCONNECTED/ })
 
 const press = async (page: Page, text: string) => {
   for (const key of text) {

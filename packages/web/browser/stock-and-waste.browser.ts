@@ -1,46 +1,15 @@
 /** Stock and waste on the example shop, in a real browser on a real server, at the width of a phone and of a desk. */
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
-import { openChromium } from './chromium.ts'
-import { type ServedBook, serveBook } from './served-book.ts'
+import { expect, test } from 'vitest'
+import { fileBrowser, fileExample, isWide, openPage } from './on-a-screen.ts'
 
-let browser: Browser
-let served: ServedBook
-beforeAll(async () => {
-  browser = await openChromium()
-  served = await serveBook()
-  await fetch(`${served.address}/api/v1/demo`, { method: 'POST' })
-})
-afterAll(async () => {
-  await served.end()
-  await browser.close()
-})
+const browser = fileBrowser()
+const served = fileExample()
 
-/** A page of its own; what goes wrong in it fails the test. */
-async function openPage(width: number, place: string): Promise<Page> {
-  const context = await browser.newContext({
-    viewport: { width, height: 800 },
-    locale: 'en-GB',
-    timezoneId: 'Europe/Berlin',
-  })
-  const page = await context.newPage()
-  const wrong: string[] = []
-  page.on('pageerror', (error) => wrong.push(error.message))
-  page.on('console', (message) => {
-    if (message.type() === 'error') wrong.push(message.text())
-  })
-  onTestFinished(async () => {
-    await context.close()
-    expect(wrong).toEqual([])
-  })
-  await page.goto(served.address + place)
-  return page
-}
-
-const isWide = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth > innerWidth)
+const openAt = (width: number, place: string) =>
+  openPage(browser(), served().address + place, { viewport: { width, height: 800 } })
 
 test('drums that came, were counted and ordered stand in the sentence at once, on a phone', async () => {
-  const page = await openPage(360, '/stock')
+  const page = await openAt(360, '/stock')
   const oil = page.locator('section[aria-label="Straight oil 22"]')
   await oil.getByRole('button', { name: 'Counted' }).click()
   await oil.getByLabel('Full drums').fill('1')
@@ -61,7 +30,7 @@ test('drums that came, were counted and ordered stand in the sentence at once, o
 })
 
 test('a delivery without drums is a fault at its field, and nothing is written', async () => {
-  const page = await openPage(360, '/stock')
+  const page = await openAt(360, '/stock')
   const grey = page.locator('section[aria-label="Grey semi 25"]')
   await grey.getByRole('button', { name: 'Received' }).click()
   await grey.locator('form').getByRole('button', { name: 'Received' }).click()
@@ -69,7 +38,7 @@ test('a delivery without drums is a fault at its field, and nothing is written',
 })
 
 test('settings of a fluid are taken, and no longer assumed', async () => {
-  const page = await openPage(1200, '/stock')
+  const page = await openAt(1200, '/stock')
   const clear = page.locator('section[aria-label="Clear synthetic 10"]')
   await clear.getByText('What stands behind it').click()
   await clear.getByText('assumed').first().waitFor()
@@ -80,7 +49,7 @@ test('settings of a fluid are taken, and no longer assumed', async () => {
 })
 
 test('a pickup beyond what is there is asked once, then taken and told; its document comes later', async () => {
-  const page = await openPage(360, '/stock/waste')
+  const page = await openAt(360, '/stock/waste')
   const oil = page.locator('section[aria-label="Oil drum"]')
   await oil.getByRole('button', { name: 'Fetched' }).click()
   await oil.getByLabel('Fetched, litres').fill('900')
@@ -97,7 +66,7 @@ test('a pickup beyond what is there is asked once, then taken and told; its docu
 })
 
 test('a container is set up with a proposed term, and 12 01 10* on emulsion is questioned', async () => {
-  const page = await openPage(1200, '/stock/waste')
+  const page = await openAt(1200, '/stock/waste')
   await page.getByRole('button', { name: 'Set up a waste container' }).click()
   const form = page.locator('form[aria-label="A waste container"]')
   await form.getByLabel('Name').fill('Wash tank')

@@ -1,41 +1,11 @@
 /** Guidance, tests and samples, in a real browser on a phone's width: chosen, typed, dipped, read in. */
-import { fileURLToPath } from 'node:url'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
-import { openChromium } from './chromium.ts'
-import { type ServedBook, serveBook } from './served-book.ts'
+import { expect, test } from 'vitest'
+import { fileBrowser, fileExample, isWide, openPage, picture } from './on-a-screen.ts'
 
-const picture = (name: string) => fileURLToPath(new URL(`../../../.cache/pictures/${name}.png`, import.meta.url))
+const browser = fileBrowser()
+const served = fileExample()
 
-let browser: Browser
-let served: ServedBook
-beforeAll(async () => {
-  browser = await openChromium()
-  served = await serveBook()
-  expect((await fetch(`${served.address}/api/v1/demo`, { method: 'POST' })).status).toBe(201)
-}, 60_000)
-afterAll(async () => {
-  await browser.close()
-  await served.end()
-})
-
-async function openPhone(place: string): Promise<Page> {
-  const context = await browser.newContext({ viewport: { width: 360, height: 740 }, locale: 'en-GB' })
-  const page = await context.newPage()
-  const wrong: string[] = []
-  page.on('pageerror', (error) => wrong.push(error.message))
-  page.on('console', (message) => {
-    if (message.type() === 'error') wrong.push(message.text())
-  })
-  onTestFinished(async () => {
-    await context.close()
-    expect(wrong).toEqual([])
-  })
-  await page.goto(served.address + place)
-  return page
-}
-
-const isTooWide = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth > innerWidth)
+const openPhone = (place: string) => openPage(browser(), served().address + place)
 
 test('guidance is chosen with its source in sight, and a looser value of the shop is said not to count', async () => {
   const page = await openPhone('/shop/guidance')
@@ -43,7 +13,7 @@ test('guidance is chosen with its source in sight, and a looser value of the sho
   await page.getByText('The shop goes by Germany').waitFor()
   await page.getByRole('button', { name: /^Go by it: None/ }).click()
   await page.getByText('None is chosen.').waitFor()
-  expect(await isTooWide(page)).toBe(false)
+  expect(await isWide(page)).toBe(false)
   const classes = page.getByRole('region', { name: 'Dip slide: classes' })
   expect(await classes.textContent()).toMatch(/under 10,000 good.*read 28 Nov 2026.*under 1000 good/s)
 
@@ -64,9 +34,9 @@ test('nitrite over its limit, typed at a sump, is named there and on Today with 
   const findings = page.getByRole('list', { name: 'What the last results ask for' })
   await findings.getByText(/Nitrite 25 to 50 mg\/L, over the limit of 20 mg\/L/).waitFor()
   expect(await findings.textContent()).toContain('TRGS 611')
-  expect(await isTooWide(page)).toBe(false)
+  expect(await isWide(page)).toBe(false)
 
-  await page.goto(served.address)
+  await page.goto(served().address)
   const due = page.getByRole('article', { name: 'Nitrite is over its limit in Mill 7' })
   await due.getByText(/edition May 2007/).waitFor()
 })
@@ -87,7 +57,7 @@ test('a slide is dipped, waits, is read in early, and what that is worth is said
   await slide.getByText('To be read 40 to 80 hours after it was taken.').waitFor()
   await slide.getByRole('button', { name: /^Read it.*dip slide/ }).click()
   await slide.getByRole('button', { name: /under 10³/ }).click()
-  expect(await isTooWide(page)).toBe(false)
+  expect(await isWide(page)).toBe(false)
   await page.screenshot({ path: picture('samples'), fullPage: true })
   await slide.getByRole('button', { name: 'Write it down' }).click()
   await slide.getByText(/it says nothing yet/).waitFor()
@@ -97,7 +67,7 @@ test('a look at all sumps is one tap, and then none is due today', async () => {
   const page = await openPhone('/tests')
   const all = page.getByRole('button', { name: /^Looked and smelt at all/ })
   await all.waitFor()
-  expect(await isTooWide(page)).toBe(false)
+  expect(await isWide(page)).toBe(false)
   await all.click()
   await all.waitFor({ state: 'detached' })
 })

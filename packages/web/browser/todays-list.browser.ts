@@ -1,20 +1,8 @@
 /** Put off with a reason and an end, brought back, a note to the next shift read, a dose refused: in a browser, at a phone's width. */
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
-import { openChromium } from './chromium.ts'
-import { type ServedBook, serveBook } from './served-book.ts'
+import { expect, test } from 'vitest'
+import { fileBrowser, openPage, servedFile } from './on-a-screen.ts'
 
-let browser: Browser
-beforeAll(async () => {
-  browser = await openChromium()
-})
-afterAll(() => browser.close())
-
-async function phonePage(): Promise<Page> {
-  const context = await browser.newContext({ viewport: { width: 360, height: 740 }, locale: 'en-GB' })
-  onTestFinished(() => context.close())
-  return context.newPage()
-}
+const browser = fileBrowser()
 
 const at = (hoursAgo: number) => new Date(Date.now() - hoursAgo * 3_600_000).toISOString()
 const id = (n: number) => `01900000-0000-7000-8000-${String(n).padStart(12, '0')}`
@@ -35,18 +23,10 @@ const book = () => ({
   ],
 })
 
-async function served(): Promise<ServedBook> {
-  const server = await serveBook()
-  onTestFinished(() => server.end())
-  const form = new FormData()
-  form.set('map', '{}')
-  form.set('file', new Blob([JSON.stringify(book())]), 'book.json')
-  expect((await fetch(`${server.address}/api/v1/import`, { method: 'POST', body: form })).status).toBe(200)
-  return server
-}
+const served = () => servedFile(book())
 
 test('a line is put off with its reason and comes back when it is taken up again', async () => {
-  const page = await phonePage()
+  const page = await openPage(browser())
   await page.goto((await served()).address)
   const line = page.getByRole('article', { name: 'Mill 1' })
   await line.getByRole('button', { name: 'Put off' }).click()
@@ -65,7 +45,7 @@ test('a line is put off with its reason and comes back when it is taken up again
 })
 
 test('a note to the next shift begins from what is open, and is read by somebody', async () => {
-  const page = await phonePage()
+  const page = await openPage(browser())
   await page.goto((await served()).address)
   await page.getByText('Hand over to the next shift').click()
   const form = page.getByRole('form', { name: 'A note to the next shift' })
@@ -78,7 +58,7 @@ test('a note to the next shift begins from what is open, and is read by somebody
 })
 
 test('more than the label allows is refused at the form, what it allows is written down', async () => {
-  const page = await phonePage()
+  const page = await openPage(browser())
   const server = await served()
   await page.goto(`${server.address}/sumps/s1`)
   const dose = page.getByRole('article', { name: 'Biocide 3' })

@@ -1,0 +1,114 @@
+/** What every test in a browser begins with: a real Chromium, a served book, a page that fails its test when something in it goes wrong. */
+import { fileURLToPath } from 'node:url'
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, onTestFinished } from 'vitest'
+import { openChromium } from './chromium.ts'
+import { type ServedBook, serveBook } from './served-book.ts'
+
+export const phone = { width: 360, height: 740 }
+export const tablet = { width: 768, height: 1024 }
+export const desk = { width: 1440, height: 900 }
+
+/** One Chromium for the tests of a file; the function gives it once they run. */
+export function fileBrowser(...flags: string[]): () => Browser {
+  let browser: Browser
+  beforeAll(async () => {
+    browser = await openChromium(...flags)
+  })
+  afterAll(() => browser.close())
+  return () => browser
+}
+
+/** The example shop, served for the tests of a file. */
+export function fileExample(): () => ServedBook {
+  let served: ServedBook
+  beforeAll(async () => {
+    served = await serveBook()
+    const made = await fetch(`${served.address}/api/v1/demo`, { method: 'POST', headers: { origin: served.address } })
+    expect(made.status).toBe(201)
+  })
+  afterAll(() => served.end())
+  return () => served
+}
+
+/** An empty book, served for one test. */
+export async function servedBook(): Promise<ServedBook> {
+  const served = await serveBook()
+  onTestFinished(() => served.end())
+  return served
+}
+
+/** A book file, imported and served for one test. */
+export async function servedFile(book: unknown): Promise<ServedBook> {
+  const served = await servedBook()
+  const form = new FormData()
+  form.set('map', '{}')
+  form.set('file', new File([JSON.stringify(book)], 'book.json'))
+  const answer = await fetch(`${served.address}/api/v1/import`, { method: 'POST', body: form })
+  expect(answer.status).toBe(200)
+  return served
+}
+
+interface PageOptions extends BrowserContextOptions {
+  /** Who has this device in hand. */
+  initials?: string
+  /** What the browser may complain of: the test brings it about itself. */
+  forgive?: RegExp
+}
+
+/** A page on a device of its own in a shop near Berlin; whatever else goes wrong in it fails the test. */
+export async function openPage(browser: Browser, address = 'about:blank', options: PageOptions = {}): Promise<Page> {
+  const { initials, forgive, ...device } = options
+  const context = await browser.newContext({
+    viewport: phone,
+    locale: 'en-GB',
+    timezoneId: 'Europe/Berlin',
+    ...device,
+  })
+  if (initials !== undefined) {
+    await context.addInitScript((by) => localStorage.setItem('sumpbook.by', by), initials)
+  }
+  const page = await context.newPage()
+  const wrong: string[] = []
+  page.on('pageerror', (error) => wrong.push(error.message))
+  page.on('console', (message) => {
+    if (message.type() === 'error' && forgive?.test(message.text()) !== true) wrong.push(message.text())
+  })
+  onTestFinished(async () => {
+    await context.close()
+    expect(wrong).toEqual([])
+  })
+  await page.goto(address)
+  return page
+}
+
+/** Where a picture for looking at goes. */
+export const picture = (name: string) => fileURLToPath(new URL(`../../../.cache/pictures/${name}.png`, import.meta.url))
+
+/** Whether the pictures of the docs are to be written anew (PICTURES=docs). */
+export const picturesOfDocs = process.env.PICTURES === 'docs'
+
+/** A picture of the docs, which is only written anew when asked for. */
+export const docsPicture = (name: string) =>
+  picturesOfDocs ? fileURLToPath(new URL(`../../../docs/pictures/${name}.png`, import.meta.url)) : picture(name)
+
+export const isWide = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth > innerWidth)
+
+/** No page is wider than its window, and whatever can be touched is 44 px high and lies inside it. */
+export async function expectRoomForAThumb(page: Page): Promise<void> {
+  const found = await page.evaluate(() => {
+    const touched = [
+      ...document.querySelectorAll(
+        'main :is(button, select, summary, input, .parts a, a.button, .tap), .places a, .places button',
+      ),
+    ]
+    const small = touched
+      // A box to tick is tapped by its label, a word in a sentence where it stands.
+      .filter((element) => !element.matches('[type="checkbox"], [type="radio"], p button'))
+      .map((element) => ({ element, box: element.getBoundingClientRect() }))
+      .filter(({ box }) => box.height > 0 && (box.height < 43.5 || box.left < -0.5 || box.right > innerWidth + 0.5))
+      .map(({ element, box }) => `${element.tagName} ${element.textContent} ${box.width} × ${box.height}`)
+    return { small, isWide: document.documentElement.scrollWidth > innerWidth }
+  })
+  expect(found).toEqual({ small: [], isWide: false })
+}
