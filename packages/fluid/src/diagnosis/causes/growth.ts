@@ -3,7 +3,7 @@ import type { Remedy } from '../remedy.ts'
 
 const biocide: Remedy = {
   cautions: ['biocideByLabel', 'biocideDoesNotRepair', 'endotoxin'],
-  then: 'Ask the supplier first.',
+  after: 'Ask the supplier first.',
 }
 
 /** What grows. */
