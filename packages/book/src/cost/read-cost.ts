@@ -1,4 +1,4 @@
-import { type Cents, type Reader, type SaidGap, sayCost, sayGap, sayMonth } from '@sumpbook/fluid'
+import { type Cents, type Reader, type SaidGap, sayCost, sayGap, sayMonth, unitsHere } from '@sumpbook/fluid'
 import type { BookParts, TodayReader } from '../book-parts.ts'
 import { BookError } from '../errors.ts'
 import type { ThingHistory, Things } from '../setup/things.ts'
@@ -68,7 +68,7 @@ export function costOf(
     gaps: gaps.map((gap) => ({ ...gap, text: sayGap(gap) })),
     rules: groundRules,
   }
-  return { ...cost, sentences: sentencesOf(cost, { units: things.shop.units, ...reader }) }
+  return { ...cost, sentences: sentencesOf(cost, { units: unitsHere(things.shop), ...reader }) }
 }
 
 const additivesOf = ({ entries }: SpanRecords) =>

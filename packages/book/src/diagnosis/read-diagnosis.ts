@@ -13,6 +13,7 @@ import {
   sayList,
   sayRead,
   trueMarks,
+  unitsHere,
   volumeBesideMark,
 } from '@sumpbook/fluid'
 import type { BookParts, TodayReader } from '../book-parts.ts'
@@ -53,7 +54,7 @@ export async function readDiagnosis(parts: BookParts, question: DiagnosisQuestio
   const until = at.toISOString()
   const { items, things } = await readSumps(parts, { at, sump: id, reader: asked })
   const item = items[0]!
-  const reader = { units: things.shop.units, ...asked }
+  const reader = { units: unitsHere(things.shop), ...asked }
   const [told, observed, { limits }] = await Promise.all([
     readOfCharge(parts.journal, id, until),
     observedSince(parts.journal, { since: new Date(at.getTime() - shownDays * dayMs).toISOString(), until, sump: id }),

@@ -1,4 +1,14 @@
-import { dose, type Figure, overLabel, phVerdict, type Reader, rangeOf, sayDose, sayOverLabel } from '@sumpbook/fluid'
+import {
+  dose,
+  type Figure,
+  overLabel,
+  phVerdict,
+  type Reader,
+  rangeOf,
+  sayDose,
+  sayOverLabel,
+  unitsHere,
+} from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { BookError } from '../errors.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
@@ -48,7 +58,7 @@ export async function readDoses(parts: BookParts, options: DoseOptions): Promise
   const isFallUnexplained =
     cause.trim() === '' && (await hasFallen(parts.journal, { sump, charge, until: until.toISOString() }))
   const contents = things.fluid.get(now.fluid.id)?.contains
-  const asReader = { units: things.shop.units, ...reader }
+  const asReader = { units: unitsHere(things.shop), ...reader }
   return {
     sump,
     name: now.name,

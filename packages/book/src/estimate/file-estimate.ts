@@ -1,3 +1,4 @@
+import { unitsHere } from '@sumpbook/fluid'
 import type { TodayReader } from '../book-parts.ts'
 import { readBookDocument, setupsOf, thingsOf } from '../import/book-document.ts'
 import { thingHistory } from '../setup/things.ts'
@@ -34,5 +35,5 @@ export async function estimateFile(
   await foldTo(fold, Math.floor(clock.at(ms)), context)
   const standing = await standAt(fold, { ms, things, clock, source, sumps, estimator: shopEstimator })
   const { ahead = usualAhead, at } = question
-  return estimateDocument(standing, { at, ahead, sumps }, { units: things.shop.units, ...reader })
+  return estimateDocument(standing, { at, ahead, sumps }, { units: unitsHere(things.shop), ...reader })
 }

@@ -1,4 +1,11 @@
-import { estimateSump, holdingStrength, type ShopEstimate, type SumpEstimate, smoothSump } from '@sumpbook/fluid'
+import {
+  estimateSump,
+  holdingStrength,
+  type ShopEstimate,
+  type SumpEstimate,
+  smoothSump,
+  unitsHere,
+} from '@sumpbook/fluid'
 import type { TodayReader } from '../book-parts.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
 import type { Sump } from '../schema/things/index.ts'
@@ -34,7 +41,7 @@ export async function readOutlook(
   { sump, at, daysBack = usualDaysBack, reader = {} }: OutlookQuestion,
 ): Promise<Outlook> {
   const { standing, sumps } = await checkpoints.standing(at.getTime(), sump)
-  const { units } = standing.things.shop
+  const units = unitsHere(standing.things.shop)
   const text = instantText(at.getTime())
   const document = estimateDocument(standing, { at: text, ahead: [], sumps }, { units, ...reader })
   const answer = document.sumps[sump]!

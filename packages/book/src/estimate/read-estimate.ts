@@ -1,4 +1,5 @@
 import type { ShopEstimate } from '@sumpbook/fluid'
+import { unitsHere } from '@sumpbook/fluid'
 import type { TodayReader } from '../book-parts.ts'
 import { mapInTurns } from '../in-turns.ts'
 import type { EstimateDocument } from './answer-types.ts'
@@ -22,7 +23,7 @@ export async function readEstimate(
   const question = { at, ahead, ...(sump === undefined ? {} : { sump }) }
   checkQuestion(question)
   const { standing, sumps } = await checkpoints.standing(Date.parse(at), sump)
-  const { units } = standing.things.shop
+  const units = unitsHere(standing.things.shop)
   // A large shop takes a while: sump by sump, whoever else waits gets a turn.
   const documents = await mapInTurns(sumps, (one) =>
     estimateDocument(standing, { at, ahead, sumps: [one] }, { units, ...reader }),

@@ -1,4 +1,4 @@
-import { type HandoverParts, type Reader, sayDayAhead, sayHandoverNote } from '@sumpbook/fluid'
+import { type HandoverParts, type Reader, sayDayAhead, sayHandoverNote, unitsHere } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { sayEntry } from '../journal/say-entry.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
@@ -27,7 +27,7 @@ export async function readHandovers(parts: BookParts, question: HandoverQuestion
   const { at, until = at, reader = {} } = question
   const today = await readToday(parts, question)
   const things = (await parts.things()).at(until.toISOString())
-  const asReader = { units: things.shop.units, ...reader }
+  const asReader = { units: unitsHere(things.shop), ...reader }
   const done = await doneSince(parts.journal, { since: today.shift.began, until: until.toISOString() })
   const proposal = {
     ...doneParts(done, things, asReader),

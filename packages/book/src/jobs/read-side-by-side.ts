@@ -1,4 +1,4 @@
-import { parallelPlan, sayParallel, sharedThings, stretchesOf } from '@sumpbook/fluid'
+import { parallelPlan, sayParallel, sharedThings, stretchesOf, unitsHere } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import type { SideBySide } from './job-types.ts'
 import { makeSheet } from './make-sheet.ts'
@@ -29,7 +29,7 @@ export async function readSideBySide(parts: BookParts, question: SideBySideQuest
     const made = makeSheet(sheet, opening.values, {
       things,
       at: at.toISOString(),
-      reader: { units: things.shop.units },
+      reader: { units: unitsHere(things.shop) },
       sump: things.sump.get(sump)!,
     })
     return stretchesOf(sump, made!.cleanout!)

@@ -1,4 +1,4 @@
-import { type Figure, quantile95, type Reader } from '@sumpbook/fluid'
+import { type Figure, quantile95, type Reader, unitsHere } from '@sumpbook/fluid'
 import { BookError } from '../errors.ts'
 import type { Entry } from '../schema/entries/index.ts'
 import type { Value } from '../schema/values.ts'
@@ -106,7 +106,7 @@ export function lineOf(
     kind: stored.kind,
     sump: stored.sump,
     by: readEnvelope(stored.envelope)?.person ?? entry.by ?? null,
-    text: sayEntry(entry, now, { units: now.shop.units, ...reader }) ?? stored.kind,
+    text: sayEntry(entry, now, { units: unitsHere(now.shop), ...reader }) ?? stored.kind,
     withdrawn: withdrawn.has(stored.id),
     reason: reasons.get(stored.id) ?? null,
   }

@@ -1,4 +1,4 @@
-import { type Reader, sayMonth, sayNumber, sayVolume } from '@sumpbook/fluid'
+import { type Reader, sayMonth, sayNumber, sayVolume, unitsHere } from '@sumpbook/fluid'
 import type { BookParts, TodayReader } from '../book-parts.ts'
 import type { Cost } from '../cost/answer-types.ts'
 import { sum } from '../cost/litres.ts'
@@ -34,7 +34,7 @@ export async function readMonth(parts: BookParts, { month, at, reader = {} }: Mo
   const until = Math.min(at.getTime(), span.before)
   const daysSoFar = Math.max(0, Math.ceil(records.clock.at(until) - span.firstDay - 1e-9))
   const passed = { firstDay: span.firstDay, days: Math.min(span.days, daysSoFar) }
-  const said: Reader = { units, ...reader }
+  const said: Reader = { units: unitsHere(things.shop), ...reader }
   const report = {
     month,
     ...days,

@@ -1,4 +1,4 @@
-import { type Reader, sayReported, saySlide } from '@sumpbook/fluid'
+import { type Reader, sayReported, saySlide, unitsHere } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { readGuidedShop } from '../guidance/guided-shop.ts'
 import { germClassesOf } from '../guidance/offered-limits.ts'
@@ -18,7 +18,7 @@ export async function readSamples(
 ): Promise<SamplesAnswer> {
   const shop = await readGuidedShop(parts, { until, daysBack })
   const { things } = shop
-  const units = { units: things.shop.units, ...reader }
+  const units = { units: unitsHere(things.shop), ...reader }
   const line = (sample: Sample): SampleLine => ({
     ...sample,
     name: things.sump.get(sample.sump)?.name ?? sample.sump,

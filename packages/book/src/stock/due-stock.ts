@@ -1,4 +1,4 @@
-import { dayText, sayCautions, sayOnDate, sayPacks, sayStock, sayVolume } from '@sumpbook/fluid'
+import { dayText, sayCautions, sayOnDate, sayPacks, sayStock, sayVolume, unitsHere } from '@sumpbook/fluid'
 import type { Due } from '../today/due.ts'
 import type { DueSource } from '../today/due-sources.ts'
 import { type FluidNow, stockOfFluids, wordsOf } from './read-stock.ts'
@@ -6,7 +6,7 @@ import { type FluidNow, stockOfFluids, wordsOf } from './read-stock.ts'
 /** Orders that must go out, deliveries that do not come, drums that are too old, counts that records ask for. */
 export const dueStock: DueSource = async (parts, { at, until, reader: asked }) => {
   const { fluids, things, today } = await stockOfFluids(parts, { at, until }, 'where-they-count')
-  const reader = { units: things.shop.units, ...asked, today }
+  const reader = { units: unitsHere(things.shop), ...asked, today }
   return fluids
     .filter(({ records }) => records.isKept)
     .flatMap((now) => [

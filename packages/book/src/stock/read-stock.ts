@@ -24,6 +24,7 @@ import {
   sayUnmeasured,
   stockAhead,
   stockOf,
+  unitsHere,
 } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { calendarOf } from '../estimate/calendar-of.ts'
@@ -55,7 +56,7 @@ const movementDays = 90
 /** What there is of each fluid, of which lots, how long it lasts, and when to order how much. Queries never write. */
 export async function readStock(parts: BookParts, question: StockQuestion): Promise<StockAnswer> {
   const { fluids, things, today } = await stockOfFluids(parts, question)
-  const reader = { units: things.shop.units, ...question.reader, today }
+  const reader = { units: unitsHere(things.shop), ...question.reader, today }
   const from = question.from ?? dayText(today - movementDays)
   const to = question.to ?? dayText(today)
   const { clock } = calendarOf(await parts.things())

@@ -1,3 +1,4 @@
+import { unitsHere } from '@sumpbook/fluid'
 import type { BookParts, TodayReader } from '../book-parts.ts'
 import { mapInTurns } from '../in-turns.ts'
 import type { Things } from '../setup/things.ts'
@@ -27,7 +28,7 @@ export async function readSumps(
 ): Promise<{ items: SumpItem[]; things: Things }> {
   const { standing, sumps } = await checkpoints.standing(until.getTime(), sump)
   const read = await lastReadings(journal, await things(), { sumps, until: until.toISOString() })
-  const asked = { at: at.toISOString(), reader: { units: standing.things.shop.units, ...reader } }
+  const asked = { at: at.toISOString(), reader: { units: unitsHere(standing.things.shop), ...reader } }
   const items = await mapInTurns(sumps, (one) => sumpNow(standing, one, read.get(one.id)!, asked))
   return { items, things: standing.things }
 }

@@ -1,4 +1,4 @@
-import { dayNumber, dayText, sayCalendarDay, sayOnDate, sayTerm, sayVolume, sayWaste } from '@sumpbook/fluid'
+import { dayNumber, dayText, sayCalendarDay, sayOnDate, sayTerm, sayVolume, sayWaste, unitsHere } from '@sumpbook/fluid'
 import type { Due } from '../today/due.ts'
 import type { DueSource } from '../today/due-sources.ts'
 import type { ContainerNow } from './containers-now.ts'
@@ -12,7 +12,7 @@ const nearlyFull = 90
 /** Terms that end, containers that are full, pickups without their document. */
 export const dueWaste: DueSource = async (parts, { at, until, reader: asked }) => {
   const { containers, things, today, dayAt } = await wasteOfShop(parts, { at, until })
-  const reader = { units: things.shop.units, ...asked, today }
+  const reader = { units: unitsHere(things.shop), ...asked, today }
   return containers.flatMap((one) => [
     ...termDue(one, reader),
     ...fullDue(one, reader),

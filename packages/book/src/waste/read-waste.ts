@@ -10,6 +10,7 @@ import {
   sayTerm,
   sayWaste,
   sayWasteUnmeasured,
+  unitsHere,
   type WasteKind,
 } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
@@ -36,7 +37,7 @@ const usualDays = 90
 /** Every waste container as it stands, and whether what the sumps gave came into them. Queries never write. */
 export async function readWaste(parts: BookParts, question: WasteQuestion): Promise<WasteAnswer> {
   const { log, containers, things, today, dayAt } = await wasteOfShop(parts, question)
-  const reader = { units: things.shop.units, ...question.reader, today }
+  const reader = { units: unitsHere(things.shop), ...question.reader, today }
   const from = question.from ?? dayText(today - usualDays)
   const to = question.to ?? dayText(today)
   const isAsked = ({ at }: Pick<Logged<unknown>, 'at'>) => dayText(dayAt(at)) >= from && dayText(dayAt(at)) <= to

@@ -8,6 +8,8 @@ export {
   learn,
   nearestLanguage,
   type Speech,
+  type SystemOfUnits,
   speakAs,
   speech,
+  unitsHere,
 } from './speech.ts'

@@ -34,8 +34,8 @@ export function formatOf(told: string, language: Language, numbers: string, tags
   const made = new IntlMessageFormat(told, language, undefined, {
     ignoreTag: !tags,
     formatters: {
-      // The language decides what is one and what is many, the reader how a figure is written.
-      getNumberFormat: (_, options) => new Intl.NumberFormat(numbers, options),
+      // The language decides what is one and what is many, the reader how a figure is written; thousands apart as `sayNumber` has them.
+      getNumberFormat: (_, options) => new Intl.NumberFormat(numbers, { useGrouping: 'min2', ...options }),
       getDateTimeFormat: (...how) => new Intl.DateTimeFormat(...how),
       getPluralRules: (...how) => new Intl.PluralRules(...how),
     },

@@ -2,12 +2,15 @@
 export const languages = ['en', 'de', 'es'] as const
 export type Language = (typeof languages)[number]
 
-/** How somebody reads: the language of the sentences, and apart from it the signs in figures. */
+/** How somebody reads: the language of the sentences, and apart from it the signs in figures and the units. */
 export interface Speech {
   language: Language
   /** BCP 47, of figures and money: "de-CH" writes 1’234.5 whatever the language of the sentence round it. */
   numbers: string
+  /** Of volumes and what goes with them; without it, those of the shop. */
+  units?: SystemOfUnits
 }
+export type SystemOfUnits = 'metric' | 'us' | 'imperial'
 
 /** One language's sentences by their English ones. */
 export type Catalogue = Readonly<Record<string, string>>
@@ -26,6 +29,9 @@ export function speakAs(whose: () => Speech): void {
 
 /** How it is spoken just now; English where nobody said otherwise. */
 export const speech = (): Speech => ask()
+
+/** In what units it is read just now: as whoever reads chose, else as the shop does. */
+export const unitsHere = (shop: { units: SystemOfUnits }): SystemOfUnits => speech().units ?? shop.units
 
 /** Makes a language's sentences known. What was known of it is forgotten. */
 export function learn(language: Language, catalogue: Catalogue): void {
