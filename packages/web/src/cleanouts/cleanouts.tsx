@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Book } from '../api/types.ts'
 import { PartedPage } from '../parts/parted-page.tsx'
 import { JobsPart } from './jobs-part.tsx'
@@ -11,15 +12,15 @@ import './cleanouts.css'
 export function Cleanouts({ book, part }: { book: Book; part: string | null }) {
   return (
     <PartedPage
-      title="Cleanouts"
+      title={say('Cleanouts')}
       base="/cleanouts"
       part={part}
       parts={[
-        { id: null, name: 'Jobs', show: () => <JobsPart book={book} /> },
-        { id: 'plan', name: 'Plan one', show: () => <PlanPart book={book} /> },
-        { id: 'together', name: 'Several', show: () => <SideBySidePart book={book} /> },
-        { id: 'upkeep', name: 'Upkeep', show: () => <UpkeepPart book={book} /> },
-        { id: 'shutdown', name: 'Shutdown', show: () => <StandstillPart book={book} /> },
+        { id: null, name: say('Jobs'), show: () => <JobsPart book={book} /> },
+        { id: 'plan', name: say('Plan one'), show: () => <PlanPart book={book} /> },
+        { id: 'together', name: say('Several'), show: () => <SideBySidePart book={book} /> },
+        { id: 'upkeep', name: say('Upkeep'), show: () => <UpkeepPart book={book} /> },
+        { id: 'shutdown', name: say('Shutdown'), show: () => <StandstillPart book={book} /> },
       ]}
     />
   )

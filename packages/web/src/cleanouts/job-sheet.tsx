@@ -1,4 +1,4 @@
-import { sayHours, sayVolume } from '@sumpbook/fluid'
+import { say, sayHours, sayVolume } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Book, Entry } from '../api/types.ts'
@@ -30,7 +30,7 @@ export function JobSheet({ book, id }: { book: Book; id: string }) {
   return (
     <div class="job-sheet">
       <p class="no-print">
-        <Link href="/cleanouts">All job sheets</Link>
+        <Link href="/cleanouts">{say('All job sheets')}</Link>
       </p>
       <div class="page-head">
         <h1>{data.title}</h1>
@@ -39,7 +39,9 @@ export function JobSheet({ book, id }: { book: Book; id: string }) {
       <p class="lede">{data.sentence}</p>
       <Totals job={data} units={units} />
       <p class="print-only">
-        {book.shop.name} · printed from the book; a step signed on paper is signed in the book as well.
+        {say('{shop} · printed from the book; a step signed on paper is signed in the book as well.', {
+          shop: book.shop.name,
+        })}
       </p>
       {underWay && (
         <div class="buttons">
@@ -53,7 +55,7 @@ export function JobSheet({ book, id }: { book: Book; id: string }) {
             write={(items) => void writing.write(items)}
           />
           <button type="button" class="plain" onClick={() => print()}>
-            Print
+            {say('Print')}
           </button>
         </div>
       )}
@@ -63,7 +65,7 @@ export function JobSheet({ book, id }: { book: Book; id: string }) {
         </p>
       )}
       {data.steps.length === 0 && (
-        <p class="doubt">What this job was opened with makes no sheet. Give it up and plan it anew.</p>
+        <p class="doubt">{say('What this job was opened with makes no sheet. Give it up and plan it anew.')}</p>
       )}
       <ol class="sheet-steps">
         {data.steps.map((step, i) => (
@@ -86,15 +88,16 @@ export function JobSheet({ book, id }: { book: Book; id: string }) {
       </ol>
       {data.strays.length > 0 && (
         <p class="quiet">
-          Signed, but no step of this sheet:{' '}
-          {data.strays.map(({ step, by }) => `${step}${by === null ? '' : ` (${by})`}`).join(', ')}.
+          {say('Signed, but no step of this sheet: {steps}.', {
+            steps: data.strays.map(({ step, by }) => (by === null ? step : `${step} (${by})`)).join(', '),
+          })}
         </p>
       )}
       {underWay && (
         <div class="buttons give-up">
           {!outOfTurn && (
             <button type="button" class="plain" onClick={() => setOutOfTurn(true)}>
-              A step was done in another order
+              {say('A step was done in another order')}
             </button>
           )}
           <button
@@ -102,17 +105,18 @@ export function JobSheet({ book, id }: { book: Book; id: string }) {
             class="plain"
             disabled={writing.isBusy}
             onClick={() => {
-              if (!confirm('Give this job up? What was signed stays in the journal.')) return
-              void writing.write([{ entry: givenUp(data), label: `${data.title}: given up` }])
+              if (!confirm(say('Give this job up? What was signed stays in the journal.'))) return
+              void writing.write([{ entry: givenUp(data), label: say('{title}: given up', { title: data.title }) }])
             }}
           >
-            Give this job up
+            {say('Give this job up')}
           </button>
         </div>
       )}
       <p class="foot">
-        Guidance only: the labels and safety data sheets of fluid and cleaner, the machine’s manual, the suppliers and
-        local rules come first. Order and times are common practice.
+        {say(
+          'Guidance only: the labels and safety data sheets of fluid and cleaner, the machine’s manual, the suppliers and local rules come first. Order and times are common practice.',
+        )}
       </p>
     </div>
   )
@@ -123,11 +127,11 @@ function Totals({ job: { totals }, units }: { job: Pick<Job, 'totals'>; units: B
   const reader = readerOf(units)
   return (
     <dl class="pairs totals">
-      <dt>The machine stands</dt>
-      <dd>about {sayHours(totals.downtimeHours, reader)}</dd>
-      <dt>Somebody stands by</dt>
-      <dd>about {sayHours(totals.labourHours, reader)}</dd>
-      <dt>Waste</dt>
+      <dt>{say('The machine stands')}</dt>
+      <dd>{say('about {hours}', { hours: sayHours(totals.downtimeHours, reader) })}</dd>
+      <dt>{say('Somebody stands by')}</dt>
+      <dd>{say('about {hours}', { hours: sayHours(totals.labourHours, reader) })}</dd>
+      <dt>{say('Waste')}</dt>
       <dd>{sayVolume(totals.waste, reader)}</dd>
     </dl>
   )

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { Link } from 'wouter-preact'
 import type { Book } from '../api/types.ts'
 import { sayDay } from '../say/when.ts'
@@ -14,15 +15,16 @@ export function JobsPart({ book }: { book: Book }) {
     return (
       <>
         <p class="intro">
-          No job sheet yet. A sheet carries a cleanout step by step, says how much of what goes in, and is signed at the
-          machine, by one person or by several.
+          {say(
+            'No job sheet yet. A sheet carries a cleanout step by step, says how much of what goes in, and is signed at the machine, by one person or by several.',
+          )}
         </p>
         <div class="buttons">
           <Link class="button main" href="/cleanouts/plan">
-            Plan a cleanout
+            {say('Plan a cleanout')}
           </Link>
           <Link class="button" href="/cleanouts/shutdown">
-            A machine will stand
+            {say('A machine will stand')}
           </Link>
         </div>
       </>
@@ -30,17 +32,20 @@ export function JobsPart({ book }: { book: Book }) {
   }
   return (
     <div class="jobs">
-      <JobList heading="Under way" jobs={open} timeZone={timeZone} />
-      <JobList heading="Planned" jobs={planned} timeZone={timeZone} />
-      <JobList heading="Done" jobs={done.slice(0, 30)} timeZone={timeZone} />
+      <JobList heading={say('Under way')} jobs={open} timeZone={timeZone} />
+      <JobList heading={say('Planned')} jobs={planned} timeZone={timeZone} />
+      <JobList heading={say('Done')} jobs={done.slice(0, 30)} timeZone={timeZone} />
       <div class="buttons">
         <Link class="button" href="/cleanouts/plan">
-          Plan a cleanout
+          {say('Plan a cleanout')}
         </Link>
       </div>
     </div>
   )
 }
+
+const sayClaim = ({ by }: { by: string | null }) =>
+  by === null ? say('Another device is on it.') : say('{who} is on it.', { who: by })
 
 function JobList({ heading, jobs, timeZone }: { heading: string; jobs: readonly JobLine[]; timeZone: string }) {
   if (jobs.length === 0) return null
@@ -52,7 +57,7 @@ function JobList({ heading, jobs, timeZone }: { heading: string; jobs: readonly 
           <li key={job.id}>
             <Link href={`/cleanouts/sheet/${job.id}`}>{job.title}</Link>
             <span>{job.sentence}</span>
-            {job.claimedBy !== null && <span class="quiet">{job.claimedBy.by ?? 'Another device'} is on it.</span>}
+            {job.claimedBy !== null && <span class="quiet">{sayClaim(job.claimedBy)}</span>}
             {job.endedAt !== null && <span class="quiet">{sayDay(job.endedAt, timeZone)}</span>}
           </li>
         ))}

@@ -1,3 +1,4 @@
+import { say, sayNumber } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link, useLocation, useSearch } from 'wouter-preact'
 import { Refusal } from '../api/client.ts'
@@ -9,6 +10,7 @@ import { DayField, SelectField, Taps, TextField } from '../fields/fields.tsx'
 import { Figures } from '../fields/figures.tsx'
 import { type FieldRead, readLitres, readPercent, readPlain } from '../fields/read.ts'
 import { readTexts } from '../fields/read-texts.ts'
+import { Said } from '../say/said.tsx'
 import { fieldVolume, sayMoney, shopUnits } from '../say/units.ts'
 import { Asking } from './asking.tsx'
 import { type CleanoutPlan, useCleanoutPlan } from './asks.ts'
@@ -56,22 +58,23 @@ export function PlanPart({ book }: { book: Book }) {
   return (
     <>
       <p class="intro">
-        Skim, drain, chips out, clean, rinse, fill: with the litres of this sump, what stays in its corners reckoned in.
-        What you leave empty is taken from the book, or as the trade does it.
+        {say(
+          'Skim, drain, chips out, clean, rinse, fill: with the litres of this sump, what stays in its corners reckoned in. What you leave empty is taken from the book, or as the trade does it.',
+        )}
       </p>
       <div class="tool">
         <div class="tool-fields">
           <SelectField
-            label="Sump"
+            label={say('Sump')}
             value={sump}
             onInput={setPicked}
             choices={sumps.map(({ sump: id, name }) => [id, name] as const)}
           />
           <DayField
-            label="Planned for"
+            label={say('Planned for')}
             value={choices.on}
             onInput={choose('on')}
-            hint="Today reminds you on that day"
+            hint={say('Today reminds you on that day')}
           />
           <Figures
             fields={figuresFor(units, plan.data)}
@@ -80,7 +83,7 @@ export function PlanPart({ book }: { book: Book }) {
             change={(key, text) => setTexts({ ...texts, [key]: text })}
           />
         </div>
-        <section class="answer" aria-label="What it takes">
+        <section class="answer" aria-label={say('What it takes')}>
           {plan.data === undefined ? (
             <PlanMissing error={plan.error} isRefused={refused.length > 0} />
           ) : (
@@ -88,40 +91,43 @@ export function PlanPart({ book }: { book: Book }) {
           )}
         </section>
         <details class="more">
-          <summary>Another fluid, water, cleaner, sludge</summary>
+          <summary>{say('Another fluid, water, cleaner, sludge')}</summary>
           <div class="tool-fields">
             <SelectField
-              label="Fluid that comes in"
+              label={say('Fluid that comes in')}
               value={choices.fluid}
               onInput={choose('fluid')}
-              choices={[['', 'The same as now'] as const, ...book.fluids.map(({ id, name }) => [id, name] as const)]}
+              choices={[
+                ['', say('The same as now')] as const,
+                ...book.fluids.map(({ id, name }) => [id, name] as const),
+              ]}
             />
             <SelectField
-              label="Water of the fresh charge"
+              label={say('Water of the fresh charge')}
               value={choices.water}
               onInput={choose('water')}
-              choices={[['', 'What suits it'] as const, ...book.waters.map(({ id, name }) => [id, name] as const)]}
+              choices={[['', say('What suits it')] as const, ...book.waters.map(({ id, name }) => [id, name] as const)]}
             />
-            <TextField label="Cleaner, by name" value={choices.cleaner} onInput={choose('cleaner')} />
+            <TextField label={say('Cleaner, by name')} value={choices.cleaner} onInput={choose('cleaner')} />
             <Taps
-              legend="Chips and sludge in it"
+              legend={say('Chips and sludge in it')}
               name="solids"
               value={choices.solids}
               choices={[
-                ['', 'Not looked'],
-                ['little', 'Little'],
-                ['much', 'Much'],
+                ['', say('Not looked')],
+                ['little', say('Little')],
+                ['much', say('Much')],
               ]}
               onPick={choose('solids')}
             />
             <Taps
-              legend="Foul: smell, slime, heavy growth"
+              legend={say('Foul: smell, slime, heavy growth')}
               name="foul"
               value={choices.foul}
               choices={[
-                ['', 'Not looked'],
-                ['false', 'No'],
-                ['true', 'Yes'],
+                ['', say('Not looked')],
+                ['false', say('No')],
+                ['true', say('Yes')],
               ]}
               onPick={choose('foul')}
             />
@@ -129,8 +135,8 @@ export function PlanPart({ book }: { book: Book }) {
         </details>
       </div>
       {plan.data !== undefined && (
-        <section class="part" aria-label="The steps">
-          <h2>The steps</h2>
+        <section class="part" aria-label={say('The steps')}>
+          <h2>{say('The steps')}</h2>
           <PlannedSteps steps={plan.data.steps} />
         </section>
       )}
@@ -139,7 +145,8 @@ export function PlanPart({ book }: { book: Book }) {
 }
 
 function PlanMissing({ error, isRefused }: { error: Error | null; isRefused: boolean }) {
-  if (isRefused) return <p role="status">The book does not know all it takes; the marked fields say what is missing.</p>
+  if (isRefused)
+    return <p role="status">{say('The book does not know all it takes; the marked fields say what is missing.')}</p>
   return <Asking error={error} />
 }
 
@@ -157,8 +164,11 @@ function PlanAnswer({ plan, isBusy, said, open }: PlanAnswerProps) {
         <p class="headline">{plan.sentence}</p>
         {plan.cost !== null && (
           <p>
-            It costs about <strong class="amount">{sayMoney(plan.cost, plan.currency)}</strong>, by the prices of the
-            book; collection of chips and sludge not counted.
+            <Said
+              text="It costs about <amount>{cost}</amount>, by the prices of the book; collection of chips and sludge not counted."
+              values={{ cost: sayMoney(plan.cost, plan.currency) }}
+              parts={{ amount: (inside) => <strong class="amount">{inside}</strong> }}
+            />
           </p>
         )}
       </div>
@@ -176,10 +186,10 @@ function PlanAnswer({ plan, isBusy, said, open }: PlanAnswerProps) {
       </ul>
       <div class="buttons">
         <button type="button" class="main" disabled={isBusy} onClick={open}>
-          Open the job sheet
+          {say('Open the job sheet')}
         </button>
         <Link class="button plain" href="/cleanouts/together">
-          Several machines
+          {say('Several machines')}
         </Link>
       </div>
       {said !== '' && (
@@ -205,29 +215,29 @@ const readersFor = (units: Book['shop']['units']): Record<Key, (text: string) =>
   rinses: (text) => {
     const read = readPlain(text, { min: 0, max: 10 })
     const isWhole = 'fault' in read || read.value === null || Number.isInteger(read.value)
-    return isWhole ? read : { fault: { found: text.trim(), expected: 'a whole number' } }
+    return isWhole ? read : { fault: { found: text.trim(), expected: say('a whole number') } }
   },
 })
 
 /** What the plan has taken where a field is empty stands under it. */
 function figuresFor(units: Book['shop']['units'], plan: CleanoutPlan | undefined) {
-  const { volumeName } = shopUnits[units]
+  const unit = say(shopUnits[units].volumeName)
   const taken = plan?.opening.values
   const litres = (value: number | undefined) =>
-    value === undefined ? {} : { hint: `Empty: ${fieldVolume(value, units)}` }
-  const plain = (value: number | undefined, unit = '') =>
-    value === undefined ? {} : { hint: `Empty: ${Number(value.toFixed(2))}${unit}` }
+    value === undefined ? {} : { hint: say('Empty: {value}', { value: fieldVolume(value, units) }) }
+  const plain = (value: number | undefined) =>
+    value === undefined ? {} : { hint: say('Empty: {value}', { value: sayNumber(value, 2, {}, 0) }) }
   return [
-    { key: 'volume', label: `At the full mark, ${volumeName}`, ...litres(taken?.volume) },
-    { key: 'heldBack', label: `Stays at each drain, ${volumeName}`, ...litres(taken?.heldBack) },
-    { key: 'target', label: 'Target, %', ...plain(taken?.target) },
-    { key: 'cleanerPercent', label: 'Cleaner as poured, %', ...plain(taken?.cleanerPercent) },
-    { key: 'hours', label: 'Cleaner runs, hours', ...plain(taken?.hours) },
-    { key: 'rinses', label: 'Rinses', ...plain(taken?.rinses) },
-    { key: 'rinsePercent', label: 'Rinse as poured, %', ...plain(taken?.rinsePercent) },
+    { key: 'volume', label: say('At the full mark, {unit}', { unit }), ...litres(taken?.volume) },
+    { key: 'heldBack', label: say('Stays at each drain, {unit}', { unit }), ...litres(taken?.heldBack) },
+    { key: 'target', label: say('Target, %'), ...plain(taken?.target) },
+    { key: 'cleanerPercent', label: say('Cleaner as poured, %'), ...plain(taken?.cleanerPercent) },
+    { key: 'hours', label: say('Cleaner runs, hours'), ...plain(taken?.hours) },
+    { key: 'rinses', label: say('Rinses'), ...plain(taken?.rinses) },
+    { key: 'rinsePercent', label: say('Rinse as poured, %'), ...plain(taken?.rinsePercent) },
     {
       key: 'rinseFraction',
-      label: 'Rinse, % of a charge',
+      label: say('Rinse, % of a charge'),
       ...plain(taken === undefined ? undefined : 100 * taken.rinseFraction),
     },
   ] as const

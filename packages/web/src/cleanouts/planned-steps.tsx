@@ -1,4 +1,4 @@
-import { sayHours } from '@sumpbook/fluid'
+import { say, sayHours } from '@sumpbook/fluid'
 import { Cautions } from '../parts/cautions.tsx'
 
 interface Planned {
@@ -24,8 +24,8 @@ export function PlannedSteps({ steps }: { steps: readonly Planned[] }) {
             <p>{step.text}</p>
             <Cautions cautions={step.cautions} />
             <p class="quiet">
-              {step.hours > 0 && `About ${sayHours(step.hours)}. `}
-              {step.signs === 'keeper' ? 'A keeper signs.' : ''}
+              {step.hours > 0 && `${say('About {hours}.', { hours: sayHours(step.hours) })} `}
+              {step.signs === 'keeper' && say('A keeper signs.')}
             </p>
           </div>
         </li>

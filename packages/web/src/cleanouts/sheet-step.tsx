@@ -1,3 +1,4 @@
+import { message, say } from '@sumpbook/fluid'
 import type { ShopOfBook } from '../api/types.ts'
 import { Cautions } from '../parts/cautions.tsx'
 import { sayWhenShort } from '../say/when.ts'
@@ -35,7 +36,7 @@ export function SheetStep({ step, ordinal, isNext, isWaiting, isOpen, outOfTurn,
         <h2>{title}</h2>
         {isDone ? (
           <details class="was">
-            <summary>What it was</summary>
+            <summary>{say('What it was')}</summary>
             <p>{text}</p>
             <Cautions cautions={cautions} />
           </details>
@@ -47,12 +48,14 @@ export function SheetStep({ step, ordinal, isNext, isWaiting, isOpen, outOfTurn,
         )}
         {verdict !== null && <p class={verdict.accepted === true ? 'note' : 'fault'}>{verdict.sentences.join(' ')}</p>}
         {signed !== null && <SignedWords step={step} timeZone={shop.timeZone} />}
-        {isWaiting && <p class="note">Signed on this device; it counts once it is sent.</p>}
+        {isWaiting && <p class="note">{say('Signed on this device; it counts once it is sent.')}</p>}
         {showsForm && <StepForm step={step} units={shop.units} isBusy={isBusy} sign={sign} />}
         {signed === null && (
           <p class="print-only sign-line">
-            Done by {step.signs === 'keeper' ? '(keeper)' : ''} ______________________ at ____________
-            {step.asks.length > 0 && ` · ${step.asks.map((key) => `${printed[key]} ________`).join(' · ')}`}
+            {step.signs === 'keeper'
+              ? say('Done by (keeper) ______________________ at ____________')
+              : say('Done by ______________________ at ____________')}
+            {step.asks.map((key) => ` · ${say(printed[key])} ________`).join('')}
           </p>
         )}
       </div>
@@ -61,30 +64,36 @@ export function SheetStep({ step, ordinal, isNext, isWaiting, isOpen, outOfTurn,
 }
 
 const printed: Record<JobStep['asks'][number], string> = {
-  freshPh: 'pH as poured',
-  rinsePh: 'pH at the drain',
-  look: 'look',
-  smell: 'smell',
+  freshPh: message('pH as poured'),
+  rinsePh: message('pH at the drain'),
+  look: message('look'),
+  smell: message('smell'),
   brix: '°Brix',
   ph: 'pH',
-  bacteria: 'CFU/mL',
-  oil: 'oil',
-  lot: 'lot',
+  bacteria: message('CFU/mL'),
+  oil: message('oil'),
+  lot: message('lot'),
 }
 
 function SignedWords({ step: { signed, again }, timeZone }: { step: JobStep; timeZone: string }) {
   if (signed === null) return null
   const when = (at: string) => sayWhenShort(at, { timeZone, now: at })
-  const who = ({ by }: { by: string | null }) => by ?? 'somebody'
+  const who = ({ by }: { by: string | null }) => by ?? say('somebody')
+  const told = { who: who(signed), when: when(signed.at) }
   return (
     <>
       <p class="signed">
-        Signed by {who(signed)}, {when(signed.at)}
-        {signed.note !== null && ` · “${signed.note}”`}
+        {signed.note === null
+          ? say('Signed by {who}, {when}', told)
+          : say('Signed by {who}, {when} · “{note}”', { ...told, note: signed.note })}
       </p>
       {again.map((one) => (
         <p key={one.entry} class="quiet">
-          {who(one)} signed it as well, {when(one.at)}: {who(signed)} was first.
+          {say('{who} signed it as well, {when}: {first} was first.', {
+            who: who(one),
+            when: when(one.at),
+            first: who(signed),
+          })}
         </p>
       ))}
     </>

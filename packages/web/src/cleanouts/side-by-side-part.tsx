@@ -1,10 +1,11 @@
-import { sayHours } from '@sumpbook/fluid'
+import { say, sayHours } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { Refusal } from '../api/client.ts'
 import { useSumps } from '../api/queries.ts'
 import type { Book } from '../api/types.ts'
 import { FaultWords, Taps } from '../fields/fields.tsx'
+import { Said } from '../say/said.tsx'
 import { sayTime, sayWhenShort } from '../say/when.ts'
 import { clockIn, instantIn } from '../say/zone-time.ts'
 import { Asking } from './asking.tsx'
@@ -32,12 +33,13 @@ export function SideBySidePart({ book }: { book: Book }) {
   return (
     <>
       <p class="intro">
-        While cleaner circulates in one machine, the other is drained. The plan says when each of them stands, so that
-        the last is done as early as can be.
+        {say(
+          'While cleaner circulates in one machine, the other is drained. The plan says when each of them stands, so that the last is done as early as can be.',
+        )}
       </p>
       <div class="tool">
         <fieldset class="tool-fields machines">
-          <legend>Machines</legend>
+          <legend>{say('Machines')}</legend>
           <ul class="check-list">
             {sumps.map(({ sump, name }) => (
               <li key={sump}>
@@ -53,24 +55,26 @@ export function SideBySidePart({ book }: { book: Book }) {
               </li>
             ))}
           </ul>
-          <Taps legend="People" name="people" value={people} choices={counts} onPick={setPeople} />
+          <Taps legend={say('People')} name="people" value={people} choices={counts} onPick={setPeople} />
           <Taps
-            legend="Pumps or trucks to drain with"
+            legend={say('Pumps or trucks to drain with')}
             name="pumps"
             value={pumps}
             choices={counts.slice(0, 3)}
             onPick={setPumps}
           />
           <label class="field">
-            <span class="label">From</span>
+            <span class="label">{say('From')}</span>
             <input type="datetime-local" value={start} onInput={({ currentTarget }) => setStart(currentTarget.value)} />
           </label>
         </fieldset>
-        <section class="answer" aria-label="The plan">
-          {taken.length === 0 && <p>Tick the machines that are to be cleaned out.</p>}
+        <section class="answer" aria-label={say('The plan')}>
+          {taken.length === 0 && <p>{say('Tick the machines that are to be cleaned out.')}</p>}
           {refused !== null && (
             <FaultWords
-              fault={`One of them cannot be planned yet: ${refused.problem.errors?.map(({ expected }) => expected).join('; ') ?? refused.message}. Plan it by itself first.`}
+              fault={say('One of them cannot be planned yet: {missing}. Plan it by itself first.', {
+                missing: refused.problem.errors?.map(({ expected }) => expected).join('; ') ?? refused.message,
+              })}
             />
           )}
           {taken.length > 0 &&
@@ -80,8 +84,10 @@ export function SideBySidePart({ book }: { book: Book }) {
       </div>
       {plan.data !== undefined && taken.length > 0 && (
         <p class="quiet">
-          Nights are not left out, and each machine goes by the plan the book makes for it. Open the sheets one by one
-          under <Link href="/cleanouts/plan">Plan one</Link>.
+          <Said
+            text="Nights are not left out, and each machine goes by the plan the book makes for it. Open the sheets one by one under <plan>Plan one</plan>."
+            parts={{ plan: (inside) => <Link href="/cleanouts/plan">{inside}</Link> }}
+          />
         </p>
       )}
     </>
@@ -102,7 +108,11 @@ function PlanOf({ plan, timeZone }: { plan: SideBySide; timeZone: string }) {
           <li key={machine.sump}>
             <strong>{machine.name}</strong>
             <span>
-              {when(machine.start)} to {when(machine.finish)}, {sayHours(machine.hours)}
+              {say('{start} to {finish}, {hours}', {
+                start: when(machine.start),
+                finish: when(machine.finish),
+                hours: sayHours(machine.hours),
+              })}
             </span>
             <div class="span-line" aria-hidden="true">
               {machine.stretches.map(({ name, from, to }) => (
@@ -114,7 +124,7 @@ function PlanOf({ plan, timeZone }: { plan: SideBySide; timeZone: string }) {
               ))}
             </div>
             <details>
-              <summary>When what begins</summary>
+              <summary>{say('When what begins')}</summary>
               <ul>
                 {machine.stretches.map(({ name, start, finish }) => (
                   <li key={`${name}${start}`}>

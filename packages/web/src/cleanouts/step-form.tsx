@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Units } from '../api/types.ts'
 import { FaultWords, SelectField, Taps, TextField } from '../fields/fields.tsx'
@@ -37,30 +38,30 @@ export function StepForm({ step, units, isBusy, sign }: StepFormProps) {
   const { asks } = step
   const isLook = /^rinse-check/.test(step.id)
   const figures: Record<FigureKey, string> = {
-    freshPh: 'pH of the weak fluid as poured',
-    rinsePh: 'pH at the drain',
+    freshPh: say('pH of the weak fluid as poured'),
+    rinsePh: say('pH at the drain'),
     ph: 'pH',
     brix: '°Brix',
-    oil: `Oil taken off, ${shopUnits[units].volumeName}`,
+    oil: say('Oil taken off, {unit}', { unit: say(shopUnits[units].volumeName) }),
   }
   const missing = () => {
     if (isLook && (values.freshPh === null || values.rinsePh === null || look === null || smell === null)) {
-      return 'A rinse is accepted on its pH, look and smell: all four are asked.'
+      return say('A rinse is accepted on its pH, look and smell: all four are asked.')
     }
     if (step.id === 'later-slide' && slide === '')
-      return 'The sheet stays open until the slide is read: which class is it?'
+      return say('The sheet stays open until the slide is read: which class is it?')
     return null
   }
   const submit = (event: Event) => {
     event.preventDefault()
-    const found = Object.keys(faults).length > 0 ? 'A figure does not fit; its field says why.' : missing()
+    const found = Object.keys(faults).length > 0 ? say('A figure does not fit; its field says why.') : missing()
     setFault(found)
     if (found !== null) return
     const bacteria = slide === '' ? null : slidePictures[Number(slide)]!.value
     sign({ ...noFigures, ...values, look, smell, bacteria, lot: lot.trim(), note: note.trim() })
   }
   return (
-    <form class="step-form" onSubmit={submit} aria-label={`Sign: ${step.title}`}>
+    <form class="step-form" onSubmit={submit} aria-label={say('Sign: {step}', { step: step.title })}>
       {(Object.keys(figures) as FigureKey[])
         .filter((key) => asks.includes(key))
         .map((key) => (
@@ -75,48 +76,48 @@ export function StepForm({ step, units, isBusy, sign }: StepFormProps) {
         ))}
       {asks.includes('look') && (
         <Taps
-          legend={isLook ? 'How it comes out' : 'Look'}
+          legend={isLook ? say('How it comes out') : say('Look')}
           name={`look-${step.id}`}
           value={look}
           choices={[
-            ['clear', 'Clear'],
-            ['dirty', 'Dirty'],
+            ['clear', say('Clear')],
+            ['dirty', say('Dirty')],
           ]}
           onPick={setLook}
         />
       )}
       {asks.includes('smell') && (
         <Taps
-          legend="Smell"
+          legend={say('Smell')}
           name={`smell-${step.id}`}
           value={smell}
           choices={[
-            ['none', 'No smell'],
-            ['smells', 'It smells'],
+            ['none', say('No smell')],
+            ['smells', say('It smells')],
           ]}
           onPick={setSmell}
         />
       )}
       {asks.includes('bacteria') && (
         <SelectField
-          label="The slide looks most like, CFU/mL"
+          label={say('The slide looks most like, CFU/mL')}
           value={slide}
           onInput={setSlide}
           choices={[
-            ['', 'Not read'] as const,
-            ...slidePictures.map(({ power, words }, i) => [String(i), `${power}: ${words}`] as const),
+            ['', say('Not read')] as const,
+            ...slidePictures.map(({ power, words }, i) => [String(i), `${say(power)}: ${say(words)}`] as const),
           ]}
         />
       )}
-      {asks.includes('lot') && <TextField label="Lot of the concentrate" value={lot} onInput={setLot} />}
+      {asks.includes('lot') && <TextField label={say('Lot of the concentrate')} value={lot} onInput={setLot} />}
       <details class="step-note">
-        <summary>A note</summary>
-        <TextField label="What the next one should know" value={note} onInput={setNote} />
+        <summary>{say('A note')}</summary>
+        <TextField label={say('What the next one should know')} value={note} onInput={setNote} />
       </details>
       {fault !== null && <FaultWords fault={fault} />}
-      {step.signs === 'keeper' && <p class="quiet">A keeper signs this one.</p>}
+      {step.signs === 'keeper' && <p class="quiet">{say('A keeper signs this one.')}</p>}
       <button type="submit" class="main sign" disabled={isBusy}>
-        Done, sign it
+        {say('Done, sign it')}
       </button>
     </form>
   )

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { useSumps } from '../api/queries.ts'
@@ -20,7 +21,7 @@ export function UpkeepPart({ book }: { book: Book }) {
   const { tasks, proposals } = upkeep.data
   const was = tasks.map(shopTask)
   const put = (entry: Entry, label: string) => void writing.write([{ entry, label }])
-  const keep = (list: readonly ShopTask[]) => put(tasksEntry(list, was, stampNow()), 'Upkeep list')
+  const keep = (list: readonly ShopTask[]) => put(tasksEntry(list, was, stampNow()), say('Upkeep list'))
   const takeOn = (more: readonly ProposedTask[]) =>
     keep(withTasks(was, more.map(shopTask), dayIn(new Date().toISOString(), book.shop.timeZone)))
   return (
@@ -32,8 +33,9 @@ export function UpkeepPart({ book }: { book: Book }) {
       )}
       {tasks.length === 0 ? (
         <p class="intro">
-          Nothing comes back by itself yet. Take on what your shop does from the proposals below, or add your own; what
-          is due then stands on Today.
+          {say(
+            'Nothing comes back by itself yet. Take on what your shop does from the proposals below, or add your own; what is due then stands on Today.',
+          )}
         </p>
       ) : (
         <TaskList
@@ -53,14 +55,15 @@ export function UpkeepPart({ book }: { book: Book }) {
       />
       {proposals.length > 0 && (
         <details class="part" open={tasks.length === 0}>
-          <summary>Proposals</summary>
+          <summary>{say('Proposals')}</summary>
           <p class="intro">
-            What shops do, and what your own records show to come back. The days are common practice, no source: take
-            one on and change them.
+            {say(
+              'What shops do, and what your own records show to come back. The days are common practice, no source: take one on and change them.',
+            )}
           </p>
           <div class="buttons">
             <button type="button" disabled={writing.isBusy} onClick={() => takeOn(proposals)}>
-              Take all of them on
+              {say('Take all of them on')}
             </button>
           </div>
           <ul class="task-list">
@@ -69,12 +72,15 @@ export function UpkeepPart({ book }: { book: Book }) {
                 <div>
                   <strong>{task.name}</strong> {task.task}
                   <div class="quiet">
-                    Every {task.everyDays === 1 ? 'day' : `${task.everyDays} days`}
-                    {task.because === 'done before' ? ', as you have done it' : ''}
+                    {task.because === 'done before'
+                      ? say('Every {days, plural, =1 {day} other {# days}}, as you have done it', {
+                          days: task.everyDays,
+                        })
+                      : say('Every {days, plural, =1 {day} other {# days}}', { days: task.everyDays })}
                   </div>
                 </div>
                 <button type="button" disabled={writing.isBusy} onClick={() => takeOn([task])}>
-                  Take on
+                  {say('Take on')}
                 </button>
               </li>
             ))}
@@ -113,14 +119,14 @@ function TaskLine({ line, isBusy, done, change, drop }: { line: UpkeepLine } & O
     <li class={line.isDue ? 'due' : ''}>
       <div>
         <strong>{line.name}</strong> {line.task}
-        {line.isDue && <span class="tag do">due</span>}
+        {line.isDue && <span class="tag do">{say('due')}</span>}
         <div class="quiet">{line.sentence}</div>
         {line.caution !== undefined && <div class="quiet">{line.caution}</div>}
         {isOpen && (
           <div class="task-change">
             <TextField
               numeric
-              label="Every so many days"
+              label={say('Every so many days')}
               value={text}
               onInput={setText}
               fault={
@@ -128,7 +134,7 @@ function TaskLine({ line, isBusy, done, change, drop }: { line: UpkeepLine } & O
                   ? read.fault
                   : isWhole
                     ? null
-                    : { found: text.trim() || 'nothing', expected: 'a whole number of days' }
+                    : { found: text.trim() || say('nothing'), expected: say('a whole number of days') }
               }
             />
             <div class="buttons">
@@ -142,10 +148,10 @@ function TaskLine({ line, isBusy, done, change, drop }: { line: UpkeepLine } & O
                   setOpen(false)
                 }}
               >
-                Keep
+                {say('Keep')}
               </button>
               <button type="button" class="plain" disabled={isBusy} onClick={() => drop(line.id)}>
-                Do it no more
+                {say('Do it no more')}
               </button>
             </div>
           </div>
@@ -154,7 +160,7 @@ function TaskLine({ line, isBusy, done, change, drop }: { line: UpkeepLine } & O
       <div class="task-buttons">
         <Done line={line} isBusy={isBusy} done={done} />
         <button type="button" class="plain" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
-          Change
+          {say('Change')}
         </button>
       </div>
     </li>
@@ -166,20 +172,20 @@ function Done({ line, isBusy, done }: Pick<TaskListProps, 'isBusy' | 'done'> & {
   if (line.counts === 'analysis') {
     return (
       <Link class="button" href="/water">
-        Write it down
+        {say('Write it down')}
       </Link>
     )
   }
   if (line.counts === 'check') {
     return (
       <Link class="button" href={line.about?.kind === 'mixer' ? '/mixing/mixer' : '/shop'}>
-        Write it down
+        {say('Write it down')}
       </Link>
     )
   }
   return (
     <button type="button" class={line.isDue ? 'main' : ''} disabled={isBusy} onClick={() => done(line)}>
-      Done
+      {say('Done')}
     </button>
   )
 }
@@ -208,29 +214,35 @@ function OwnTask({ isBusy, add }: { isBusy: boolean; add(task: ShopTask): void }
     setTried(false)
   }
   const daysFault =
-    'fault' in days ? days.fault : isTried && !isWhole ? 'Found nothing whole; expected a number of days.' : null
+    'fault' in days ? days.fault : isTried && !isWhole ? say('Found nothing whole; expected a number of days.') : null
   return (
     <details class="part">
-      <summary>A task of your own</summary>
+      <summary>{say('A task of your own')}</summary>
       <form class="tool-fields narrow" onSubmit={submit}>
         <TextField
-          label="What was done, as it will be written"
+          label={say('What was done, as it will be written')}
           value={texts.task}
           onInput={set('task')}
-          hint="Such as: Strainer cleaned"
-          fault={isTried && texts.task.trim() === '' ? 'Found nothing; expected what is done.' : null}
+          hint={say('Such as: Strainer cleaned')}
+          fault={isTried && texts.task.trim() === '' ? say('Found nothing; expected what is done.') : null}
         />
         <SelectField
-          label="Where"
+          label={say('Where')}
           value={texts.sump}
           onInput={set('sump')}
-          choices={[['', 'The shop'] as const, ...sumps.map((one) => [one.sump, one.name] as const)]}
+          choices={[['', say('The shop')] as const, ...sumps.map((one) => [one.sump, one.name] as const)]}
         />
-        <TextField numeric label="Every so many days" value={texts.days} onInput={set('days')} fault={daysFault} />
-        <TextField label="What to mind, if anything" value={texts.caution} onInput={set('caution')} />
+        <TextField
+          numeric
+          label={say('Every so many days')}
+          value={texts.days}
+          onInput={set('days')}
+          fault={daysFault}
+        />
+        <TextField label={say('What to mind, if anything')} value={texts.caution} onInput={set('caution')} />
         <div class="buttons">
           <button type="submit" class="main" disabled={isBusy}>
-            Add it
+            {say('Add it')}
           </button>
         </div>
       </form>
