@@ -6,6 +6,7 @@ import { brimTolerance } from '../recipe/system.ts'
 import { topUp } from '../recipe/top-up.ts'
 import { type RecipeContext, type RecipeWords, sayAlternative, sayRecipe } from '../say/recipe.ts'
 import { type Reader, sayVolume } from '../say/units.ts'
+import { say } from '../words/index.ts'
 import type { RecipeBench } from './bench.ts'
 import { nearestPour } from './nearest-pour.ts'
 
@@ -100,6 +101,10 @@ function byLevel(concentration: Figure, bench: RecipeBench, context: RecipeConte
     const mean = share * bench.fillVolume!
     const recipe = recipeOf({ mean, sd: 0, low90: mean, high90: mean }, concentration, bench)
     const { headline, outcome } = sayRecipe(recipe, { ...context, dispensed: null })
-    return `With ${sayVolume(mean, context)} in it: ${headline}. ${outcome}`
+    return say('With {volume} in it: {way}. {outcome}', {
+      volume: sayVolume(mean, context),
+      way: headline,
+      outcome,
+    })
   })
 }

@@ -1,3 +1,5 @@
+import { say } from '../words/index.ts'
+
 /** How a source is known: a copy of it was read, it stands here from memory, or the trade does it and no source says so. */
 export type CautionTag = 'read' | 'from memory' | 'common practice'
 
@@ -230,5 +232,5 @@ export type CautionId = keyof typeof cautions
 
 /** The sentences of some cautions, in the order asked, none twice. */
 export function sayCautions(ids: readonly CautionId[]): string[] {
-  return [...new Set(ids)].map((id) => cautions[id].text)
+  return [...new Set(ids)].map((id) => say(cautions[id].text))
 }

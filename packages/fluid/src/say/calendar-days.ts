@@ -1,5 +1,5 @@
 import { type DayNumber, dayText } from '../calendar/day-number.ts'
-import { datesLocale } from '../words/index.ts'
+import { datesLocale, say } from '../words/index.ts'
 import type { Reader } from './units.ts'
 
 /** From which day a calendar day is seen, and in whose language. */
@@ -19,13 +19,15 @@ export function sayCalendarDay(day: DayNumber, { today, locale = datesLocale() }
 /** Inside a sentence: "today", "tomorrow", "on 12 January". */
 export function sayOnDate(day: DayNumber, reader: CalendarReader): string {
   const ahead = day - reader.today
-  return ahead === 0 ? 'today' : ahead === 1 ? 'tomorrow' : `on ${sayCalendarDay(day, reader)}`
+  if (ahead === 0) return say('today')
+  return ahead === 1 ? say('tomorrow') : say('on {date}', { date: sayCalendarDay(day, reader) })
 }
 
 /** By when something is to be done: "today" where that is past, "by tomorrow", "by 12 January". */
 export function sayByDate(day: DayNumber, reader: CalendarReader): string {
   const ahead = day - reader.today
-  return ahead <= 0 ? 'today' : ahead === 1 ? 'by tomorrow' : `by ${sayCalendarDay(day, reader)}`
+  if (ahead <= 0) return say('today')
+  return ahead === 1 ? say('by tomorrow') : say('by {date}', { date: sayCalendarDay(day, reader) })
 }
 
 const formats = new Map<string, Intl.DateTimeFormat>()

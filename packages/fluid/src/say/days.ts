@@ -1,4 +1,4 @@
-import { datesLocale } from '../words/index.ts'
+import { datesLocale, say } from '../words/index.ts'
 import type { Reader } from './units.ts'
 
 /** How a day to come is said: in whose zone, seen from when, in whose language. */
@@ -13,51 +13,60 @@ const dayMs = 86_400_000
 
 /** "today", "tomorrow", "Thursday" within the week, "Thu 14 Jan" after it; calendar days of the zone. */
 export function sayDayAhead(at: string, reader: DayReader): string {
-  const days = calendarDays(reader.now, at, reader.timeZone)
-  if (days === 0) return 'today'
-  if (days === 1) return 'tomorrow'
-  const { weekday, short, day, month } = partsOf(at, reader)
-  return days > 1 && days < 7 ? weekday : `${short} ${day} ${month}`
+  const { which, day } = dayAhead(at, reader)
+  if (which === 'today') return say('today')
+  return which === 'tomorrow' ? say('tomorrow') : day
 }
 
 /** The same inside a sentence: "today", "tomorrow", "on Thursday". */
 export function sayOnDay(at: string, reader: DayReader): string {
-  const day = sayDayAhead(at, reader)
-  return day === 'today' || day === 'tomorrow' ? day : `on ${day}`
+  const { which, day } = dayAhead(at, reader)
+  if (which === 'today') return say('today')
+  return which === 'tomorrow' ? say('tomorrow') : say('on {day}', { day })
+}
+
+/** Until when something holds: "until today", "until tomorrow", "until Thursday". */
+export function sayUntilDay(at: string, reader: DayReader): string {
+  const { which, day } = dayAhead(at, reader)
+  return say('until {which, select, today {today} tomorrow {tomorrow} other {{day}}}', { which, day })
+}
+
+/** Which day that is, for sentences that say today and tomorrow in a way of their own; the day by its name. */
+export function dayAhead(at: string, reader: DayReader): { which: 'today' | 'tomorrow' | 'other'; day: string } {
+  const days = calendarDays(reader.now, at, reader.timeZone)
+  const which = days === 0 ? 'today' : days === 1 ? 'tomorrow' : 'other'
+  return { which, day: days > 1 && days < 7 ? partOf(at, reader, { weekday: 'long' }) : shortDay(at, reader) }
 }
 
 /** Calendar days from one instant's day to another's, in a zone. */
 function calendarDays(from: string, to: string, timeZone: string): number {
-  const dayOf = (at: string) => Date.parse(`${formatOf('en-CA', timeZone).format(new Date(at))}T00:00:00Z`)
+  const dayOf = (at: string) => Date.parse(`${formatOf('en-CA', timeZone, numeric).format(new Date(at))}T00:00:00Z`)
   return Math.round((dayOf(to) - dayOf(from)) / dayMs)
 }
 
-function partsOf(at: string, { timeZone, locale = datesLocale() }: DayReader) {
-  const instant = new Date(at)
-  const part = (type: 'weekday' | 'day' | 'month', style: 'long' | 'short' | 'numeric') =>
-    formatOf(locale, timeZone, type, style).format(instant)
-  return {
-    weekday: part('weekday', 'long'),
-    short: part('weekday', 'short'),
-    day: part('day', 'numeric'),
-    month: part('month', 'short'),
-  }
+/** "Thu 14 Jan" in every English; in other languages as they order a date, "Do., 14. Jan.". */
+function shortDay(at: string, reader: DayReader): string {
+  const parts = [{ weekday: 'short' }, { day: 'numeric' }, { month: 'short' }] as const
+  const isEnglish = (reader.locale ?? datesLocale()).startsWith('en')
+  return isEnglish
+    ? parts.map((part) => partOf(at, reader, part)).join(' ')
+    : partOf(at, reader, { weekday: 'short', day: 'numeric', month: 'short' })
 }
+
+const partOf = (at: string, { timeZone, locale = datesLocale() }: DayReader, parts: DayParts) =>
+  formatOf(locale, timeZone, parts).format(new Date(at))
+
+type DayParts = Pick<Intl.DateTimeFormatOptions, 'year' | 'weekday' | 'day' | 'month'>
+const numeric: DayParts = { year: 'numeric', month: '2-digit', day: '2-digit' }
 
 /** Making a format takes far longer than using it: each is made once. */
 const formats = new Map<string, Intl.DateTimeFormat>()
 
-function formatOf(
-  locale: string,
-  timeZone: string,
-  type?: 'weekday' | 'day' | 'month',
-  style?: 'long' | 'short' | 'numeric',
-): Intl.DateTimeFormat {
-  const key = `${locale} ${timeZone} ${type} ${style}`
+function formatOf(locale: string, timeZone: string, parts: DayParts): Intl.DateTimeFormat {
+  const key = `${locale} ${timeZone} ${Object.entries(parts).join()}`
   const known = formats.get(key)
   if (known !== undefined) return known
-  const numeric = { year: 'numeric', month: '2-digit', day: '2-digit' } as const
-  const format = new Intl.DateTimeFormat(locale, { timeZone, ...(type === undefined ? numeric : { [type]: style }) })
+  const format = new Intl.DateTimeFormat(locale, { timeZone, ...parts })
   formats.set(key, format)
   return format
 }

@@ -23,7 +23,7 @@ export {
   sayRich,
   saySaving,
 } from './cost.ts'
-export { type DayReader, sayDayAhead, sayOnDay } from './days.ts'
+export { type DayReader, dayAhead, sayDayAhead, sayOnDay, sayUntilDay } from './days.ts'
 export {
   type SaidCause,
   type SaidDiagnosis,
@@ -97,7 +97,16 @@ export {
   sayUnmeasured,
 } from './stock.ts'
 export { sayLater, sayPutOff, sayRound } from './today-list.ts'
-export { type Reader, sayConcentration, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'
+export {
+  type Reader,
+  sayBetween,
+  sayConcentration,
+  sayNumber,
+  sayParts,
+  sayPercent,
+  sayStrength,
+  sayVolume,
+} from './units.ts'
 export { type SaidUpkeep, sayUpkeep } from './upkeep.ts'
 export { sayBeyond, sayReconciled, sayTerm, sayWaste, sayWasteUnmeasured, type WasteWords } from './waste.ts'
 export { type PlannedDay, sayOtherWater, sayPlannedDay } from './what-if.ts'

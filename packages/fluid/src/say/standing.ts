@@ -1,8 +1,9 @@
 import type { Crossing } from '../estimate/answer-types.ts'
 import type { Figure } from '../quantities.ts'
+import { say } from '../words/index.ts'
 import { sayChance } from './chance.ts'
-import { type DayReader, sayDayAhead, sayOnDay } from './days.ts'
-import { type Reader, sayConcentration, sayNumber, sayPercent, sayVolume } from './units.ts'
+import { type DayReader, dayAhead, sayOnDay } from './days.ts'
+import { type Reader, sayBetween, sayConcentration, sayNumber, sayPercent, sayVolume } from './units.ts'
 
 /** A volume known to this share of itself either way is "about" that; one known worse is a range. */
 const about = 0.12
@@ -10,9 +11,9 @@ const about = 0.12
 /** "about 240 L"; where it is known badly "200 to 290 L". */
 export function sayAbout({ mean, low90, high90 }: Omit<Figure, 'sd'>, reader: Reader): string {
   const isNear = high90 - low90 <= 2 * about * mean * (1 + 1e-9)
-  if (isNear) return `about ${sayVolume(mean, reader)}`
-  const [low, high] = [sayVolume(low90, reader), sayVolume(high90, reader)]
-  return `${low.slice(0, low.lastIndexOf(' '))} to ${high}`
+  return isNear
+    ? say('about {volume}', { volume: sayVolume(mean, reader) })
+    : sayBetween(sayVolume(low90, reader), sayVolume(high90, reader))
 }
 
 /** What is known of a sump, with its full mark; null is unknown. */
@@ -24,18 +25,29 @@ export interface StandingFigures {
 
 /** Where a sump stands in one sentence: "Stands at 6.1 % (5.6–6.6) in about 240 L of 310 L." */
 export function sayStanding({ concentration, volume, mark }: StandingFigures, reader: Reader): string {
-  const of = mark === null ? '' : ` of ${sayVolume(mark, reader)}`
-  const level = volume === null ? null : `${sayAbout(volume, reader)}${of}`
-  if (concentration === null) return `Strength not known${level === null ? ', level not known' : `; ${level} in it`}.`
-  return `Stands at ${sayConcentration(concentration, reader)}${level === null ? ', level not known' : ` in ${level}`}.`
+  const level = volume === null ? null : levelWords(volume, mark, reader)
+  if (concentration === null) {
+    return level === null
+      ? say('Strength not known, level not known.')
+      : say('Strength not known; {level} in it.', { level })
+  }
+  const strength = sayConcentration(concentration, reader)
+  return level === null
+    ? say('Stands at {strength}, level not known.', { strength })
+    : say('Stands at {strength} in {level}.', { strength, level })
+}
+
+function levelWords(volume: Omit<Figure, 'sd'>, mark: number | null, reader: Reader): string {
+  const level = sayAbout(volume, reader)
+  return mark === null ? level : say('{level} of {mark}', { level, mark: sayVolume(mark, reader) })
 }
 
 /** Where it drifts: "Left alone it stands at 6.9 % in a week." Nothing where it stays at the tenth said. */
 export function sayDrift(now: number, inAWeek: number, reader: Reader): string {
   const then = sayPercent(inAWeek, reader)
   return then === sayPercent(now, reader)
-    ? `Left alone it still stands at ${then} in a week.`
-    : `Left alone it stands at ${then} in a week.`
+    ? say('Left alone it still stands at {then} in a week.', { then })
+    : say('Left alone it stands at {then} in a week.', { then })
 }
 
 /** A crossing with its days as instants, RFC 3339. */
@@ -46,24 +58,47 @@ export type DatedCrossing = Pick<Crossing, 'limit' | 'probability'> & { earliest
  * Empty for a band that is left already: where it stands says so.
  */
 export function sayCrossing({ limit, probability, earliest, likely }: DatedCrossing, reader: DayReader): string {
-  const { crosses, crossed } = limitWords[limit]
-  if (Date.parse(likely) <= Date.parse(reader.now)) return crossed
-  const first = sayDayAhead(earliest, reader)
-  const soonest = first === 'today' ? 'perhaps today already' : `by ${first} at the earliest`
+  const what = limits[limit]
+  if (Date.parse(likely) <= Date.parse(reader.now)) return crossedWords(what)
+  const first = dayAhead(earliest, reader)
   if (probability < 0.5) {
-    return `There is a chance of ${sayChance(probability)} that it ${crosses} within six weeks, ${soonest}.`
+    return say(
+      'There is a chance of {chance} that it {what, select, suction {sinks to the pumps’ suction} hardness {passes its limit of hardness} chloride {passes its limit of chloride} other {leaves its band}} within six weeks, {which, select, today {perhaps today already} tomorrow {by tomorrow at the earliest} other {by {day} at the earliest}}.',
+      { what, chance: sayChance(probability), ...first },
+    )
   }
   const on = sayOnDay(likely, reader)
-  const isSame = first === sayDayAhead(likely, reader)
-  return `It likely ${crosses} ${on}${isSame ? '' : `, ${soonest}`}.`
+  const then = dayAhead(likely, reader)
+  return first.which === then.which && first.day === then.day
+    ? say(
+        'It likely {what, select, suction {sinks to the pumps’ suction} hardness {passes its limit of hardness} chloride {passes its limit of chloride} other {leaves its band}} {on}.',
+        { what, on },
+      )
+    : say(
+        'It likely {what, select, suction {sinks to the pumps’ suction} hardness {passes its limit of hardness} chloride {passes its limit of chloride} other {leaves its band}} {on}, {which, select, today {perhaps today already} tomorrow {by tomorrow at the earliest} other {by {day} at the earliest}}.',
+        { what, on, ...first },
+      )
 }
 
-const limitWords: Record<Crossing['limit'], { crosses: string; crossed: string }> = {
-  'concentration.low': { crosses: 'leaves its band', crossed: '' },
-  'concentration.high': { crosses: 'leaves its band', crossed: '' },
-  'volume.low': { crosses: 'sinks to the pumps’ suction', crossed: 'Its level is likely at the pumps’ suction.' },
-  'hardness.high': { crosses: 'passes its limit of hardness', crossed: 'It is likely past its limit of hardness.' },
-  'chloride.high': { crosses: 'passes its limit of chloride', crossed: 'It is likely past its limit of chloride.' },
+const limits = {
+  'concentration.low': 'band',
+  'concentration.high': 'band',
+  'volume.low': 'suction',
+  'hardness.high': 'hardness',
+  'chloride.high': 'chloride',
+} as const satisfies Record<Crossing['limit'], string>
+
+function crossedWords(what: (typeof limits)[Crossing['limit']]): string {
+  switch (what) {
+    case 'band':
+      return ''
+    case 'suction':
+      return say('Its level is likely at the pumps’ suction.')
+    case 'hardness':
+      return say('It is likely past its limit of hardness.')
+    case 'chloride':
+      return say('It is likely past its limit of chloride.')
+  }
 }
 
 /** Why a sump is to be read next when it is. */
@@ -71,18 +106,19 @@ export type CheckReason = 'band' | 'rule' | 'never-read'
 
 /** "Next check on Monday, before it may leave its band": sooner than the rule asks. A check that is due says so. */
 export function sayNextCheck({ at, because }: { at: string; because: CheckReason }, reader: DayReader): string {
-  if (because === 'never-read') return 'Nobody has read its strength yet.'
-  const day = sayDayAhead(at, reader)
-  const isDue = day === 'today' || Date.parse(at) < Date.parse(reader.now)
+  if (because === 'never-read') return say('Nobody has read its strength yet.')
+  const isDue = dayAhead(at, reader).which === 'today' || Date.parse(at) < Date.parse(reader.now)
   if (isDue) {
-    return because === 'band' ? 'To be read today: it may have left its band.' : 'To be read today.'
+    return because === 'band' ? say('To be read today: it may have left its band.') : say('To be read today.')
   }
   const on = sayOnDay(at, reader)
-  return because === 'band' ? `Next check ${on}, before it may leave its band.` : `Next check ${on}.`
+  return because === 'band'
+    ? say('Next check {on}, before it may leave its band.', { on })
+    : say('Next check {on}.', { on })
 }
 
 /** "Hardness 320 ppm (270–380)". */
 export function sayHardness({ mean, low90, high90 }: Omit<Figure, 'sd'>, reader: Reader): string {
   const whole = (value: number) => sayNumber(value, 0, reader)
-  return `Hardness ${whole(mean)} ppm (${whole(low90)}–${whole(high90)})`
+  return say('Hardness {mean} ppm ({low}–{high})', { mean: whole(mean), low: whole(low90), high: whole(high90) })
 }

@@ -1,4 +1,5 @@
-import { speech } from '../words/index.ts'
+import { say, speech } from '../words/index.ts'
+
 /** How a person reads figures: the system of units, and the language whose number signs are used. */
 export interface Reader {
   units: 'metric' | 'us' | 'imperial'
@@ -70,6 +71,13 @@ export function sayStrength(percent: number, reader: Reader): string {
 export function sayConcentration(figure: { mean: number; low90: number; high90: number }, reader: Reader): string {
   const [low, high] = [sayNumber(figure.low90, 1, reader), sayNumber(figure.high90, 1, reader)]
   return low === high ? sayPercent(figure.mean, reader) : `${sayPercent(figure.mean, reader)} (${low}–${high})`
+}
+
+/** From one amount to another, both written with their unit, which is said once: "190 to 210 L". */
+export function sayBetween(low: string, high: string): string {
+  const unit = / .+$/.exec(high)?.[0] ?? ''
+  const from = unit !== '' && low.endsWith(unit) ? low.slice(0, -unit.length) : low
+  return say('{low} to {high}', { low: from, high })
 }
 
 function volumeDecimals(amount: number, units: Reader['units']): number {
