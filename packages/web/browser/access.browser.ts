@@ -102,7 +102,9 @@ async function unreached(page: Page): Promise<string[]> {
   const count = await page.evaluate(() => {
     const usable = 'a[href], button, input, select, textarea, summary, [tabindex="0"]'
     const all = [...document.querySelectorAll<HTMLElement>(usable)].filter(
-      (one) => !one.matches(':disabled, [type=hidden]') && one.checkVisibility({ visibilityProperty: true }),
+      (one) =>
+        // Keys drawn for thumbs are on a keyboard already.
+        !one.matches(':disabled, [type=hidden], [tabindex="-1"]') && one.checkVisibility({ visibilityProperty: true }),
     )
     const reached = new Set<Element>()
     const unseen = new Set<Element>()
@@ -111,9 +113,11 @@ async function unreached(page: Page): Promise<string[]> {
       const one = target as HTMLElement
       reached.add(one)
       // A field that is covered by its label shows its focus there.
-      const shown = [one, one.closest('label'), one.nextElementSibling, one.parentElement].some(
-        (near) => near !== null && getComputedStyle(near as Element).outlineStyle !== 'none',
-      )
+      const shown = [one, one.closest('label'), one.nextElementSibling, one.parentElement].some((near) => {
+        if (near === null) return false
+        const { outlineStyle, boxShadow } = getComputedStyle(near as Element)
+        return outlineStyle !== 'none' || boxShadow !== 'none'
+      })
       if (!shown) unseen.add(one)
     })
     document.body.focus()
