@@ -4,6 +4,7 @@ import multipart from '@fastify/multipart'
 import fastifyStatic from '@fastify/static'
 import swagger from '@fastify/swagger'
 import type { Book } from '@sumpbook/book'
+import type { Speech } from '@sumpbook/fluid'
 import Fastify, { type FastifyInstance, type FastifyReply, type FastifyServerOptions, LogController } from 'fastify'
 import {
   jsonSchemaTransform,
@@ -39,6 +40,7 @@ import { todayRoutes } from './routes/today.ts'
 import { requireSameOrigin } from './same-origin.ts'
 import { secureHeaders } from './secure-headers.ts'
 import { settleLater } from './settle-later.ts'
+import { speakAsAsked, speechHeaders } from './speak-as-asked.ts'
 import { logRequests } from './watch/log-requests.ts'
 import { watchMetrics } from './watch/metrics.ts'
 
@@ -63,6 +65,8 @@ export interface AppParts {
   https?: boolean
   /** How long after the start and after a write the book keeps how far its estimate has come; without it, it never does. */
   settleAfterMs?: number
+  /** How it is spoken to who names no language that is spoken here; English without it. */
+  speech?: Speech
   logger?: FastifyServerOptions['logger']
 }
 
@@ -83,6 +87,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   app.setErrorHandler(handleError)
+  speakAsAsked(app, parts.speech)
   requireSameOrigin(app, people.publicUrl)
   await app.register(cookie)
   guardAccess(app, { people, needed })
@@ -103,7 +108,8 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
       },
       security: [{ token: [] }, { session: [] }],
     },
-    transform: jsonSchemaTransform,
+    transform: ({ schema = {}, ...route }) =>
+      jsonSchemaTransform({ ...route, schema: { headers: speechHeaders, ...schema } }),
     transformObject: jsonSchemaTransformObject,
   })
   await app.register(

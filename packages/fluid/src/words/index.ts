@@ -3,6 +3,7 @@ export {
   type Catalogue,
   datesLocale,
   inLanguage,
+  knownNumbers,
   type Language,
   languages,
   learn,

@@ -61,3 +61,19 @@ export function nearestLanguage(preferred: readonly string[]): Language {
   }
   return 'en'
 }
+
+/**
+ * A tag as far as the signs of its figures are known, such as "de-CH" of "de-CH-1996"; null for what no standard knows ("C@posix").
+ *
+ * @param tag BCP 47
+ */
+export function knownNumbers(tag: string): string | null {
+  try {
+    const { baseName } = new Intl.Locale(tag)
+    const isKnown = Intl.NumberFormat.supportedLocalesOf(baseName).length > 0
+    return isKnown ? new Intl.NumberFormat(baseName).resolvedOptions().locale : null
+  } catch (error) {
+    if (error instanceof RangeError) return null
+    throw error
+  }
+}
