@@ -1,12 +1,14 @@
+import { message, say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { changePassword, changePin, keepSignedIn, makeToken, signOut } from '../api/people.ts'
 import { queries, useSession } from '../api/queries.ts'
 import { Taps } from '../fields/fields.tsx'
 import { thisKept } from '../offline/this-kept.ts'
 import { Sessions, Tokens } from './lines.tsx'
+import { roleNames } from './role-names.ts'
 import { SecondFactor } from './second-factor.tsx'
 import { SignField } from './sign-field.tsx'
-import { Said, TextsForm, useTexts } from './texts-form.tsx'
+import { SaidAgainst, TextsForm, useTexts } from './texts-form.tsx'
 import { useAsking } from './use-asking.ts'
 import './people.css'
 
@@ -14,12 +16,12 @@ import './people.css'
 export function Account() {
   const { data: session } = useSession()
   const asking = useAsking()
-  if (session === undefined) return <p class="quiet">One moment …</p>
+  if (session === undefined) return <p class="quiet">{say('One moment …')}</p>
   if (session.person === null) {
     return (
       <div class="people-page">
-        <h1>My account</h1>
-        <p>Nobody is signed in here, and on this machine nobody needs to be.</p>
+        <h1>{say('My account')}</h1>
+        <p>{say('Nobody is signed in here, and on this machine nobody needs to be.')}</p>
       </div>
     )
   }
@@ -33,46 +35,48 @@ export function Account() {
       <div class="people-page">
         <h1>{session.person.name}</h1>
         <p>
-          This device stays signed in ({session.device?.name}). To change password, PIN or tokens, sign in with your
-          password on another device or in another browser.
+          {say(
+            'This device stays signed in ({device}). To change password, PIN or tokens, sign in with your password on another device or in another browser.',
+            { device: session.device?.name ?? '' },
+          )}
         </p>
         {session.device?.kind === 'device' && (
           <div class="buttons">
             <button type="button" onClick={() => void leave()}>
-              Sign out
+              {say('Sign out')}
             </button>
           </div>
         )}
-        <Said asking={asking} />
+        <SaidAgainst asking={asking} />
       </div>
     )
   }
   return (
     <div class="people-page">
       <h1>{session.person.name}</h1>
-      <p class="quiet">{session.role}</p>
+      <p class="quiet">{session.role !== null && say(roleNames[session.role])}</p>
       <div class="buttons">
         <button type="button" onClick={() => void leave()}>
-          Sign out
+          {say('Sign out')}
         </button>
       </div>
-      <Said asking={asking} />
-      <Part id="sessions" title="Where I am signed in">
+      <SaidAgainst asking={asking} />
+      <Part id="sessions" title={say('Where I am signed in')}>
         <Sessions person={null} />
       </Part>
-      <Part id="phone" title="Stay signed in on this phone">
+      <Part id="phone" title={say('Stay signed in on this phone')}>
         <KeepSignedIn />
       </Part>
-      <Part id="pin" title="PIN for shared devices">
+      <Part id="pin" title={say('PIN for shared devices')}>
         <Pin hasOne={session.hasPin} />
       </Part>
-      <Part id="password" title="Password">
+      <Part id="password" title={say('Password')}>
         <Password />
       </Part>
-      <Part id="second-factor" title="One-time codes">
+      <Part id="second-factor" title={say('One-time codes')}>
         <SecondFactor isOn={session.secondFactor} />
       </Part>
-      <Part id="tokens" title="Tokens and phones">
+      <Part id="tokens" title={say('Tokens and phones')}>
         <Tokens person={null} />
         <NewToken />
       </Part>
@@ -93,17 +97,17 @@ function KeepSignedIn() {
   const texts = useTexts({ name: '' })
   return (
     <TextsForm
-      label="Stay signed in"
+      label={say('Stay signed in')}
       texts={texts}
       send={() => keepSignedIn(texts.texts.name)}
-      button="Stay signed in"
+      button={say('Stay signed in')}
       canSend={texts.texts.name.trim() !== ''}
-      done="This phone stays signed in."
+      done={say('This phone stays signed in.')}
     >
       <p class="quiet">
-        For a phone of your own: two years, for reading and entries. It is listed below and can be ended there.
+        {say('For a phone of your own: two years, for reading and entries. It is listed below and can be ended there.')}
       </p>
-      <SignField label="Name of the phone" kind="off" {...texts.field('name')} />
+      <SignField label={say('Name of the phone')} kind="off" {...texts.field('name')} />
     </TextsForm>
   )
 }
@@ -117,20 +121,20 @@ function Pin({ hasOne }: { hasOne: boolean }) {
   }
   return (
     <TextsForm
-      label="PIN"
+      label={say('PIN')}
       texts={texts}
       send={send}
-      button={hasOne && pin === '' ? 'Take the PIN away' : hasOne ? 'Change the PIN' : 'Set the PIN'}
+      button={hasOne && pin === '' ? say('Take the PIN away') : hasOne ? say('Change the PIN') : say('Set the PIN')}
       canSend={password !== '' && (hasOne || pin !== '')}
-      done="Written down."
+      done={say('Written down.')}
     >
       <p class="quiet">
         {hasOne
-          ? 'You have a PIN. Another one takes its place; with the field left empty it is taken away.'
-          : 'With it you say on a tablet that many use that it is you.'}
+          ? say('You have a PIN. Another one takes its place; with the field left empty it is taken away.')
+          : say('With it you say on a tablet that many use that it is you.')}
       </p>
-      <SignField label="PIN, 4 to 8 digits" kind="pin" numeric {...texts.field('pin')} />
-      <SignField label="Your password" kind="current-password" {...texts.field('password')} />
+      <SignField label={say('PIN, 4 to 8 digits')} kind="pin" numeric {...texts.field('pin')} />
+      <SignField label={say('Your password')} kind="current-password" {...texts.field('password')} />
     </TextsForm>
   )
 }
@@ -140,23 +144,27 @@ function Password() {
   const { password, newPassword } = texts.texts
   return (
     <TextsForm
-      label="Password"
+      label={say('Password')}
       texts={texts}
       send={() => changePassword(password, newPassword)}
-      button="Change the password"
+      button={say('Change the password')}
       canSend={password !== '' && newPassword !== ''}
-      done="Changed; your other sessions have ended."
+      done={say('Changed; your other sessions have ended.')}
     >
-      <SignField label="The password now" kind="current-password" {...texts.field('password')} />
-      <SignField label="The new one, at least ten characters" kind="new-password" {...texts.field('newPassword')} />
+      <SignField label={say('The password now')} kind="current-password" {...texts.field('password')} />
+      <SignField
+        label={say('The new one, at least ten characters')}
+        kind="new-password"
+        {...texts.field('newPassword')}
+      />
     </TextsForm>
   )
 }
 
 const scopeWords = {
-  read: 'read',
-  'read write': 'read and write entries',
-  'read write manage': 'read, write, import and export',
+  read: message('read'),
+  'read write': message('read and write entries'),
+  'read write manage': message('read, write, import and export'),
 }
 
 function NewToken() {
@@ -170,24 +178,24 @@ function NewToken() {
   }
   return (
     <TextsForm
-      label="A token for a program"
+      label={say('A token for a program')}
       texts={texts}
       send={make}
-      button="Make a token"
+      button={say('Make a token')}
       canSend={texts.texts.name.trim() !== ''}
     >
-      <h3>A token for a program</h3>
-      <SignField label="What it is for" kind="off" {...texts.field('name')} />
+      <h3>{say('A token for a program')}</h3>
+      <SignField label={say('What it is for')} kind="off" {...texts.field('name')} />
       <Taps
-        legend="What it may do"
+        legend={say('What it may do')}
         name="scopes"
         value={scopes}
-        choices={Object.entries(scopeWords)}
+        choices={Object.entries(scopeWords).map(([one, words]) => [one, say(words)] as const)}
         onPick={setScopes}
       />
       {made !== null && (
         <div class="note" role="status">
-          <p>Good for a year, and not shown again:</p>
+          <p>{say('Good for a year, and not shown again:')}</p>
           <p class="code-shown long">{made}</p>
         </div>
       )}

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { firstRun, join, providerAddress, sendSecondFactor, signIn } from '../api/people.ts'
 import { useSession } from '../api/queries.ts'
@@ -11,7 +12,7 @@ export function Door() {
   const { data: session, error } = useSession()
   const [hasCode, setHasCode] = useState(() => location.pathname === '/join')
   if (session === undefined) {
-    return error === null ? <p class="quiet">One moment …</p> : <p class="fault">{error.message}</p>
+    return error === null ? <p class="quiet">{say('One moment …')}</p> : <p class="fault">{error.message}</p>
   }
   if (session.firstRun) return <FirstRun />
   return hasCode ? (
@@ -33,34 +34,37 @@ function SignIn({ provider, code }: { provider: string | null; code(): void }) {
   if (wantsSecond) return <SecondFactor back={() => setWantsSecond(false)} />
   return (
     <TextsForm
-      label="Sign in"
+      label={say('Sign in')}
       door
       texts={texts}
       send={send}
-      button="Sign in"
+      button={say('Sign in')}
       isMain
       more={
         <>
           {provider !== null && (
             <a class="button" href={providerAddress}>
-              Sign in by {provider}
+              {say('Sign in by {provider}', { provider })}
             </a>
           )}
           <button type="button" class="plain" onClick={code}>
-            I have a code
+            {say('I have a code')}
           </button>
         </>
       }
     >
-      <h1>Sign in</h1>
+      <h1>{say('Sign in')}</h1>
       {new URLSearchParams(location.search).has('error') && (
         <p class="fault" role="alert">
-          {provider ?? 'The provider'} knows you, but nobody is invited here under your verified mail address. Ask an
-          owner.
+          {provider === null
+            ? say('The provider knows you, but nobody is invited here under your verified mail address. Ask an owner.')
+            : say('{provider} knows you, but nobody is invited here under your verified mail address. Ask an owner.', {
+                provider,
+              })}
         </p>
       )}
-      <SignField label="Name or mail address" kind="username" {...texts.field('login')} />
-      <SignField label="Password" kind="current-password" {...texts.field('password')} />
+      <SignField label={say('Name or mail address')} kind="username" {...texts.field('login')} />
+      <SignField label={say('Password')} kind="current-password" {...texts.field('password')} />
     </TextsForm>
   )
 }
@@ -68,7 +72,7 @@ function SignIn({ provider, code }: { provider: string | null; code(): void }) {
 function Back({ back }: { back(): void }) {
   return (
     <button type="button" class="plain" onClick={back}>
-      Back
+      {say('Back')}
     </button>
   )
 }
@@ -80,9 +84,21 @@ function SecondFactor({ back }: { back(): void }) {
     await begin()
   }
   return (
-    <TextsForm label="One-time code" door texts={texts} send={send} button="Go in" isMain more={<Back back={back} />}>
-      <h1>One-time code</h1>
-      <SignField label="Six digits from your app, or a spare code" kind="one-time-code" {...texts.field('code')} />
+    <TextsForm
+      label={say('One-time code')}
+      door
+      texts={texts}
+      send={send}
+      button={say('Go in')}
+      isMain
+      more={<Back back={back} />}
+    >
+      <h1>{say('One-time code')}</h1>
+      <SignField
+        label={say('Six digits from your app, or a spare code')}
+        kind="one-time-code"
+        {...texts.field('code')}
+      />
     </TextsForm>
   )
 }
@@ -95,17 +111,17 @@ function Join({ back }: { back(): void }) {
   }
   return (
     <TextsForm
-      label="Come in by a code"
+      label={say('Come in by a code')}
       door
       texts={texts}
       send={send}
-      button="Go in"
+      button={say('Go in')}
       isMain
       more={<Back back={back} />}
     >
-      <h1>Come in by a code</h1>
-      <p>An owner of the book gave it to you. It is good once.</p>
-      <SignField label="Code" kind="off" {...texts.field('code')} />
+      <h1>{say('Come in by a code')}</h1>
+      <p>{say('An owner of the book gave it to you. It is good once.')}</p>
+      <SignField label={say('Code')} kind="off" {...texts.field('code')} />
       <Chosen field={texts.field} />
     </TextsForm>
   )
@@ -118,14 +134,15 @@ function FirstRun() {
     await begin()
   }
   return (
-    <TextsForm label="The first owner" door texts={texts} send={send} button="Own this book" isMain>
-      <h1>Nobody owns this book yet</h1>
+    <TextsForm label={say('The first owner')} door texts={texts} send={send} button={say('Own this book')} isMain>
+      <h1>{say('Nobody owns this book yet')}</h1>
       <p>
-        Where Sumpbook was started, it printed a code. With it you become the book’s first owner; everybody else comes
-        in by your invitation.
+        {say(
+          'Where Sumpbook was started, it printed a code. With it you become the book’s first owner; everybody else comes in by your invitation.',
+        )}
       </p>
-      <SignField label="Code" kind="off" {...texts.field('code')} />
-      <SignField label="Your name, as it stands beside your entries" kind="name" {...texts.field('name')} />
+      <SignField label={say('Code')} kind="off" {...texts.field('code')} />
+      <SignField label={say('Your name, as it stands beside your entries')} kind="name" {...texts.field('name')} />
       <Chosen field={texts.field} />
     </TextsForm>
   )
@@ -135,12 +152,12 @@ function FirstRun() {
 function Chosen({ field }: Pick<ReturnType<typeof useTexts<'login' | 'password'>>, 'field'>) {
   return (
     <>
-      <SignField label="Name to sign in with, or your mail address" kind="username" {...field('login')} />
+      <SignField label={say('Name to sign in with, or your mail address')} kind="username" {...field('login')} />
       <SignField
-        label="Password of your choice"
+        label={say('Password of your choice')}
         kind="new-password"
         {...field('password')}
-        hint="At least ten characters; a few words are easier to remember than signs"
+        hint={say('At least ten characters; a few words are easier to remember than signs')}
       />
     </>
   )

@@ -1,13 +1,14 @@
+import { datesLocale, message, say } from '@sumpbook/fluid'
 import { useQuery } from '@tanstack/preact-query'
 import { endSession, endToken, readSessions, readTokens, type TokenLine } from '../api/people.ts'
 import { queries } from '../api/queries.ts'
 import { sayBrowser } from './say-browser.ts'
-import { Said } from './texts-form.tsx'
+import { SaidAgainst } from './texts-form.tsx'
 import { useAsking } from './use-asking.ts'
 
-const day = (instant: string) => new Date(instant).toLocaleDateString(undefined, { dateStyle: 'medium' })
+const day = (instant: string) => new Date(instant).toLocaleDateString(datesLocale(), { dateStyle: 'medium' })
 const moment = (instant: string) =>
-  new Date(instant).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' })
+  new Date(instant).toLocaleString(datesLocale(), { dateStyle: 'medium', timeStyle: 'short' })
 
 /** Where somebody is signed in; `person` null: oneself. */
 export function Sessions({ person }: { person: string | null }) {
@@ -19,21 +20,26 @@ export function Sessions({ person }: { person: string | null }) {
   }
   return (
     <>
-      <Said asking={asking} />
-      {sessions.data?.length === 0 && <p class="quiet">Signed in nowhere.</p>}
+      <SaidAgainst asking={asking} />
+      {sessions.data?.length === 0 && <p class="quiet">{say('Signed in nowhere.')}</p>}
       {sessions.data?.map(({ id, since, lastSeen, address, browser, isThis }) => (
         <div key={id} class="person-line">
           <span>
             {sayBrowser(browser)}
-            {isThis === true && <span class="tag plain"> here</span>}
+            {isThis === true && <span class="tag plain"> {say('here')}</span>}
             <span class="quiet">
-              since {moment(since)}, seen {day(lastSeen)}
-              {address === null ? '' : `, from ${address}`}
+              {address === null
+                ? say('since {since}, seen {seen}', { since: moment(since), seen: day(lastSeen) })
+                : say('since {since}, seen {seen}, from {address}', {
+                    since: moment(since),
+                    seen: day(lastSeen),
+                    address,
+                  })}
             </span>
           </span>
           {isThis !== true && (
             <button type="button" class="plain" disabled={asking.isBusy} onClick={() => void end(id)}>
-              End
+              {say('End')}
             </button>
           )}
         </div>
@@ -52,8 +58,8 @@ export function Tokens({ person }: { person: string | null }) {
   }
   return (
     <>
-      <Said asking={asking} />
-      {tokens.data?.length === 0 && <p class="quiet">None.</p>}
+      <SaidAgainst asking={asking} />
+      {tokens.data?.length === 0 && <p class="quiet">{say('None.')}</p>}
       {tokens.data?.map((token) => (
         <TokenRow key={token.id} token={token} isBusy={asking.isBusy} end={() => void end(token.id)} />
       ))}
@@ -61,20 +67,38 @@ export function Tokens({ person }: { person: string | null }) {
   )
 }
 
+const scopeVerbs: Readonly<Record<string, string>> = {
+  read: message('read'),
+  write: message('write'),
+  manage: message('manage'),
+}
+
 export function TokenRow({ token, isBusy, end }: { token: TokenLine; isBusy: boolean; end(): void }) {
   const { kind, name, scopes, madeAt, usedAt, expiresAt } = token
-  const what = { personal: `token to ${scopes.join(', ')}`, device: 'phone', shared: 'shared device' }[kind]
+  const may = scopes.map((scope) => say(scopeVerbs[scope] ?? scope)).join(', ')
+  const what = {
+    personal: say('token to {scopes}', { scopes: may }),
+    device: say('phone'),
+    shared: say('shared device'),
+  }[kind]
   return (
     <div class="person-line">
       <span>
         {name}
         <span class="quiet">
-          {what}, since {day(madeAt)}, {usedAt === null ? 'never used' : `used ${day(usedAt)}`}
-          {expiresAt === null ? '' : `, ends ${day(expiresAt)}`}
+          {say(
+            '{what}, since {since}, {used, select, never {never used} other {used {used}}}{ends, select, never {} other {, ends {ends}}}',
+            {
+              what,
+              since: day(madeAt),
+              used: usedAt === null ? 'never' : day(usedAt),
+              ends: expiresAt === null ? 'never' : day(expiresAt),
+            },
+          )}
         </span>
       </span>
-      <button type="button" class="plain" aria-label={`End ${name}`} disabled={isBusy} onClick={end}>
-        End
+      <button type="button" class="plain" aria-label={say('End {name}', { name })} disabled={isBusy} onClick={end}>
+        {say('End')}
       </button>
     </div>
   )

@@ -1,3 +1,4 @@
+import { datesLocale, message, say } from '@sumpbook/fluid'
 import { useQuery } from '@tanstack/preact-query'
 import { useState } from 'preact/hooks'
 import {
@@ -15,19 +16,20 @@ import {
 import { queries, useSession } from '../api/queries.ts'
 import { SelectField } from '../fields/fields.tsx'
 import { Sessions, TokenRow, Tokens } from './lines.tsx'
+import { roleNames } from './role-names.ts'
 import { SignField } from './sign-field.tsx'
-import { Said } from './texts-form.tsx'
+import { SaidAgainst } from './texts-form.tsx'
 import { useAsking } from './use-asking.ts'
 import './people.css'
 
 const roleWords: Record<Role, string> = {
-  reader: 'reader: sees',
-  operator: 'operator: makes entries',
-  keeper: 'keeper: also sets up, doses additives, withdraws, imports, exports',
-  owner: 'owner: also people',
+  reader: message('reader: sees'),
+  operator: message('operator: makes entries'),
+  keeper: message('keeper: also sets up, doses additives, withdraws, imports, exports'),
+  owner: message('owner: also people'),
 }
 const roles = Object.keys(roleWords) as Role[]
-const choices = (some: readonly Role[]) => some.map((role) => [role, roleWords[role]] as const)
+const choices = (some: readonly Role[]) => some.map((role) => [role, say(roleWords[role])] as const)
 
 /** Who may do what, and on which devices. Owners change it; others see who is who. */
 export function People() {
@@ -36,15 +38,16 @@ export function People() {
   const isOwner = session.data?.role === 'owner'
   return (
     <div class="people-page">
-      <h1>People</h1>
+      <h1>{say('People')}</h1>
       {session.data?.accounts === false && (
         <p class="note">
-          On this machine alone no account is needed. Once the book is opened to the network, everybody signs in; invite
-          them here before, or let the first owner do it.
+          {say(
+            'On this machine alone no account is needed. Once the book is opened to the network, everybody signs in; invite them here before, or let the first owner do it.',
+          )}
         </p>
       )}
       {people.error !== null && <p class="fault">{people.error.message}</p>}
-      {people.data?.length === 0 && <p>Nobody has an account yet.</p>}
+      {people.data?.length === 0 && <p>{say('Nobody has an account yet.')}</p>}
       {people.data?.map((person) =>
         isOwner ? <PersonLine key={person.id} person={person} /> : <PersonName key={person.id} person={person} />,
       )}
@@ -58,7 +61,7 @@ function PersonName({ person: { name, role } }: { person: Account }) {
   return (
     <div class="person-line">
       <strong>{name}</strong>
-      <span class="quiet">{role}</span>
+      <span class="quiet">{say(roleNames[role])}</span>
     </div>
   )
 }
@@ -74,10 +77,10 @@ function PersonLine({ person }: { person: Account }) {
     if (await asking.ask(() => changePerson(id, changes))) await again()
   }
   const said = [
-    role,
-    login ?? 'has not come yet',
-    secondFactor === true ? 'second factor' : '',
-    closedAt === null ? '' : 'closed',
+    say(roleNames[role]),
+    login ?? say('has not come yet'),
+    secondFactor === true ? say('second factor') : '',
+    closedAt === null ? '' : say('closed'),
   ]
   return (
     <section aria-label={name}>
@@ -90,16 +93,16 @@ function PersonLine({ person }: { person: Account }) {
           type="button"
           class="plain"
           aria-expanded={isOpen}
-          aria-label={`Change ${name}`}
+          aria-label={say('Change {name}', { name })}
           onClick={() => setOpen(!isOpen)}
         >
-          {isOpen ? 'Done' : 'Change'}
+          {isOpen ? say('Done') : say('Change')}
         </button>
       </div>
       {isOpen && (
         <div class="person-more">
           <SelectField
-            label="Role"
+            label={say('Role')}
             value={role}
             choices={choices(roles)}
             onInput={(chosen) => void change({ role: chosen as Role })}
@@ -111,18 +114,18 @@ function PersonLine({ person }: { person: Account }) {
                 disabled={asking.isBusy}
                 onClick={() => void asking.ask(async () => setInvitation(await newCode(id)))}
               >
-                New code
+                {say('New code')}
               </button>
             )}
             <button type="button" disabled={asking.isBusy} onClick={() => void change({ closed: closedAt === null })}>
-              {closedAt === null ? 'Close the account' : 'Open it again'}
+              {closedAt === null ? say('Close the account') : say('Open it again')}
             </button>
           </div>
           {invitation !== null && <CodeShown name={name} invitation={invitation} />}
-          <Said asking={asking} />
-          <h3>Signed in</h3>
+          <SaidAgainst asking={asking} />
+          <h3>{say('Signed in')}</h3>
           <Sessions person={id} />
-          <h3>Tokens and phones</h3>
+          <h3>{say('Tokens and phones')}</h3>
           <Tokens person={id} />
         </div>
       )}
@@ -135,11 +138,13 @@ function CodeShown({ name, invitation: { code, expires } }: { name: string; invi
   return (
     <div class="note" role="status">
       <p>
-        The code for {name}, good once, until {new Date(expires).toLocaleDateString(undefined, { dateStyle: 'long' })}.
-        It is not shown again.
+        {say('The code for {name}, good once, until {day}. It is not shown again.', {
+          name,
+          day: new Date(expires).toLocaleDateString(datesLocale(), { dateStyle: 'long' }),
+        })}
       </p>
       <p class="code-shown">{code}</p>
-      <p class="quiet">They open {location.origin}/join and type it.</p>
+      <p class="quiet">{say('They open {address} and type it.', { address: `${location.origin}/join` })}</p>
     </div>
   )
 }
@@ -158,20 +163,25 @@ function Invite() {
   }
   return (
     <section class="part" aria-labelledby="invite">
-      <h2 id="invite">Invite somebody</h2>
-      <form aria-label="Invite somebody" onSubmit={(event) => void submit(event)}>
+      <h2 id="invite">{say('Invite somebody')}</h2>
+      <form aria-label={say('Invite somebody')} onSubmit={(event) => void submit(event)}>
         <SignField
-          label="Name, as it stands beside their entries"
+          label={say('Name, as it stands beside their entries')}
           kind="off"
           value={name}
           onInput={setName}
           fault={asking.fault('name')}
         />
-        <SelectField label="Role" value={role} choices={choices(roles)} onInput={(chosen) => setRole(chosen as Role)} />
-        <Said asking={asking} />
+        <SelectField
+          label={say('Role')}
+          value={role}
+          choices={choices(roles)}
+          onInput={(chosen) => setRole(chosen as Role)}
+        />
+        <SaidAgainst asking={asking} />
         <div class="buttons">
           <button type="submit" class="main" disabled={asking.isBusy || name.trim() === ''}>
-            Make a code
+            {say('Make a code')}
           </button>
         </div>
       </form>
@@ -197,29 +207,30 @@ function Devices({ canShareThis }: { canShareThis: boolean }) {
   }
   return (
     <section class="part" aria-labelledby="devices">
-      <h2 id="devices">Phones and shared devices</h2>
-      {devices.data?.length === 0 && <p class="quiet">None yet.</p>}
+      <h2 id="devices">{say('Phones and shared devices')}</h2>
+      {devices.data?.length === 0 && <p class="quiet">{say('None yet.')}</p>}
       {devices.data?.map((token) => (
         <TokenRow key={token.id} token={token} isBusy={asking.isBusy} end={() => void end(token.id)} />
       ))}
       {canShareThis && (
-        <form aria-label="Make this a shared device" onSubmit={(event) => void share(event)}>
-          <h3>Make this a shared device</h3>
+        <form aria-label={say('Make this a shared device')} onSubmit={(event) => void share(event)}>
+          <h3>{say('Make this a shared device')}</h3>
           <p class="quiet">
-            For a tablet in the shop: it shows the book, and people say by PIN who they are before they write. Sign out
-            on it afterwards.
+            {say(
+              'For a tablet in the shop: it shows the book, and people say by PIN who they are before they write. Sign out on it afterwards.',
+            )}
           </p>
-          <SignField label="Name of the device" kind="off" value={name} onInput={setName} />
+          <SignField label={say('Name of the device')} kind="off" value={name} onInput={setName} />
           <SelectField
-            label="What can be done on it at most"
+            label={say('What can be done on it at most')}
             value={role}
             choices={choices(['reader', 'operator', 'keeper'])}
             onInput={(chosen) => setRole(chosen as Role)}
           />
-          <Said asking={asking} />
+          <SaidAgainst asking={asking} />
           <div class="buttons">
             <button type="submit" disabled={asking.isBusy || name.trim() === ''}>
-              Share this device
+              {say('Share this device')}
             </button>
           </div>
         </form>

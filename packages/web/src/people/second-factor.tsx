@@ -1,6 +1,8 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { beginSecondFactor, confirmSecondFactor, endSecondFactor } from '../api/people.ts'
 import { queries } from '../api/queries.ts'
+import { Said } from '../say/said.tsx'
 import { SignField } from './sign-field.tsx'
 import { TextsForm, useTexts } from './texts-form.tsx'
 
@@ -24,17 +26,18 @@ function Start({ begin }: { begin(begun: Begun): void }) {
   const { password } = texts.texts
   return (
     <TextsForm
-      label="One-time codes"
+      label={say('One-time codes')}
       texts={texts}
       send={async () => begin(await beginSecondFactor(password))}
-      button="Begin"
+      button={say('Begin')}
       canSend={password !== ''}
     >
       <p class="quiet">
-        A second thing that only you have: a password that was seen opens nothing then. You need an app for one-time
-        codes on your phone.
+        {say(
+          'A second thing that only you have: a password that was seen opens nothing then. You need an app for one-time codes on your phone.',
+        )}
       </p>
-      <SignField label="Your password" kind="current-password" {...texts.field('password')} />
+      <SignField label={say('Your password')} kind="current-password" {...texts.field('password')} />
     </TextsForm>
   )
 }
@@ -48,30 +51,37 @@ function Confirm({ begun: { uri, secret, spareCodes }, back }: { begun: Begun; b
   }
   return (
     <TextsForm
-      label="The first one-time code"
+      label={say('The first one-time code')}
       texts={texts}
       send={send}
-      button="Turn them on"
+      button={say('Turn them on')}
       isMain
       canSend={code.trim() !== ''}
       more={
         <button type="button" class="plain" onClick={back}>
-          Not now
+          {say('Not now')}
         </button>
       }
     >
       <p>
-        1. Type this secret into an app for one-time codes, or <a href={uri}>open the app with it</a>.
+        <Said
+          text="1. Type this secret into an app for one-time codes, or <app>open the app with it</app>."
+          parts={{ app: (inside) => <a href={uri}>{inside}</a> }}
+        />
       </p>
       <p class="code-shown long">{secret.replaceAll(/(.{4})(?=.)/g, '$1 ')}</p>
-      <p>2. Write down these spare codes for the day the phone is lost. Each is good once; they are not shown again.</p>
+      <p>
+        {say(
+          '2. Write down these spare codes for the day the phone is lost. Each is good once; they are not shown again.',
+        )}
+      </p>
       <ul class="spare-codes code-shown long">
         {spareCodes.map((spare) => (
           <li key={spare}>{spare}</li>
         ))}
       </ul>
       <SignField
-        label="3. The six digits that the app shows now"
+        label={say('3. The six digits that the app shows now')}
         kind="one-time-code"
         numeric
         {...texts.field('code')}
@@ -88,9 +98,15 @@ function TurnOff() {
     await isKnownAnew()
   }
   return (
-    <TextsForm label="One-time codes" texts={texts} send={send} button="Turn them off" canSend={password !== ''}>
-      <p>They are on: after your password you are asked for a code.</p>
-      <SignField label="Your password" kind="current-password" {...texts.field('password')} />
+    <TextsForm
+      label={say('One-time codes')}
+      texts={texts}
+      send={send}
+      button={say('Turn them off')}
+      canSend={password !== ''}
+    >
+      <p>{say('They are on: after your password you are asked for a code.')}</p>
+      <SignField label={say('Your password')} kind="current-password" {...texts.field('password')} />
     </TextsForm>
   )
 }

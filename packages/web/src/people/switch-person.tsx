@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useQuery } from '@tanstack/preact-query'
 import { useState } from 'preact/hooks'
 import { useLocation } from 'wouter-preact'
@@ -6,7 +7,7 @@ import { useSession } from '../api/queries.ts'
 import { flush } from '../entry/book-outbox.ts'
 import { begin } from './begin.ts'
 import { SignField } from './sign-field.tsx'
-import { Said } from './texts-form.tsx'
+import { SaidAgainst } from './texts-form.tsx'
 import { useAsking } from './use-asking.ts'
 import './people.css'
 
@@ -32,18 +33,22 @@ export function SwitchPerson() {
   }
   return (
     <div class="people-page">
-      <h1>Who is here?</h1>
+      <h1>{say('Who is here?')}</h1>
       {people.error !== null && <p class="fault">{people.error.message}</p>}
       {session.data?.person != null && (
         <p>
-          Now it is {session.data.person.name}.{' '}
+          {say('Now it is {name}.', { name: session.data.person.name })}{' '}
           <button type="button" onClick={() => void leave()}>
-            Leave
+            {say('Leave')}
           </button>
         </p>
       )}
       {people.data?.length === 0 && (
-        <p>Nobody has a PIN yet. Each sets their own under Shop, My account, on a device where they are signed in.</p>
+        <p>
+          {say(
+            'Nobody has a PIN yet. Each sets their own under Shop, My account, on a device where they are signed in.',
+          )}
+        </p>
       )}
       <ul class="switch-people">
         {people.data?.map((one) => (
@@ -60,16 +65,16 @@ export function SwitchPerson() {
         ))}
       </ul>
       {person !== null && (
-        <form aria-label={`PIN of ${person.name}`} onSubmit={(event) => void enter(event)}>
-          <SignField label={`PIN of ${person.name}`} kind="pin" numeric value={pin} onInput={setPin} />
+        <form aria-label={say('PIN of {name}', person)} onSubmit={(event) => void enter(event)}>
+          <SignField label={say('PIN of {name}', person)} kind="pin" numeric value={pin} onInput={setPin} />
           <div class="buttons">
             <button type="submit" class="main" disabled={asking.isBusy || pin === ''}>
-              I am {person.name}
+              {say('I am {name}', person)}
             </button>
           </div>
         </form>
       )}
-      <Said asking={asking} />
+      <SaidAgainst asking={asking} />
     </div>
   )
 }

@@ -68,7 +68,7 @@ export function TextsForm({
   return (
     <form class={door ? 'door' : undefined} aria-label={label} onSubmit={submit}>
       {children}
-      <Said asking={texts.asking} />
+      <SaidAgainst asking={texts.asking} />
       {done !== undefined && texts.isDone && <p role="status">{done}</p>}
       <div class="buttons">
         <button type="submit" class={isMain ? 'main' : undefined} disabled={texts.asking.isBusy || !canSend}>
@@ -81,7 +81,7 @@ export function TextsForm({
 }
 
 /** What was said against a form as a whole. */
-export function Said({ asking }: { asking: ReturnType<typeof useAsking> }) {
+export function SaidAgainst({ asking }: { asking: ReturnType<typeof useAsking> }) {
   return asking.rest === null ? null : (
     <p class="fault" role="alert">
       {asking.rest}

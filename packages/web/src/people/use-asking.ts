@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { OutOfReach, Refusal } from '../api/client.ts'
 
@@ -11,7 +12,9 @@ export function useAsking() {
     /** What is wrong with a field. */
     fault: (field: string): string | null => {
       const fault = faults.find(({ pointer }) => pointer === `/${field}`)
-      return fault === undefined ? null : `Found ${fault.found}; expected ${fault.expected}.`
+      return fault === undefined
+        ? null
+        : say('Found {found}; expected {expected}.', { found: fault.found, expected: fault.expected })
     },
     /** What is wrong and has no field. */
     rest: error !== null && faults.length === 0 ? error.message : null,
