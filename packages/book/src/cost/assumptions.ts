@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Things } from '../setup/things.ts'
 import type { Assumption, NamedPrice } from './answer-types.ts'
 import { stopMinutes } from './stops.ts'
@@ -40,10 +41,16 @@ export function namedPrices(
 }
 
 /** What is taken for granted in every figure, a sentence each. */
-export const groundRules: readonly string[] = [
-  'Each pour is priced by its lot or fluid at its own time; a price that changed later does not touch it.',
-  `A stop on a round is what was entered at one sump with no more than ${stopMinutes} minutes between.`,
-  'Cleaner is reckoned for a sump filled to its mark. A cleanout’s hours count for whoever did it and for every machine of the sump.',
-  'Waste is counted when it is picked up, for the shop as a whole; what each sump gave stands beside it and is not counted twice.',
-  'A treated water’s price is taken to be what a litre of it costs, treatment included.',
+export const groundRules = (): string[] => [
+  say('Each pour is priced by its lot or fluid at its own time; a price that changed later does not touch it.'),
+  say('A stop on a round is what was entered at one sump with no more than {minutes} minutes between.', {
+    minutes: stopMinutes,
+  }),
+  say(
+    'Cleaner is reckoned for a sump filled to its mark. A cleanout’s hours count for whoever did it and for every machine of the sump.',
+  ),
+  say(
+    'Waste is counted when it is picked up, for the shop as a whole; what each sump gave stands beside it and is not counted twice.',
+  ),
+  say('A treated water’s price is taken to be what a litre of it costs, treatment included.'),
 ]

@@ -1,4 +1,4 @@
-import { type MicroCents, microCents } from '@sumpbook/fluid'
+import { type MicroCents, microCents, say } from '@sumpbook/fluid'
 import { amountOf, textOf } from '../estimate/amounts.ts'
 import type { EntryOf } from '../schema/entries/index.ts'
 import type { Things } from '../setup/things.ts'
@@ -115,7 +115,7 @@ function billPour(bill: Bill, pour: PourLine, then: Things, lots: LotPrices): vo
 
 function billAdditive(bill: Bill, { additive, sump }: EntryOf<'addition'>, { day }: Recorded, then: Things): void {
   if (additive === undefined) return
-  const name = additive.name ?? 'an additive without a name'
+  const name = additive.name ?? say('an additive without a name')
   const amount = amountOf(additive.litres)
   if (amount === null) bill.gaps.push({ what: 'additive-unmeasured', name, sump })
   else {
@@ -145,7 +145,7 @@ function billCleanout(bill: Bill, entry: EntryOf<'cleanout'>, { day }: Recorded,
 function billPickup(bill: Bill, entry: EntryOf<'pickup'>, { day }: Recorded, then: Things): void {
   const costs = costsAt(then)
   const stream = textOf(entry.stream) ?? then.waste.get(entry.about.id ?? '')?.stream ?? null
-  const name = stream ?? 'waste without a stream'
+  const name = stream ?? say('waste without a stream')
   const where = { sump: null, day }
   const { perLitre, perKilogram } = wastePrice(stream, costs)
   const [litres, kilograms] = [amountOf(entry.litres), amountOf(entry.kilograms)]

@@ -4,12 +4,15 @@ import {
   estimateSump,
   holdingStrength,
   type MoneyReader,
+  message,
   type Reader,
   type SaidLitres,
+  say,
   sayLean,
   sayRich,
   saySaving,
   strengthDays,
+  unitsHere,
 } from '@sumpbook/fluid'
 import type { BookParts, TodayReader } from '../book-parts.ts'
 import type { ShopStanding } from '../estimate/shop-standing.ts'
@@ -40,8 +43,8 @@ export async function readHabits(parts: BookParts, { from, to, at, reader = {} }
   const end = Math.min(at.getTime(), span.before - 1)
   const { standing, sumps } = await parts.checkpoints.standing(end)
   const days = Math.min(span.days, Math.max(0, Math.floor(records.clock.at(end)) - span.firstDay + 1))
-  const { currency, units } = things.shop
-  const said = { units, ...reader, currency }
+  const { currency } = things.shop
+  const said = { units: unitsHere(things.shop), ...reader, currency }
   const all = { strengths: strengthsOf(records), pours: poursOf(records) }
   const found = await mapInTurns(sumps, (sump) => habitOf(sump, { records, standing, days, said, ...all }))
   const habits = found.filter((habit) => habit !== null)
@@ -53,15 +56,21 @@ export async function readHabits(parts: BookParts, { from, to, at, reader = {} }
     days,
     ...total,
     sumps: habits,
-    rules: habitRules,
+    rules: habitRules.map((rule) => say(rule)),
     sentences: sentencesOf(total, said),
   }
 }
 
 const habitRules = [
-  'Strengths are those that were read, joined by straight lines, each good for a week; what was poured between does not show.',
-  'What is carried off is the estimate’s mean over the four weeks before the end of the time asked for. Low and high take the ends of both together: wider than 90 %.',
-  'A sump is taken to be full to its mark at both ends of the time; what it began with above its target is not claimed as a saving. Concentrate has the price of the end of the time.',
+  message(
+    'Strengths are those that were read, joined by straight lines, each good for a week; what was poured between does not show.',
+  ),
+  message(
+    'What is carried off is the estimate’s mean over the four weeks before the end of the time asked for. Low and high take the ends of both together: wider than 90 %.',
+  ),
+  message(
+    'A sump is taken to be full to its mark at both ends of the time; what it began with above its target is not claimed as a saving. Concentrate has the price of the end of the time.',
+  ),
 ] as const
 
 interface Context {

@@ -6,9 +6,12 @@ import {
   economicLife,
   type KeptFor,
   type MoneyReader,
+  message,
   type SaidLife,
-  sayCount,
+  say,
+  sayFinding,
   sayLife,
+  upperFirst,
 } from '@sumpbook/fluid'
 import type { BookParts, TodayReader } from '../book-parts.ts'
 import { amountOf } from '../estimate/amounts.ts'
@@ -35,9 +38,13 @@ const periodDays = 28
 const nearDays = 3
 
 const lifeRules = [
-  'What keeping a charge costs is taken together over four weeks at a time since it was filled: concentrate, water, additives and rounds. Cleanouts and the fill itself are the change.',
-  'A straight line of cost by age; where its 90 % interval does not lie above 0, no age is named.',
-  'A split, septic or complained-of charge goes now: no age is named for it. Money makes no interval of guidance, law or supplier longer.',
+  message(
+    'What keeping a charge costs is taken together over four weeks at a time since it was filled: concentrate, water, additives and rounds. Cleanouts and the fill itself are the change.',
+  ),
+  message('A straight line of cost by age; where its 90 % interval does not lie above 0, no age is named.'),
+  message(
+    'A split, septic or complained-of charge goes now: no age is named for it. Money makes no interval of guidance, law or supplier longer.',
+  ),
 ] as const
 
 /** Reads the year up to now: what each charge cost to keep, what its change costs, what was seen of it. */
@@ -58,7 +65,7 @@ export async function readLives(parts: BookParts, { at, reader = {} }: LifeQuest
     at: at.toISOString(),
     currency,
     sumps: mixed.map((sump) => lifeOf(sump, { records, entries, lines, things, today, said: { ...reader, currency } })),
-    rules: lifeRules,
+    rules: lifeRules.map((rule) => say(rule)),
   }
 }
 
@@ -179,14 +186,19 @@ function conditionOf(since: readonly Recorded[], sump: Sump, things: Things): st
   const sight = seen.findLast(({ signs }) => conditionFirst({ signs, bacteria: null, bacteriaHigh }) !== null)
   if (sight !== undefined) {
     const sign = conditionFirst({ signs: sight.signs, bacteria: null, bacteriaHigh })!
-    return `${sign[0]!.toUpperCase()}${sign.slice(1)} was seen on ${dayText(Math.floor(sight.recorded.day))} and no change is written since.`
+    return say('{sign} was seen on {day} and no change is written since.', {
+      sign: upperFirst(sayFinding(sign)),
+      day: dayText(Math.floor(sight.recorded.day)),
+    })
   }
   const slide = since.findLast(({ entry }) => entry.kind === 'reading' && entry.bacteria !== undefined)
   if (slide === undefined) return null
   const bacteria = atLeast((slide.entry as EntryOf<'reading'>).bacteria)
   if (conditionFirst({ signs: [], bacteria, bacteriaHigh }) === null) return null
-  const count = sayCount(bacteria!, 'germ', 'germs')
-  return `The last slide, of ${dayText(Math.floor(slide.day))}, has ${count}/mL or more, its limit or above.`
+  return say(
+    '{count, plural, one {The last slide, of {day}, has # germ/mL or more, its limit or above.} other {The last slide, of {day}, has # germs/mL or more, its limit or above.}}',
+    { day: dayText(Math.floor(slide.day)), count: bacteria! },
+  )
 }
 
 /** The least that a count says. */

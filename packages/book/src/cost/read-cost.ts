@@ -1,4 +1,4 @@
-import { type Cents, type Reader, type SaidGap, sayCost, sayGap, sayMonth, unitsHere } from '@sumpbook/fluid'
+import { type Cents, type Reader, type SaidGap, say, sayCost, sayGap, sayMonth, unitsHere } from '@sumpbook/fluid'
 import type { BookParts, TodayReader } from '../book-parts.ts'
 import { BookError } from '../errors.ts'
 import type { ThingHistory, Things } from '../setup/things.ts'
@@ -66,7 +66,7 @@ export function costOf(
     assumptions: assumptionsOf(then),
     prices: namedPrices(then, additivesOf(records)),
     gaps: gaps.map((gap) => ({ ...gap, text: sayGap(gap) })),
-    rules: groundRules,
+    rules: groundRules(),
   }
   return { ...cost, sentences: sentencesOf(cost, { units: unitsHere(things.shop), ...reader }) }
 }
@@ -81,7 +81,7 @@ const monthsOf = ({ span }: SpanRecords) => Array.from({ length: span.days }, (_
 function sentencesOf(cost: Omit<Cost, 'sentences'>, reader: Reader): string[] {
   const [only, another] = cost.months
   const isWholeMonth = another === undefined && cost.from.endsWith('-01') && cost.to.slice(0, 7) === only!.month
-  const when = isWholeMonth ? sayMonth(only!.month, reader) : `${cost.from} to ${cost.to}`
+  const when = isWholeMonth ? sayMonth(only!.month, reader) : say('{from} to {to}', { from: cost.from, to: cost.to })
   const parts = costParts.map((part) => ({ part, cents: cost.parts[part] }))
   const { fills } = cost.litres.byLevel
   return [
@@ -89,7 +89,10 @@ function sentencesOf(cost: Omit<Cost, 'sentences'>, reader: Reader): string[] {
     ...(fills === 0
       ? []
       : [
-          `${fills} ${fills === 1 ? 'fill' : 'fills'} to the mark nobody measured: reckoned from the level read before.`,
+          say(
+            '{fills, plural, one {# fill to the mark nobody measured: reckoned from the level read before.} other {# fills to the mark nobody measured: reckoned from the level read before.}}',
+            { fills },
+          ),
         ]),
   ]
 }
@@ -126,7 +129,7 @@ function sumpCosts(
   }
   const inOrder = [...things.sump.values()].toSorted((a, b) => (a.order ?? 1e9) - (b.order ?? 1e9))
   const named = inOrder.filter(({ id }) => sump === undefined || id === sump).map(({ id, name }) => of(id, name))
-  return sump === undefined ? [...named, of(null, 'The shop')] : named
+  return sump === undefined ? [...named, of(null, say('The shop'))] : named
 }
 
 /** Litres that each sump gave as waste, as written. */
@@ -159,7 +162,7 @@ function pouredByKind(pours: CostLines['pours'], then: Things, { history, lots }
   const waters = [...Map.groupBy(known, ({ water }) => water)]
     .map(([id, of]) => ({
       id,
-      name: then.water.get(id ?? '')?.name ?? 'Water of which nobody wrote which',
+      name: then.water.get(id ?? '')?.name ?? say('Water of which nobody wrote which'),
       kind: then.water.get(id ?? '')?.kind ?? null,
       litres: sum(of.map(({ waterLitres }) => waterLitres!)),
       perLitre: waterPrice(id, then),

@@ -1,4 +1,4 @@
-import { sayCautions, sayFinding, sayList, sayStop, stopsFor } from '@sumpbook/fluid'
+import { say, sayCautions, sayFinding, sayList, sayStop, stopsFor } from '@sumpbook/fluid'
 import { dayOf } from '../journal/calendar.ts'
 import type { Due } from '../today/due.ts'
 import type { DueSource } from '../today/due-sources.ts'
@@ -30,8 +30,8 @@ function dueOf({ id, name }: { id: string; name: string }, seen: readonly Observ
     sump: id,
     about: null,
     name,
-    headline: `See to ${sayList(signs.map(sayFinding))} at ${name}`,
-    why: 'It was written down and nobody has said yet what was done about it. A good reading does not answer it.',
+    headline: say('See to {signs} at {name}', { signs: sayList(signs.map(sayFinding)), name }),
+    why: say('It was written down and nobody has said yet what was done about it. A good reading does not answer it.'),
     dueOn: dayOf(first!.at, timeZone),
     consequence: 0,
     exempt: true,

@@ -8,7 +8,7 @@ import {
   type SymptomLimits,
   type SymptomReadings,
   type Symptoms,
-  sayCount,
+  say,
   sayDiagnosis,
   sayList,
   sayRead,
@@ -183,6 +183,8 @@ function limitsFor({ bench, mark }: Pick<SumpNow, 'bench' | 'mark'>, settled: re
 function staleNotes(read: readonly ReadWithAge[]): string[] {
   const stale = read.filter((one) => one.stale)
   if (stale.length === 0) return []
-  const words = stale.map(({ text, days }) => `${text} of ${sayCount(days, 'day', 'days')} ago`)
-  return [`Too old to count, read again: ${sayList(words)}.`]
+  const words = stale.map(({ text, days }) =>
+    say('{days, plural, one {{reading} of # day ago} other {{reading} of # days ago}}', { reading: text, days }),
+  )
+  return [say('Too old to count, read again: {readings}.', { readings: sayList(words) })]
 }

@@ -1,4 +1,4 @@
-import { sayCautions } from '@sumpbook/fluid'
+import { say, sayCautions } from '@sumpbook/fluid'
 import { calendarOf } from '../estimate/calendar-of.ts'
 import { dayText } from '../estimate/shop-clock.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
@@ -39,8 +39,13 @@ export const dueDoses: DueSource = async ({ journal, things: readThings }, { unt
             sump: id,
             about: null,
             name: sump.name,
-            headline: `A dose of ${additive.name} in ${sump.name} goes against its label`,
-            why: `${text} Set the entry aside if it was written wrong; else ask the supplier what follows.`,
+            headline: say('A dose of {additive} in {sump} goes against its label', {
+              additive: additive.name,
+              sump: sump.name,
+            }),
+            why: say('{fault} Set the entry aside if it was written wrong; else ask the supplier what follows.', {
+              fault: text,
+            }),
             dueOn: dayText(Math.floor(clock.at(ms))),
             consequence: 2,
             exempt: false,

@@ -5,6 +5,7 @@ import {
   phVerdict,
   type Reader,
   rangeOf,
+  say,
   sayDose,
   sayOverLabel,
   unitsHere,
@@ -122,7 +123,15 @@ export function contradictionsOf(
       .map((earlier) => ({ daysBefore: (one.ms - earlier.ms) / dayMs, amount: amountOf(earlier, unit) }))
     const over = overLabel({ amount: amountOf(one, unit), volume }, before, label)
     if (over === null) return []
-    return [{ entry: one.entry, text: `${additive.name} went in with ${sayOverLabel(over, unit, reader)}.` }]
+    return [
+      {
+        entry: one.entry,
+        text: say('{additive} went in with {fault}.', {
+          additive: additive.name,
+          fault: sayOverLabel(over, unit, reader),
+        }),
+      },
+    ]
   })
 }
 

@@ -1,4 +1,13 @@
-import { alligation, type CalendarTest, sayCautions, sayList, sayNumber, sayTestsDue } from '@sumpbook/fluid'
+import {
+  alligation,
+  type CalendarTest,
+  message,
+  say,
+  sayCautions,
+  sayList,
+  sayNumber,
+  sayTestsDue,
+} from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { dayText } from '../estimate/shop-clock.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
@@ -59,8 +68,12 @@ function looksDue(due: readonly DueSump[]): Due[] {
     {
       ...shopDue(isOne ? first.sump : null),
       key: isOne ? `test:${first.sump.id}:senses` : 'test:round:senses',
-      headline: isOne ? `Look at ${first.sump.name} and smell it` : `Look at ${due.length} sumps and smell them`,
-      why: isOne ? test.why : `${namesOf(due)}. ${test.why}`,
+      headline: isOne
+        ? say('Look at {name} and smell it', { name: first.sump.name })
+        : say('{count, plural, one {Look at # sump and smell it} other {Look at # sumps and smell them}}', {
+            count: due.length,
+          }),
+      why: isOne ? test.why : say('{names}. {why}', { names: namesOf(due), why: test.why }),
       dueOn: earliest(due),
       consequence: 6,
       cautions: sayCautions(['rottenEggGas']),
@@ -95,8 +108,8 @@ function roundDue(set: string, sumps: readonly DueSump[]): Due {
   return {
     ...shopDue(null),
     key: `test:round:${set}`,
-    headline: `${sayTestsDue(names, `${sumps.length} sumps`)}`,
-    why: `${namesOf(sumps)}. ${tests.map(({ why }) => why).join(' ')}`,
+    headline: sayTestsDue(names, say('{count, plural, one {# sump} other {# sumps}}', { count: sumps.length })),
+    why: say('{names}. {why}', { names: namesOf(sumps), why: tests.map(({ why }) => why).join(' ') }),
     dueOn: earliest(sumps),
     consequence: consequenceOf(names),
     page: '/tests',
@@ -107,7 +120,7 @@ const shopDue = (sump: Sump | null) => ({
   kind: 'test' as const,
   sump: sump?.id ?? null,
   about: sump === null ? { kind: 'shop' } : null,
-  name: sump?.name ?? 'The round',
+  name: sump?.name ?? say('The round'),
   exempt: false,
   cautions: [] as string[],
   finish: null,
@@ -126,7 +139,8 @@ const shownNames = 5
 function namesOf(due: readonly DueSump[]): string {
   const names = due.map(({ sump }) => sump.name)
   if (names.length <= shownNames + 1) return sayList(names)
-  return `${names.slice(0, shownNames).join(', ')} and ${names.length - shownNames} more`
+  const more = say('{count, plural, one {# more} other {# more}}', { count: names.length - shownNames })
+  return sayList([...names.slice(0, shownNames), more])
 }
 
 /** Nitrite over its limit and a crash of pH are neither capped nor put off. */
@@ -138,8 +152,8 @@ function findingDue(finding: Finding, sump: Sump, { clock }: GuidedShop): Due[] 
     {
       ...shopDue(sump),
       key: `finding:${about}:${entry}`,
-      headline: `${headlines[about]} ${sump.name}`,
-      why: source === null ? sentence : `${sentence} By ${source}.`,
+      headline: say(headlines[about], { name: sump.name }),
+      why: source === null ? sentence : say('{sentence} By {source}.', { sentence, source }),
       dueOn: dayText(Math.floor(clock.at(Date.parse(at)))),
       consequence: isNow ? 1 : 3,
       exempt: isNow,
@@ -150,9 +164,9 @@ function findingDue(finding: Finding, sump: Sump, { clock }: GuidedShop): Due[] 
 }
 
 const headlines = {
-  nitrite: 'Nitrite is over its limit in',
-  ph: 'pH has fallen too far in',
-  bacteria: 'The slide is poor for',
+  nitrite: message('Nitrite is over its limit in {name}'),
+  ph: message('pH has fallen too far in {name}'),
+  bacteria: message('The slide is poor for {name}'),
 } as const
 const cautionsOf = {
   nitrite: ['nitriteWithAmines'],
@@ -174,17 +188,24 @@ async function waterDue({ journal }: BookParts, { until }: DueQuestion, shop: Gu
       second: 0,
       wanted: share(limit.high, found.nitrate),
     })
-    const blend =
-      parts.outcome === 'parts'
-        ? ` Blended with at least ${sayNumber(100 * parts.second, 1)} % of water without nitrate it comes to ${sayNumber(limit.high, 0)} mg/L.`
-        : ''
+    const figures = { found: sayNumber(found.nitrate, 0), limit: sayNumber(limit.high, 0), source: limit.source }
+    const why = [say('{found} mg/L; at most {limit} mg/L by {source}.', figures)]
+    if (parts.outcome === 'parts') {
+      const percent = sayNumber(100 * parts.second, 1)
+      why.push(
+        say('Blended with at least {percent} % of water without nitrate it comes to {limit} mg/L.', {
+          percent,
+          limit: figures.limit,
+        }),
+      )
+    }
     due.push({
       ...shopDue(null),
       about: { kind: 'water', id: water.id },
       key: `water-nitrate:${water.id}`,
       name: water.name,
-      headline: `${water.name} has more nitrate than make-up water may have`,
-      why: `${sayNumber(found.nitrate, 0)} mg/L; at most ${sayNumber(limit.high, 0)} mg/L by ${limit.source}.${blend}`,
+      headline: say('{water} has more nitrate than make-up water may have', { water: water.name }),
+      why: why.join(' '),
       dueOn: dayText(Math.floor(shop.clock.at(found.ms ?? until.getTime()))),
       consequence: 4,
       page: '/water/blend',
@@ -202,9 +223,9 @@ function nitrateLimit({ guidance }: GuidedShop): { high: number; source: string 
   const guided = rule?.says.high
   if (guided === undefined && own === undefined) return null
   if (guided === undefined || (own !== undefined && own < guided))
-    return { high: own!, source: 'the shop’s own values' }
+    return { high: own!, source: say('the shop’s own values') }
   const { document, section, edition } = rule!.rule.source
-  return { high: guided, source: `${document}, ${section}, edition ${edition}` }
+  return { high: guided, source: say('{document}, {section}, edition {edition}', { document, section, edition }) }
 }
 
 /** Its last analysis that found nitrate, else what the water is said to have. */

@@ -5,6 +5,7 @@ import {
   type LimitLevel,
   type OfferedLimit,
   type SettledLimit,
+  say,
   saySource,
   settledLimits,
 } from '@sumpbook/fluid'
@@ -26,9 +27,9 @@ export function limitsOfSump(
   const fluid = things.fluid.get(told.charges.at(-1)?.fluid ?? sump.fluid)
   return settledLimits([
     ...everywhere,
-    ...(fluid === undefined ? [] : ofLimits(fluid.limits, 'fluid', `limits of ${fluid.name}`)),
+    ...(fluid === undefined ? [] : ofLimits(fluid.limits, 'fluid', say('limits of {name}', { name: fluid.name }))),
     ...ofWork(guidance, sump, told),
-    ...ofLimits(sump.limits, 'sump', `limits of ${sump.name}`),
+    ...ofLimits(sump.limits, 'sump', say('limits of {name}', { name: sump.name })),
   ]).toSorted((a, b) => quantities.indexOf(a.quantity) - quantities.indexOf(b.quantity))
 }
 
@@ -82,7 +83,7 @@ function ofShop({ own }: ShopGuidance): OfferedLimit[] {
   const offer = (quantity: LimitedQuantity, end: LimitEnd, value: number | undefined): OfferedLimit[] =>
     value === undefined
       ? []
-      : [{ quantity, end, value, level: 'shop', source: 'the shop’s own values', binding: false }]
+      : [{ quantity, end, value, level: 'shop', source: say('the shop’s own values'), binding: false }]
   return [
     ...offer('ph', 'low', own.ph?.low),
     ...offer('ph', 'act', own.ph?.act),
@@ -109,7 +110,7 @@ function ofWork({ forWork }: ShopGuidance, { metals = [] }: Sump, { job }: Pick<
     )
     .flatMap(({ material, process, limits }) => {
       const work = [material, process].filter((part) => part !== undefined).join(', ')
-      return ofLimits(limits, 'work', `the shop’s limits for ${work}`)
+      return ofLimits(limits, 'work', say('the shop’s limits for {work}', { work }))
     })
 }
 

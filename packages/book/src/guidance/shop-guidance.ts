@@ -8,6 +8,7 @@ import {
   type SampleMethod,
   type SampleWindow,
   sampleWindows,
+  say,
 } from '@sumpbook/fluid'
 import type { Guidance } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
@@ -39,11 +40,13 @@ function nameOf(chosen: ChosenEdition): string {
     case 'chosen':
       return `${chosen.pack.name}, ${chosen.edition.name}`
     case 'own':
-      return 'the shop’s own values alone'
+      return say('the shop’s own values alone')
     case 'none':
-      return 'none chosen'
+      return say('none chosen')
     case 'unknown':
-      return `“${chosen.pack}${chosen.edition === null ? '' : `, ${chosen.edition}`}”, which this version does not have`
+      return say('“{edition}”, which this version does not have', {
+        edition: [chosen.pack, chosen.edition].filter((part) => part !== null).join(', '),
+      })
   }
 }
 

@@ -8,6 +8,7 @@ import {
   nitriteInterval,
   type Reader,
   type SettledLimit,
+  say,
   sayCalm,
   sayGerms,
   sayInterval,
@@ -76,12 +77,14 @@ function testOf(test: CalendarTest, question: TestsQuestion): SumpTest {
   const isNobodys = test === 'concentration' && guided.days === null && things.shop.readEveryDays === undefined
   const growth = calm === null || guided.calm === null ? '' : sayCalm(calm, guided.calm)
   const why = [
-    isNobodys ? 'Concentration every 7 days, where nobody said otherwise.' : sayInterval(interval, test, guidance.name),
+    isNobodys
+      ? say('Concentration every 7 days, where nobody said otherwise.')
+      : sayInterval(interval, test, guidance.name),
     growth,
     test === 'ph' && last === null && charge !== undefined && interval.outcome === 'every'
-      ? 'None was read since the charge: this is the value that later ones are held against.'
+      ? say('None was read since the charge: this is the value that later ones are held against.')
       : '',
-    isAskedAnew ? 'The last slide was read after its window: a fresh one is due.' : '',
+    isAskedAnew ? say('The last slide was read after its window: a fresh one is due.') : '',
   ]
   return {
     test,
@@ -146,11 +149,15 @@ function nitriteFinding(question: TestsQuestion): Finding | null {
   const { guidance, reader } = question
   const of = { about: 'nitrite', entry: reading.id, at: reading.at, source: sourceOf(limit) } as const
   if (limit === null || !mayBeOver(value, limit.value)) {
-    return { ...of, urgency: 'note', outcome: null, sentence: `Nitrite ${sayReported(value, 0, reader)} mg/L.` }
+    return {
+      ...of,
+      urgency: 'note',
+      outcome: null,
+      sentence: say('Nitrite {value} mg/L.', { value: sayReported(value, 0, reader) }),
+    }
   }
-  const action =
-    guidance.rules.find(({ test, says }) => test === 'nitrite' && says.kind === 'ends')?.action ??
-    'Find where it comes from, and ask the supplier.'
+  const asked = guidance.rules.find(({ test, says }) => test === 'nitrite' && says.kind === 'ends')?.action
+  const action = asked == null ? say('Find where it comes from, and ask the supplier.') : say(asked)
   return { ...of, urgency: 'act-now', outcome: 'over', sentence: sayNitriteOver(value, limit.value, action, reader) }
 }
 
@@ -177,7 +184,7 @@ function phFinding(question: TestsQuestion): Finding | null {
     at: reading.at,
     urgency: isCrash ? 'act-now' : verdict.outcome === 'below-floor' || verdict.outcome === 'act' ? 'act' : 'note',
     outcome: verdict.outcome,
-    sentence: `pH ${sayReported(ph, 1, reader)}. ${sayPh(verdict, reader)}`,
+    sentence: say('pH {value}. {verdict}', { value: sayReported(ph, 1, reader), verdict: sayPh(verdict, reader) }),
     source: sourceOf(by),
   }
 }

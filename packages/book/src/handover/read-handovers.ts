@@ -1,4 +1,4 @@
-import { type HandoverParts, type Reader, sayDayAhead, sayHandoverNote, unitsHere } from '@sumpbook/fluid'
+import { type HandoverParts, type Reader, say, sayDayAhead, sayHandoverNote, unitsHere } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { sayEntry } from '../journal/say-entry.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
@@ -80,8 +80,9 @@ function openParts(
       ...duties.filter(({ kind }) => kind !== 'result').map(({ headline }) => headline),
     ],
     putOff: off.map(({ words, snoozed }) => {
-      const end = snoozed === null ? '' : `, until ${sayDayAhead(snoozed.until, reader)}`
-      return `${words}${end}${snoozed === null || snoozed.why === '' ? '' : `: ${snoozed.why}`}`
+      if (snoozed === null) return words
+      const withEnd = say('{words}, until {day}', { words, day: sayDayAhead(snoozed.until, reader) })
+      return snoozed.why === '' ? withEnd : `${withEnd}: ${snoozed.why}`
     }),
     results: duties.filter(({ kind }) => kind === 'result').map(({ headline }) => headline),
   }

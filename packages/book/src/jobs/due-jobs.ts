@@ -1,4 +1,4 @@
-import { sayCautions, saySheet } from '@sumpbook/fluid'
+import { say, sayCautions, saySheet } from '@sumpbook/fluid'
 import { calendarOf } from '../estimate/calendar-of.ts'
 import { dayText } from '../estimate/shop-clock.ts'
 import type { Due } from '../today/due.ts'
@@ -14,7 +14,7 @@ export const dueJobs: DueSource = async (parts, { at, until, reader }) => {
   const today = dayText(Math.floor(clock.at(at.getTime())))
   return jobs.flatMap((job) => {
     const sump = job.opened.sump ?? null
-    const name = (sump === null ? undefined : shop.things.sump.get(sump)?.name) ?? sump ?? 'The shop'
+    const name = (sump === null ? undefined : shop.things.sump.get(sump)?.name) ?? sump ?? say('The shop')
     const due = dueOf(job, name, today, shop.history)
     if (due === null || due.dueOn > today) return []
     const whole: Due = {
@@ -40,8 +40,10 @@ function dueOf(job: FoldedJob, name: string, today: string, history: Parameters<
     case 'waiting':
       return {
         key: `slide:${job.id}`,
-        headline: `Take and read the slide that accepts the cleanout of ${name}`,
-        why: 'One to two weeks after a fresh charge it shows whether a corner was missed; the sheet stays open until it is read.',
+        headline: say('Take and read the slide that accepts the cleanout of {name}', { name }),
+        why: say(
+          'One to two weeks after a fresh charge it shows whether a corner was missed; the sheet stays open until it is read.',
+        ),
         dueOn: slideDay(job, history) ?? today,
         consequence: 5,
         cautions: sayCautions(['grownSlide']),
@@ -49,8 +51,8 @@ function dueOf(job: FoldedJob, name: string, today: string, history: Parameters<
     case 'open':
       return {
         key: `job:${job.id}`,
-        headline: `Go on with: ${title}`,
-        why: job.nextStep === null ? 'It is not finished.' : `Next: ${job.nextStep.title}.`,
+        headline: say('Go on with: {title}', { title }),
+        why: job.nextStep === null ? say('It is not finished.') : say('Next: {step}.', { step: job.nextStep.title }),
         dueOn: today,
         consequence: 2,
         cautions: [],
@@ -61,7 +63,7 @@ function dueOf(job: FoldedJob, name: string, today: string, history: Parameters<
       return {
         key: `job:${job.id}`,
         headline: title,
-        why: 'It is planned for this day.',
+        why: say('It is planned for this day.'),
         dueOn: on,
         consequence: 5,
         cautions: [],

@@ -1,4 +1,4 @@
-import { type RinseSigns, type RinseVerdict, rinseVerdict, sayRinseFaults, slideVerdict } from '@sumpbook/fluid'
+import { type RinseSigns, type RinseVerdict, rinseVerdict, say, sayRinseFaults, slideVerdict } from '@sumpbook/fluid'
 import { utc } from '../journal/order.ts'
 import type { EntryOf } from '../schema/entries/index.ts'
 import { compareEntries } from './in-order.ts'
@@ -112,28 +112,26 @@ function jobStep(
 /** A signature whose figure is missing, or leaves it open, waits for another. */
 const isComplete = ({ verdict }: Pick<JobStep, 'verdict'>) => verdict === null || verdict.accepted !== null
 
-const missingWords = 'It is accepted on pH, look and smell: one of them is missing.'
-
 function verdictOf(id: string, values: Record<string, unknown>, { bacteria }: JudgedBy): JobStep['verdict'] {
   if (isLook(id)) return sayRinse(rinseVerdict(rinseSigns(values)))
   if (id !== 'later-slide') return null
   const { low, high } = rangeIn(values.bacteria)
-  if (low === null && high === null) return { accepted: null, sentences: ['The slide has no figure yet.'] }
+  if (low === null && high === null) return { accepted: null, sentences: [say('The slide has no figure yet.')] }
   if (bacteria === null) {
-    return { accepted: true, sentences: ['The shop has set no limit for a slide: a keeper has looked at it.'] }
+    return { accepted: true, sentences: [say('The shop has set no limit for a slide: a keeper has looked at it.')] }
   }
   switch (slideVerdict({ low, high, limit: bacteria })) {
     case 'accepted':
       return {
         accepted: true,
-        sentences: ['Under the limit: the cleaning is accepted. It clears no fluid that makes people ill.'],
+        sentences: [say('Under the limit: the cleaning is accepted. It clears no fluid that makes people ill.')],
       }
     case 'unclear':
-      return { accepted: null, sentences: ['The class holds the limit: take another slide in a few days.'] }
+      return { accepted: null, sentences: [say('The class holds the limit: take another slide in a few days.')] }
     case 'not-accepted':
       return {
         accepted: false,
-        sentences: ['Growth is back: a corner, a hose or a filter was missed. Find it before anything is dosed.'],
+        sentences: [say('Growth is back: a corner, a hose or a filter was missed. Find it before anything is dosed.')],
       }
   }
 }
@@ -141,11 +139,11 @@ function verdictOf(id: string, values: Record<string, unknown>, { bacteria }: Ju
 function sayRinse(verdict: RinseVerdict): NonNullable<JobStep['verdict']> {
   switch (verdict.outcome) {
     case 'charge':
-      return { accepted: true, sentences: ['pH, look and smell let the fresh charge in.'] }
+      return { accepted: true, sentences: [say('pH, look and smell let the fresh charge in.')] }
     case 'rinse-again':
       return { accepted: false, sentences: sayRinseFaults(verdict.because) }
     case 'look-first':
-      return { accepted: null, sentences: [missingWords] }
+      return { accepted: null, sentences: [say('It is accepted on pH, look and smell: one of them is missing.')] }
   }
 }
 

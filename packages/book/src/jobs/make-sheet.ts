@@ -7,6 +7,7 @@ import {
   type Reader,
   type SheetContext,
   type ShutdownKind,
+  say,
   sayCautions,
   sayCleanoutStep,
   shutdownSheet,
@@ -145,6 +146,8 @@ function standstillSheet(kind: ShutdownKind, values: unknown, { sump, things }: 
   const steps = shutdownSheet(kind).map(
     ({ cautions, ...step }): PlannedStep => ({
       ...step,
+      title: say(step.title),
+      text: say(step.text),
       cautions: sayCautions(cautions),
       hours: 0,
       volume: 0,

@@ -5,11 +5,13 @@ import {
   firstWater,
   lowerFirst,
   type Reader,
+  say,
   sayChangeOver,
   sayCleanout,
   sayNumber,
   saySheet,
   sayVolume,
+  unitsHere,
 } from '@sumpbook/fluid'
 import type { BookParts, TodayReader } from '../book-parts.ts'
 import { refusal } from '../errors.ts'
@@ -61,7 +63,7 @@ export async function readCleanoutPlan(
   const sump = sumps[0]!
   const at = question.at.toISOString()
   const read = await lastReadings(journal, await readThings(), { sumps, until: at })
-  const reader: Reader = { units: standing.things.shop.units, ...question.reader }
+  const reader: Reader = { units: unitsHere(standing.things.shop), ...question.reader }
   const heldBefore = read.get(id)?.charge?.heldBack ?? null
   return planOf(sump, { standing, heldBefore, reader, at }, question)
 }
@@ -91,9 +93,15 @@ function planOf(sump: Sump, { standing, heldBefore, reader, at }: Known, asked: 
   const target = known('target', asked.target ?? bench.target ?? undefined, 'percent in the fresh charge')
   const heldBack = asked.heldBack ?? heldBefore ?? usual.heldBackShare * volume
   if (asked.heldBack === undefined) {
-    const from =
-      heldBefore === null ? 'as a tenth, common practice: 5 to 15 % stay in lines and corners' : 'as at the last change'
-    notes.push(`What stays at each drain is taken ${from}: ${sayVolume(heldBack, reader)}.`)
+    const figures = { volume: sayVolume(heldBack, reader) }
+    notes.push(
+      heldBefore === null
+        ? say(
+            'What stays at each drain is taken as a tenth, common practice: 5 to 15 % stay in lines and corners: {volume}.',
+            figures,
+          )
+        : say('What stays at each drain is taken as at the last change: {volume}.', figures),
+    )
   }
   const choice = waterFor(things, { ...sump, fluid }, target)
   const water = asked.water ?? ('water' in choice ? choice.water : undefined)
@@ -121,8 +129,8 @@ function planOf(sump: Sump, { standing, heldBefore, reader, at }: Known, asked: 
   const { cleanout, change, steps } = made
   const prices = pricesOf(things, fluid, water)
   if (sump.metals === undefined)
-    notes.push('What metals are cut is not in the book: aluminium and magnesium are taken as possible.')
-  notes.push('Order and times of the steps are common practice; accepted on pH, look, smell and a later slide.')
+    notes.push(say('What metals are cut is not in the book: aluminium and magnesium are taken as possible.'))
+  notes.push(say('Order and times of the steps are common practice; accepted on pH, look, smell and a later slide.'))
   return {
     sump: sump.id,
     name: sump.name,
@@ -170,23 +178,40 @@ function waterFor(things: Things, sump: Sump, target: number): FirstWaterChoice 
 
 function sayWater(choice: FirstWaterChoice, { water }: Things): string[] {
   const name = (id: string) => lowerFirst(water.get(id)?.name ?? id)
-  const wants = 'A fresh charge wants some minerals: very soft water foams.'
+  const wants = say('A fresh charge wants some minerals: very soft water foams.')
   switch (choice.outcome) {
     case 'fits':
       return [
-        `The fresh charge is made with ${name(choice.water)}: ${sayNumber(choice.hardness, 0)} mg/L in the mix, inside its limits.`,
+        say('The fresh charge is made with {water}: {hardness} mg/L in the mix, inside its limits.', {
+          water: name(choice.water),
+          hardness: sayNumber(choice.hardness, 0),
+        }),
       ]
     case 'blend':
       return [
-        `The fresh charge wants ${sayNumber(100 * choice.share, 0)} % ${name(choice.water)} and the rest ${name(choice.with)}: together ${sayNumber(choice.hardness, 0)} mg/L in the mix, its lower limit.`,
+        say(
+          'The fresh charge wants {percent} % {water} and the rest {other}: together {hardness} mg/L in the mix, its lower limit.',
+          {
+            percent: sayNumber(100 * choice.share, 0),
+            water: name(choice.water),
+            other: name(choice.with),
+            hardness: sayNumber(choice.hardness, 0),
+          },
+        ),
       ]
     case 'by-kind':
       return choice.limited
         ? [
-            `No water of the shop comes inside the limits of hardness; ${name(choice.water)} is nearest to what the trade takes. ${wants}`,
+            say(
+              'No water of the shop comes inside the limits of hardness; {water} is nearest to what the trade takes. {wants}',
+              { water: name(choice.water), wants },
+            ),
           ]
         : [
-            `The fresh charge is made with ${name(choice.water)}, as the trade does: no limits of hardness are set. ${wants}`,
+            say('The fresh charge is made with {water}, as the trade does: no limits of hardness are set. {wants}', {
+              water: name(choice.water),
+              wants,
+            }),
           ]
     case 'none':
       return [wants]

@@ -1,4 +1,4 @@
-import { dueDay, firstWorkDay, laterSlideDays, type Reader, sayJob, saySheet } from '@sumpbook/fluid'
+import { dueDay, firstWorkDay, laterSlideDays, type Reader, say, sayJob, saySheet, unitsHere } from '@sumpbook/fluid'
 import type { BookParts, TodayReader } from '../book-parts.ts'
 import { BookError } from '../errors.ts'
 import { calendarOf } from '../estimate/calendar-of.ts'
@@ -93,7 +93,7 @@ export async function readFolded(
     readClaims(journal, { until }),
   ])
   const present = history.at(until.toISOString())
-  const shop = { things: present, history, at: at.toISOString(), reader: { units: present.shop.units, ...reader } }
+  const shop = { things: present, history, at: at.toISOString(), reader: { units: unitsHere(present.shop), ...reader } }
   const byJob = Map.groupBy(signoffs, ({ job, id }) => (job ?? id).toLowerCase())
   const jobs = [...byJob].flatMap(([id, entries]) => {
     if (only !== undefined && id !== only) return []
@@ -145,7 +145,7 @@ function lineOf(
   const { id, opened, sheet, state, steps, nextStep, endedAt } = job
   const { timeZone, name: shopName } = things.shop
   const sump = opened.sump === undefined ? null : things.sump.get(opened.sump)
-  const name = sump?.name ?? opened.sump ?? (shopName === '' ? 'The shop' : shopName)
+  const name = sump?.name ?? opened.sump ?? (shopName === '' ? say('The shop') : shopName)
   const plannedOn = typeof opened.values?.on === 'string' ? opened.values.on : null
   const slideOn = state === 'waiting' ? slideDay(job, history) : null
   const dayStart = (day: string | null) => (day === null ? null : startOfDay(day, timeZone))

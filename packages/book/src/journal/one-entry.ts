@@ -1,4 +1,5 @@
 import type { Reader } from '@sumpbook/fluid'
+import { say } from '@sumpbook/fluid'
 import { BookError } from '../errors.ts'
 import type { Entry } from '../schema/entries/index.ts'
 import { keptThings } from '../setup/thing-cache.ts'
@@ -59,7 +60,7 @@ export async function entryPage(journal: JournalReader, id: string, reader: Part
     quarantine: isHeld
       ? sayHeld(held!)
       : isQuarantined(entry, now)
-        ? 'its subject is not known to this book yet'
+        ? say('its subject is not known to this book yet')
         : null,
     voids: voids
       .map((one) => ({ stored: one, said: JSON.parse(one.body) as Entry & { entry: string; reason?: string } }))
@@ -73,7 +74,8 @@ export async function entryPage(journal: JournalReader, id: string, reader: Part
   }
 }
 
-const sayHeld = ({ reason, answer }: HeldRow) => (answer === null ? reason : `${reason}; it was ${answer}`)
+const sayHeld = ({ reason, answer }: HeldRow) =>
+  answer === null ? reason : say('{reason}; it was {answer}', { reason, answer })
 
 /** An entry that is held, as the journal would show it. */
 export function storedOf({ body, envelope, received_at: receivedAt }: HeldRow): StoredEntry {

@@ -1,4 +1,5 @@
 import type { Reader } from '@sumpbook/fluid'
+import { say } from '@sumpbook/fluid'
 import { entryKinds } from '../schema/entries/index.ts'
 import { keptThings } from '../setup/thing-cache.ts'
 import type { JournalReader } from '../store/store.ts'
@@ -45,8 +46,8 @@ export async function quarantine(journal: JournalReader, reader: Partial<Reader>
       ...lineOf(stored, now, withdrawals, reader),
       receivedAt: stored.receivedAt,
       why: isKnown
-        ? 'what it is about is not known to this book yet'
-        : `this version knows no entry of kind "${stored.kind}"`,
+        ? say('what it is about is not known to this book yet')
+        : say('this version knows no entry of kind "{kind}"', { kind: stored.kind }),
       waitsFor: isKnown ? ('set-up' as const) : ('newer version' as const),
     }
   })

@@ -1,150 +1,228 @@
-import { type Reader, sayList, sayNumber, sayStrength, sayVolume } from '@sumpbook/fluid'
+import {
+  message,
+  type Reader,
+  say,
+  sayFinding,
+  sayList,
+  sayNumber,
+  sayStrength,
+  sayVolume,
+  signCalled,
+} from '@sumpbook/fluid'
 import type { Entry, EntryOf, Reading } from '../schema/entries/index.ts'
 import type { Things } from '../setup/things.ts'
 import { sayReading, sayValue } from '../today/say-reading.ts'
+import { sayTask } from '../upkeep/task-words.ts'
 
 /** An entry as a line of the journal. Names of things are those of `things`; units those of the reader. */
 export function sayEntry(entry: Entry, things: Things, reader: Reader): string {
-  const note = entry.note === undefined ? '' : ` “${entry.note}”`
-  return `${wordsOf(entry, things, reader)}${note}`
+  const words = wordsOf(entry, things, reader)
+  return entry.note === undefined ? words : say('{words} “{note}”', { words, note: entry.note })
 }
 
 function wordsOf(entry: Entry, things: Things, reader: Reader): string {
   switch (entry.kind) {
     case 'reading':
       return readingWords(entry, reader)
-    case 'charge':
-      return `Fresh charge${amount(entry.volume, entry.strength, reader)}${made(entry, things)}`
+    case 'charge': {
+      const amount = amountOf(entry.volume, entry.strength, reader)
+      return made(amount === '' ? say('Fresh charge') : say('Fresh charge {amount}', { amount }), entry, things)
+    }
     case 'addition':
       return additionWords(entry, things, reader)
-    case 'drawoff':
-      return `Drew off${amount(entry.volume, undefined, reader)}`
-    case 'transfer':
-      return `Moved${amount(entry.volume, undefined, reader)} to ${receiverName(entry, things)}`
-    case 'skim':
-      return `Skimmed${amount(entry.litres, undefined, reader)} of tramp oil`
+    case 'drawoff': {
+      const amount = amountOf(entry.volume, undefined, reader)
+      return amount === '' ? say('Drew off') : say('Drew off {amount}', { amount })
+    }
+    case 'transfer': {
+      const [amount, receiver] = [amountOf(entry.volume, undefined, reader), receiverName(entry, things)]
+      return amount === ''
+        ? say('Moved to {receiver}', { receiver })
+        : say('Moved {amount} to {receiver}', { amount, receiver })
+    }
+    case 'skim': {
+      const amount = amountOf(entry.litres, undefined, reader)
+      return amount === '' ? say('Skimmed of tramp oil') : say('Skimmed {amount} of tramp oil', { amount })
+    }
     case 'observation':
       return (entry.signs ?? []).length === 0
-        ? 'Looked and smelt: nothing found'
-        : `Seen: ${sayList(entry.signs ?? [])}`
+        ? say('Looked and smelt: nothing found')
+        : say('Seen: {signs}', { signs: sayList((entry.signs ?? []).map(signWords)) })
     case 'job':
-      return `Job: ${[entry.material, entry.process].filter((part) => part !== undefined).join(', ')}`
+      return say('Job: {job}', { job: [entry.material, entry.process].filter((part) => part !== undefined).join(', ') })
     case 'idle':
-      return `Stood idle from ${entry.from ?? '…'} to ${entry.to ?? '…'}`
+      return say('Stood idle from {from} to {to}', { from: entry.from ?? '…', to: entry.to ?? '…' })
     case 'cleanout':
-      return `Cleaned out${entry.cleaner === undefined ? '' : ` with ${entry.cleaner}`}${entry.wasteVolume === undefined ? '' : `, ${sayVolume(entry.wasteVolume, reader)} of waste`}`
-    case 'upkeep':
-      return `Upkeep: ${[entry.task, entry.result].filter((part) => part !== undefined).join(', ')}`
+      return cleanoutWords(entry, reader)
+    case 'upkeep': {
+      const done = [entry.task === undefined ? undefined : sayTask(entry.task), entry.result]
+      return say('Upkeep: {done}', { done: done.filter((part) => part !== undefined).join(', ') })
+    }
     case 'skip':
-      return `Passed by${entry.reason === undefined ? '' : `: ${entry.reason}`}`
+      return entry.reason === undefined ? say('Passed by') : say('Passed by: {reason}', { reason: entry.reason })
     case 'handover':
-      return `Note: ${entry.text ?? ''}`
+      return say('Note: {text}', { text: entry.text ?? '' })
     case 'setup':
-      return `Set up: ${Object.keys(entry.changes).join(', ')}`
+      return say('Set up: {fields}', { fields: Object.keys(entry.changes).join(', ') })
     case 'void':
-      return `Withdrew an entry${entry.reason === undefined ? '' : `: ${entry.reason}`}`
-    case 'order':
-      return `Ordered${amount(entry.litres, undefined, reader)}${made(entry, things)}`
-    case 'receipt':
-      return `Received${amount(entry.litres, undefined, reader)}${made(entry, things)}`
-    case 'issue':
-      return `Issued${amount(entry.litres, undefined, reader)}${made(entry, things)}`
+      return entry.reason === undefined
+        ? say('Withdrew an entry')
+        : say('Withdrew an entry: {reason}', { reason: entry.reason })
+    case 'order': {
+      const amount = amountOf(entry.litres, undefined, reader)
+      return made(amount === '' ? say('Ordered') : say('Ordered {amount}', { amount }), entry, things)
+    }
+    case 'receipt': {
+      const amount = amountOf(entry.litres, undefined, reader)
+      return made(amount === '' ? say('Received') : say('Received {amount}', { amount }), entry, things)
+    }
+    case 'issue': {
+      const amount = amountOf(entry.litres, undefined, reader)
+      return made(amount === '' ? say('Issued') : say('Issued {amount}', { amount }), entry, things)
+    }
     case 'stored':
-      return `Put into waste${amount(entry.litres, undefined, reader)}${entry.stream === undefined ? '' : ` of ${entry.stream}`}`
-    case 'pickup':
-      return `Waste picked up${amount(entry.litres, undefined, reader)}${entry.document === undefined ? '' : `, document ${entry.document}`}`
+      return storedWords(entry, reader)
+    case 'pickup': {
+      const amount = amountOf(entry.litres, undefined, reader)
+      const words = amount === '' ? say('Waste picked up') : say('Waste picked up {amount}', { amount })
+      return entry.document === undefined
+        ? words
+        : say('{words}, document {document}', { words, document: entry.document })
+    }
     case 'analysis':
-      return `Water analysis${entry.hardness === undefined ? '' : `: hardness ${sayNumber(entry.hardness, 0, reader)} ppm`}`
+      return entry.hardness === undefined
+        ? say('Water analysis')
+        : say('Water analysis: hardness {hardness} ppm', { hardness: sayNumber(entry.hardness, 0, reader) })
     case 'check':
       return checkWords(entry, reader)
     case 'verdict':
-      return `Settled${entry.answer === undefined ? '' : `: ${entry.answer}`}`
+      return entry.answer === undefined ? say('Settled') : say('Settled: {answer}', { answer: entry.answer })
     case 'snooze':
-      return `Put off${entry.until === undefined ? '' : ` until ${entry.until}`}`
+      return entry.until === undefined ? say('Put off') : say('Put off until {until}', { until: entry.until })
     case 'signoff':
       return signoffWords(entry)
   }
 }
 
+function cleanoutWords({ cleaner, wasteVolume }: EntryOf<'cleanout'>, reader: Reader): string {
+  const words = cleaner === undefined ? say('Cleaned out') : say('Cleaned out with {cleaner}', { cleaner })
+  return wasteVolume === undefined
+    ? words
+    : say('{words}, {volume} of waste', { words, volume: sayVolume(wasteVolume, reader) })
+}
+
+function storedWords({ litres, stream }: EntryOf<'stored'>, reader: Reader): string {
+  const amount = amountOf(litres, undefined, reader)
+  if (stream === undefined) return amount === '' ? say('Put into waste') : say('Put into waste {amount}', { amount })
+  return amount === ''
+    ? say('Put into waste of {stream}', { stream })
+    : say('Put into waste {amount} of {stream}', { amount, stream })
+}
+
 function checkWords({ about, found, document }: EntryOf<'check'>, reader: Reader): string {
-  if (document !== undefined) return `Document ${document} came for a pickup`
+  if (document !== undefined) return say('Document {document} came for a pickup', { document })
   const isCount = found !== undefined && (about.kind === 'stock' || about.kind === 'waste')
-  return isCount ? `Counted${amount(found, undefined, reader)}` : 'Check'
+  return isCount ? say('Counted {amount}', { amount: sayVolume(found, reader) }) : say('Check')
 }
 
 function signoffWords({ step, claim, sheet }: EntryOf<'signoff'>): string {
-  if (claim !== undefined) return step === 'released' ? 'Let go of it again' : 'Took it on'
-  if (step === 'opened') return `Opened a job sheet${sheet === undefined ? '' : `: ${sheet}`}`
-  if (step === 'given-up') return 'Gave the job up'
-  return `Signed off${step === undefined ? '' : `: ${step}`}`
+  if (claim !== undefined) return step === 'released' ? say('Let go of it again') : say('Took it on')
+  if (step === 'opened')
+    return sheet === undefined ? say('Opened a job sheet') : say('Opened a job sheet: {sheet}', { sheet })
+  if (step === 'given-up') return say('Gave the job up')
+  return step === undefined ? say('Signed off') : say('Signed off: {step}', { step })
 }
 
-function amount(litres: number | undefined, strength: number | undefined, reader: Reader): string {
-  const volume = litres === undefined ? '' : ` ${sayVolume(litres, reader)}`
-  return `${volume}${strength === undefined ? '' : ` at ${sayStrength(strength, reader)}`}`
+/** A word of the published list is said, another stands as it was typed. */
+const signWords = (word: string): string => (signCalled(word) === word ? sayFinding(word) : word)
+
+/** "38 L at 18 %", either of them alone, or nothing. */
+function amountOf(litres: number | undefined, strength: number | undefined, reader: Reader): string {
+  if (litres === undefined)
+    return strength === undefined ? '' : say('at {strength}', { strength: sayStrength(strength, reader) })
+  const volume = sayVolume(litres, reader)
+  return strength === undefined
+    ? volume
+    : say('{volume} at {strength}', { volume, strength: sayStrength(strength, reader) })
 }
 
-function made({ water, fluid }: { water?: unknown; fluid?: unknown }, things: Things): string {
-  const names = [things.water.get(String(water))?.name, things.fluid.get(String(fluid))?.name].filter(
-    (name) => name !== undefined,
-  )
-  return names.length === 0 ? '' : `, ${names.join(', ')}`
+/** With the names of what it was made of behind it. */
+function made(words: string, { water, fluid }: { water?: unknown; fluid?: unknown }, things: Things): string {
+  const names = [things.water.get(String(water))?.name, things.fluid.get(String(fluid))?.name]
+  return [words, ...names.filter((name) => name !== undefined)].join(', ')
 }
 
 function additionWords(entry: EntryOf<'addition'>, things: Things, reader: Reader): string {
   const { volume, concentrate, toMark, strength, meter, additive } = entry
-  if (volume === 0) return 'Nothing added'
-  if (volume !== undefined) return `Added${amount(volume, strength, reader)}${made(entry, things)}`
-  if (concentrate !== undefined) return `Added ${sayVolume(concentrate, reader)} of concentrate`
-  if (toMark === true) return `Filled to the mark${amount(undefined, strength, reader)}${made(entry, things)}`
-  if (meter !== undefined)
-    return `Added by meter, count ${sayNumber(meter.count, 0, reader)}${amount(undefined, strength, reader)}`
-  if (additive !== undefined)
-    return `Added${amount(additive.litres, undefined, reader)} of ${additive.name ?? 'an additive'}`
-  return `Added an unmeasured amount${amount(undefined, strength, reader)}`
+  if (volume === 0) return say('Nothing added')
+  if (volume !== undefined)
+    return made(say('Added {amount}', { amount: amountOf(volume, strength, reader) }), entry, things)
+  if (concentrate !== undefined) return say('Added {volume} of concentrate', { volume: sayVolume(concentrate, reader) })
+  const at = amountOf(undefined, strength, reader)
+  if (toMark === true)
+    return made(
+      at === '' ? say('Filled to the mark') : say('Filled to the mark {strength}', { strength: at }),
+      entry,
+      things,
+    )
+  if (meter !== undefined) {
+    const count = sayNumber(meter.count, 0, reader)
+    return at === ''
+      ? say('Added by meter, count {count}', { count })
+      : say('Added by meter, count {count} {strength}', { count, strength: at })
+  }
+  if (additive !== undefined) {
+    const name = additive.name ?? say('an additive')
+    return additive.litres === undefined
+      ? say('Added of {name}', { name })
+      : say('Added {volume} of {name}', { volume: sayVolume(additive.litres, reader), name })
+  }
+  return at === '' ? say('Added an unmeasured amount') : say('Added an unmeasured amount {strength}', { strength: at })
 }
 
 function receiverName({ to }: EntryOf<'transfer'>, things: Things): string {
   const id = typeof to === 'string' ? to : to !== undefined && 'sump' in to ? to.sump : to?.container
-  return things.sump.get(id ?? '')?.name ?? things.container.get(id ?? '')?.name ?? 'somewhere else'
+  return things.sump.get(id ?? '')?.name ?? things.container.get(id ?? '')?.name ?? say('somewhere else')
 }
 
 /** Everything measured, strength first, each with its unit. */
 function readingWords(entry: Reading, reader: Reader): string {
-  if (entry.pending === true) return 'Took a sample, result to come'
+  if (entry.pending === true) return say('Took a sample, result to come')
   const parts = [sayReading(entry, 'strength', reader), levelWords(entry, reader), ...figures(entry, reader)]
   for (const { name, value, unit = '' } of entry.analytes ?? []) {
     if (value !== undefined) parts.push(`${name} ${sayValue(value, 2, reader)} ${unit}`.trim())
   }
   const said = parts.filter((part) => part !== '')
-  return said.length === 0 ? 'Read nothing' : said.join(', ')
+  return said.length === 0 ? say('Read nothing') : said.join(', ')
 }
 
 function levelWords(entry: Reading, reader: Reader): string {
-  const seen = sayReading(entry, 'level', reader)
-  if (seen === '') return ''
-  return `level ${seen}${entry.pumps === 'running' ? ' with the pumps running' : ''}`
+  const level = sayReading(entry, 'level', reader)
+  if (level === '') return ''
+  return entry.pumps === 'running'
+    ? say('level {level} with the pumps running', { level })
+    : say('level {level}', { level })
 }
 
 const figureWords = [
-  ['ph', 'pH', '', 1],
-  ['hardness', 'hardness', 'ppm', 0],
-  ['chloride', 'chloride', 'mg/L', 0],
-  ['conductivity', 'conductivity', 'mS/cm', 2],
-  ['sulfate', 'sulfate', 'mg/L', 0],
-  ['nitrate', 'nitrate', 'mg/L', 0],
-  ['nitrite', 'nitrite', 'mg/L', 0],
-  ['temperature', '', '°C', 0],
-  ['bacteria', 'bacteria', 'CFU/mL', 0],
-  ['fungi', 'fungi', 'CFU/mL', 0],
-  ['trampOil', 'tramp oil', '%', 1],
-  ['dissolvedOxygen', 'oxygen', 'mg/L', 1],
-  ['machineHours', 'machine hours', 'h', 0],
+  ['ph', message('pH {value}'), 1],
+  ['hardness', message('hardness {value} ppm'), 0],
+  ['chloride', message('chloride {value} mg/L'), 0],
+  ['conductivity', message('conductivity {value} mS/cm'), 2],
+  ['sulfate', message('sulfate {value} mg/L'), 0],
+  ['nitrate', message('nitrate {value} mg/L'), 0],
+  ['nitrite', message('nitrite {value} mg/L'), 0],
+  ['temperature', message('{value} °C'), 0],
+  ['bacteria', message('bacteria {value} CFU/mL'), 0],
+  ['fungi', message('fungi {value} CFU/mL'), 0],
+  ['trampOil', message('tramp oil {value} %'), 1],
+  ['dissolvedOxygen', message('oxygen {value} mg/L'), 1],
+  ['machineHours', message('machine hours {value} h'), 0],
 ] as const
 
 function figures(entry: Reading, reader: Reader): string[] {
-  return figureWords.flatMap(([field, words, unit, decimals]) => {
+  return figureWords.flatMap(([field, words, decimals]) => {
     const value = entry[field]
-    return value === undefined ? [] : [`${words} ${sayValue(value, decimals, reader)} ${unit}`.trim()]
+    return value === undefined ? [] : [say(words, { value: sayValue(value, decimals, reader) })]
   })
 }

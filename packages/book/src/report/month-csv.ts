@@ -44,7 +44,7 @@ export function monthCsv({ month, cost, sumps, head }: MonthReport): string {
     const kept = sumps.find(({ sump }) => sump === one.sump)
     return [
       month,
-      one.name,
+      one.sump === null ? 'The shop' : one.name,
       money(one.cents),
       ...costParts.map((part) => money(one.parts[part])),
       ...litres(one.litres),

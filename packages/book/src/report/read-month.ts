@@ -1,4 +1,4 @@
-import { type Reader, sayMonth, sayNumber, sayVolume, unitsHere } from '@sumpbook/fluid'
+import { type Reader, say, sayMonth, sayVolume, unitsHere } from '@sumpbook/fluid'
 import type { BookParts, TodayReader } from '../book-parts.ts'
 import type { Cost } from '../cost/answer-types.ts'
 import { sum } from '../cost/litres.ts'
@@ -216,17 +216,37 @@ function sentencesOf(report: Omit<MonthReport, 'sentences'>, reader: Reader): st
   const missed = sumps.filter(({ readings }) => readings.strength < readings.due)
   const out = sumps.reduce((total, { days }) => total + (days === null ? 0 : days.under + days.above), 0)
   const pickedUp = sum(waste.pickups.map(({ litres }) => litres ?? 0))
-  const count = (n: number, one: string, many = `${one}s`) => `${sayNumber(n, 0, reader)} ${n === 1 ? one : many}`
+  const poured = { mix: volume(mix), concentrate: volume(concentrate), water: volume(water) }
   return [
-    ...(isOver ? [] : [`${sayMonth(month, reader)} is not over: these are its days so far.`]),
+    ...(isOver ? [] : [say('{month} is not over: these are its days so far.', { month: sayMonth(month, reader) })]),
     ...cost.sentences,
-    `${volume(mix)} of mix were poured: ${volume(concentrate)} of concentrate and ${volume(water)} of water as written${byLevel.fills === 0 ? '' : `; ${count(byLevel.fills, 'fill')} besides, about ${volume(byLevel.mix)} by the level read before`}.`,
-    `The strength was read ${count(made, 'time')}${missed.length === 0 ? ', everywhere as often as it was due' : `; less often than due at ${count(missed.length, 'sump')}`}. Sumps stood outside their bands on ${count(out, 'day')} in all.`,
+    byLevel.fills === 0
+      ? say('{mix} of mix were poured: {concentrate} of concentrate and {water} of water as written.', poured)
+      : say(
+          '{mix} of mix were poured: {concentrate} of concentrate and {water} of water as written; {fills, plural, one {# fill} other {# fills}} besides, about {byLevel} by the level read before.',
+          { ...poured, fills: byLevel.fills, byLevel: volume(byLevel.mix) },
+        ),
+    missed.length === 0
+      ? say(
+          'The strength was read {made, plural, one {# time} other {# times}}, everywhere as often as it was due. Sumps stood outside their bands on {out, plural, one {# day} other {# days}} in all.',
+          { made, out },
+        )
+      : say(
+          'The strength was read {made, plural, one {# time} other {# times}}; less often than due at {missed, plural, one {# sump} other {# sumps}}. Sumps stood outside their bands on {out, plural, one {# day} other {# days}} in all.',
+          { made, out, missed: missed.length },
+        ),
     ...(waste.pickups.length === 0
       ? []
-      : [`${count(waste.pickups.length, 'pickup')} of waste, ${volume(pickedUp)} as written.`]),
+      : [
+          say(
+            '{pickups, plural, one {# pickup of waste, {volume} as written.} other {# pickups of waste, {volume} as written.}}',
+            { pickups: waste.pickups.length, volume: volume(pickedUp) },
+          ),
+        ]),
     corrections.length === 0
-      ? 'Nothing of this month was withdrawn.'
-      : `${count(corrections.length, 'entry', 'entries')} withdrawn; each is shown.`,
+      ? say('Nothing of this month was withdrawn.')
+      : say('{count, plural, one {# entry withdrawn; each is shown.} other {# entries withdrawn; each is shown.}}', {
+          count: corrections.length,
+        }),
   ]
 }

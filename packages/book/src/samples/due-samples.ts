@@ -1,4 +1,4 @@
-import { sayCautions, sayList } from '@sumpbook/fluid'
+import { message, say, sayCautions, sayList, sayNumber } from '@sumpbook/fluid'
 import { dayText } from '../estimate/shop-clock.ts'
 import { type GuidedShop, readGuidedShop } from '../guidance/guided-shop.ts'
 import type { Due } from '../today/due.ts'
@@ -20,17 +20,17 @@ export const dueSamples: DueSource = async (parts, { until }) => {
   )
 }
 
-const verbs = {
-  'dip slide': 'Read the dip slide',
-  'slide for moulds': 'Read the mould slide',
-  'standing sample': 'Look at the standing sample',
-  laboratory: 'Ask for the report',
+const ofOne = {
+  'dip slide': message('Read the dip slide of {name}'),
+  'slide for moulds': message('Read the mould slide of {name}'),
+  'standing sample': message('Look at the standing sample of {name}'),
+  laboratory: message('Ask for the report of {name}'),
 }
-const plural = {
-  'dip slide': 'dip slides',
-  'slide for moulds': 'mould slides',
-  'standing sample': 'standing samples',
-  laboratory: 'reports',
+const ofMany = {
+  'dip slide': message('{count, plural, one {Read # dip slide} other {Read # dip slides}}'),
+  'slide for moulds': message('{count, plural, one {Read # mould slide} other {Read # mould slides}}'),
+  'standing sample': message('{count, plural, one {Look at # standing sample} other {Look at # standing samples}}'),
+  laboratory: message('{count, plural, one {Ask for # report} other {Ask for # reports}}'),
 }
 
 function alone(sample: Sample, shop: GuidedShop): Due {
@@ -41,7 +41,7 @@ function alone(sample: Sample, shop: GuidedShop): Due {
     sump: sample.sump,
     about: null,
     name,
-    headline: `${verbs[sample.method]} of ${name}`,
+    headline: say(ofOne[sample.method], { name }),
     why: whyOf(sample),
     page: `/tests/samples#sample-${sample.id}`,
   }
@@ -50,16 +50,18 @@ function alone(sample: Sample, shop: GuidedShop): Due {
 function together(samples: readonly Sample[], shop: GuidedShop): Due {
   const first = samples.toSorted((a, b) => (a.readFrom < b.readFrom ? -1 : 1))[0]!
   const names = [...new Set(samples.map(({ sump }) => shop.things.sump.get(sump)?.name ?? sump))]
-  const shown = names.length > 6 ? [...names.slice(0, 5), `${names.length - 5} more`] : names
-  const verb = first.method === 'laboratory' ? 'Ask for' : first.method === 'standing sample' ? 'Look at' : 'Read'
+  const shown =
+    names.length > 6
+      ? [...names.slice(0, 5), say('{count, plural, one {# more} other {# more}}', { count: names.length - 5 })]
+      : names
   return {
     ...of(first, shop),
     key: `results:${first.method}:${first.state}`,
     sump: null,
     about: { kind: 'shop' },
-    name: 'The round',
-    headline: `${verb} ${samples.length} ${plural[first.method]}`,
-    why: `${sayList(shown)}. ${whyOf(first)}`,
+    name: say('The round'),
+    headline: say(ofMany[first.method], { count: samples.length }),
+    why: say('{names}. {why}', { names: sayList(shown), why: whyOf(first) }),
     page: '/tests/samples',
   }
 }
@@ -74,8 +76,15 @@ const of = ({ method, readFrom }: Sample, { clock }: GuidedShop) => ({
 })
 
 function whyOf({ state, method, window }: Sample): string {
-  if (method === 'laboratory') return 'The sample was sent two weeks ago and no report was written down.'
+  const { fromHours, toHours } = window
+  if (method === 'laboratory') return say('The sample was sent two weeks ago and no report was written down.')
   if (state === 'past')
-    return `Its window of ${window.fromHours} to ${window.toHours} hours has closed: read it as it is, or take a fresh one.`
-  return `It is read ${window.fromHours} to ${window.toHours} hours after it was taken; its own instructions come first.`
+    return say('Its window of {from} to {to} hours has closed: read it as it is, or take a fresh one.', {
+      from: sayNumber(fromHours, 1, {}, 0),
+      to: sayNumber(toHours, 1, {}, 0),
+    })
+  return say('It is read {from} to {to} hours after it was taken; its own instructions come first.', {
+    from: sayNumber(fromHours, 1, {}, 0),
+    to: sayNumber(toHours, 1, {}, 0),
+  })
 }

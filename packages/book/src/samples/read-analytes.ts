@@ -1,4 +1,4 @@
-import { rangeOf, sayCourse, trendOf } from '@sumpbook/fluid'
+import { message, rangeOf, say, sayCourse, trendOf } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { BookError } from '../errors.ts'
 import { utc } from '../journal/order.ts'
@@ -10,17 +10,20 @@ import type { AnalyteSeries } from './answer-types.ts'
 /** Fields of a reading that are followed like an analyte. */
 const fields = [
   ['ph', 'pH', ''],
-  ['hardness', 'hardness', 'mg/L as CaCO3'],
-  ['chloride', 'chloride', 'mg/L'],
-  ['sulfate', 'sulfate', 'mg/L'],
-  ['nitrate', 'nitrate', 'mg/L'],
-  ['nitrite', 'nitrite', 'mg/L'],
-  ['conductivity', 'conductivity', 'mS/cm'],
-  ['bacteria', 'bacteria', 'CFU/mL'],
-  ['fungi', 'fungi', 'CFU/mL'],
-  ['trampOil', 'tramp oil', '%'],
-  ['dissolvedOxygen', 'oxygen', 'mg/L'],
+  ['hardness', message('hardness'), 'mg/L as CaCO3'],
+  ['chloride', message('chloride'), 'mg/L'],
+  ['sulfate', message('sulfate'), 'mg/L'],
+  ['nitrate', message('nitrate'), 'mg/L'],
+  ['nitrite', message('nitrite'), 'mg/L'],
+  ['conductivity', message('conductivity'), 'mS/cm'],
+  ['bacteria', message('bacteria'), 'CFU/mL'],
+  ['fungi', message('fungi'), 'CFU/mL'],
+  ['trampOil', message('tramp oil'), '%'],
+  ['dissolvedOxygen', message('oxygen'), 'mg/L'],
 ] as const
+
+/** What a laboratory calls otherwise keeps the laboratory's name. */
+const fieldNames: ReadonlySet<string> = new Set(fields.map(([, name]) => name))
 
 /** Germs grow by powers of ten: their trend is that of the exponent. */
 const counted: ReadonlySet<string> = new Set(['bacteria', 'fungi'])
@@ -73,7 +76,8 @@ function* foundIn(reading: Reading) {
 
 function withTrend(series: AnalyteSeries, charge: string | null): AnalyteSeries {
   const trend = trendNow(series, charge)
-  return { ...series, trend, says: sayCourse(trend, { unit: series.unit, isCount: counted.has(series.name) }) }
+  const name = fieldNames.has(series.name) ? say(series.name) : series.name
+  return { ...series, name, trend, says: sayCourse(trend, { unit: series.unit, isCount: counted.has(series.name) }) }
 }
 
 const weekMs = 7 * 86_400_000

@@ -1,4 +1,4 @@
-import { type Reader, sayReported, saySlide, unitsHere } from '@sumpbook/fluid'
+import { message, type Reader, say, sayNumber, sayReported, saySlide, unitsHere } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { readGuidedShop } from '../guidance/guided-shop.ts'
 import { germClassesOf } from '../guidance/offered-limits.ts'
@@ -37,7 +37,7 @@ export async function readSamples(
     strays: shop.strays.map((stray) => ({
       ...stray,
       name: things.sump.get(stray.sump)?.name ?? stray.sump,
-      says: strayWords[stray.why],
+      says: say(strayWords[stray.why]),
     })),
   }
 }
@@ -46,15 +46,18 @@ function saysOf({ state, method, window }: Sample): string {
   const isLab = method === 'laboratory'
   switch (state) {
     case 'growing':
-      return `To be read ${window.fromHours} to ${window.toHours} hours after it was taken.`
+      return say('To be read {from} to {to} hours after it was taken.', {
+        from: sayNumber(window.fromHours, 1, {}, 0),
+        to: sayNumber(window.toHours, 1, {}, 0),
+      })
     case 'to-read':
-      return isLab ? 'The laboratory’s report is to come.' : 'To be read now.'
+      return isLab ? say('The laboratory’s report is to come.') : say('To be read now.')
     case 'past':
       return isLab
-        ? 'No report for two weeks: ask the laboratory.'
-        : 'Its window has closed: read it as it is, what it is worth is said then, or take a fresh one.'
+        ? say('No report for two weeks: ask the laboratory.')
+        : say('Its window has closed: read it as it is, what it is worth is said then, or take a fresh one.')
     case 'never-read':
-      return 'Never read. It says nothing; a fresh sample takes its place.'
+      return say('Never read. It says nothing; a fresh sample takes its place.')
     case 'answered':
       return ''
   }
@@ -69,24 +72,29 @@ function resultLine(
 ): ResultLine {
   const classes = germClassesOf(limits.get(sump) ?? [])
   const moulds =
-    reading.fungi === undefined ? '' : ` Moulds and yeasts ${sayReported(reading.fungi as Value, 0, reader)} CFU/mL.`
+    reading.fungi === undefined
+      ? []
+      : [say('Moulds and yeasts {count} CFU/mL.', { count: sayReported(reading.fungi as Value, 0, reader) })]
   return {
     id,
     readAt,
     says:
       slide === null
         ? sayEntry(reading, things, reader)
-        : `${saySlide(reading.bacteria as Value, slide, reader)}${moulds}`,
+        : [saySlide(reading.bacteria as Value, slide, reader), ...moulds].join(' '),
     slide,
     source: slide?.germs == null ? null : (classes?.source ?? null),
   }
 }
 
 const strayWords: Record<StrayResult['why'], string> = {
-  'no-such-entry':
+  'no-such-entry': message(
     'It answers a sample that has not arrived here, or that is older than what is looked at. It stands as a reading of its own.',
-  withdrawn: 'It answers a sample that was set aside. It stands as a reading of its own.',
-  'no-sample': 'It answers an entry that took no sample. It stands as a reading of its own.',
-  'other-sump': 'It answers a sample of another sump: one of the two is wrong. Set the wrong one aside.',
-  'before-its-sample': 'It was read before its sample was taken: one of the two times is wrong. It answers nothing.',
+  ),
+  withdrawn: message('It answers a sample that was set aside. It stands as a reading of its own.'),
+  'no-sample': message('It answers an entry that took no sample. It stands as a reading of its own.'),
+  'other-sump': message('It answers a sample of another sump: one of the two is wrong. Set the wrong one aside.'),
+  'before-its-sample': message(
+    'It was read before its sample was taken: one of the two times is wrong. It answers nothing.',
+  ),
 }

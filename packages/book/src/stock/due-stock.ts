@@ -1,4 +1,4 @@
-import { dayText, sayCautions, sayOnDate, sayPacks, sayStock, sayVolume, unitsHere } from '@sumpbook/fluid'
+import { dayText, say, sayCautions, sayOnDate, sayPacks, sayStock, sayVolume, unitsHere } from '@sumpbook/fluid'
 import type { Due } from '../today/due.ts'
 import type { DueSource } from '../today/due-sources.ts'
 import { type FluidNow, stockOfFluids, wordsOf } from './read-stock.ts'
@@ -41,7 +41,10 @@ function orderDue(now: FluidNow, reader: DueReader): Due[] {
   return [
     dueOf(now, {
       key: `stock:order:${fluid.id}:${onOrder.length}`,
-      headline: `Order ${sayPacks(order.packs, settings.packSize.value, reader)} of ${fluid.name}`,
+      headline: say('Order {packs} of {fluid}', {
+        packs: sayPacks(order.packs, settings.packSize.value, reader),
+        fluid: fluid.name,
+      }),
       why: sayStock(wordsOf(now), reader),
       dueOn: dayText(ahead.orderBy),
       consequence: isPressing ? 4 : 6,
@@ -61,8 +64,11 @@ function lateDue(now: FluidNow, reader: DueReader): Due[] {
     .map(({ entry, litres, orderedOn, expectedOn }) =>
       dueOf(now, {
         key: `stock:late:${entry}`,
-        headline: `Ask after ${sayVolume(litres, reader)} of ${now.fluid.name}`,
-        why: `Ordered ${sayOnDate(orderedOn, reader)}, expected ${sayOnDate(expectedOn, reader)}, and not written as received.`,
+        headline: say('Ask after {volume} of {fluid}', { volume: sayVolume(litres, reader), fluid: now.fluid.name }),
+        why: say('Ordered {orderedOn}, expected {expectedOn}, and not written as received.', {
+          orderedOn: sayOnDate(orderedOn, reader),
+          expectedOn: sayOnDate(expectedOn, reader),
+        }),
         dueOn: dayText(expectedOn + 1),
         consequence: 6,
       }),
@@ -72,12 +78,17 @@ function lateDue(now: FluidNow, reader: DueReader): Due[] {
 function oldDue(now: FluidNow, reader: DueReader): Due[] {
   return now.stock.lots.flatMap(({ lot, litres, expiresOn }) => {
     if (expiresOn === null || expiresOn > reader.today) return []
-    const called = lot === null ? 'of unknown lot' : `of lot ${lot}`
+    const drum = { volume: sayVolume(litres, reader), fluid: now.fluid.name }
     return [
       dueOf(now, {
         key: `stock:old:${now.fluid.id}:${lot ?? ''}`,
-        headline: `Set ${sayVolume(litres, reader)} of ${now.fluid.name} ${called} apart`,
-        why: `Its shelf life ended ${sayOnDate(expiresOn, reader)}. Its supplier says whether it may still be used; else it is waste.`,
+        headline:
+          lot === null
+            ? say('Set {volume} of {fluid} of unknown lot apart', drum)
+            : say('Set {volume} of {fluid} of lot {lot} apart', { ...drum, lot }),
+        why: say('Its shelf life ended {onDay}. Its supplier says whether it may still be used; else it is waste.', {
+          onDay: sayOnDate(expiresOn, reader),
+        }),
         dueOn: dayText(expiresOn),
         consequence: 7,
         cautions: sayCautions(['oldConcentrate']),
@@ -93,8 +104,10 @@ function countDue(now: FluidNow, reader: DueReader): Due[] {
   return [
     dueOf(now, {
       key: `stock:count:${fluid.id}`,
-      headline: `Count the drums of ${fluid.name}`,
-      why: `More was written as used than the book knows of since ${dayText(on)}; a count puts the stock right.`,
+      headline: say('Count the drums of {fluid}', { fluid: fluid.name }),
+      why: say('More was written as used than the book knows of since {day}; a count puts the stock right.', {
+        day: dayText(on),
+      }),
       dueOn: dayText(on),
       consequence: 8,
     }),

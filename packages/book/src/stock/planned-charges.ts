@@ -1,4 +1,4 @@
-import { dayNumber, isDay, type PlannedUse } from '@sumpbook/fluid'
+import { dayNumber, isDay, type PlannedUse, say } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { readFolded } from '../jobs/read-jobs.ts'
 
@@ -19,8 +19,8 @@ export async function plannedCharges(
     if (on === null || fill === undefined || fill.pour === null || fill.isDone) continue
     const { fluid } = fill.writes.find(({ kind }) => kind === 'charge')!
     if (typeof fluid !== 'string' || fill.pour.concentrate <= 0) continue
-    const name = shop.things.sump.get(opened.sump ?? '')?.name ?? opened.sump ?? 'a sump'
-    const use = { on, litres: fill.pour.concentrate, what: `Fresh charge of ${name}` }
+    const name = shop.things.sump.get(opened.sump ?? '')?.name ?? opened.sump ?? say('a sump')
+    const use = { on, litres: fill.pour.concentrate, what: say('Fresh charge of {name}', { name }) }
     planned.set(fluid, [...(planned.get(fluid) ?? []), use])
   }
   return planned

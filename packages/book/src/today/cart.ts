@@ -1,4 +1,4 @@
-import { lowerFirst, type Reader, sayCount, sayList, sayPutOff, sayVolume } from '@sumpbook/fluid'
+import { lowerFirst, type Reader, say, sayList, sayPutOff, sayVolume } from '@sumpbook/fluid'
 import { withdrawnBy } from '../journal/withdrawn.ts'
 import type { Entry } from '../schema/entries/index.ts'
 import type { JournalReader } from '../store/store.ts'
@@ -14,7 +14,7 @@ export function cartOf(items: readonly SumpItem[]): Cart {
   for (const { recipe, bench, fluid, action } of items) {
     if (recipe.add === null || action === 'change') continue
     const id = recipe.add.waters[0]?.id ?? null
-    const name = bench.waters.find((water) => water.id === id)?.name ?? 'water'
+    const name = bench.waters.find((water) => water.id === id)?.name ?? say('water')
     const water = waters.get(name) ?? { id, name, volume: 0 }
     waters.set(name, { ...water, volume: water.volume + recipe.add.water })
     if (recipe.add.concentrate === 0) continue
@@ -40,8 +40,8 @@ export async function readHandover(journal: JournalReader, { at, until }: { at: 
 
 const nothingToDo = (putOff: number) =>
   putOff === 0
-    ? 'Nothing to do: every sump is in its band, and none is due to be read.'
-    : 'Nothing else to do: every other sump is in its band.'
+    ? say('Nothing to do: every sump is in its band, and none is due to be read.')
+    : say('Nothing else to do: every other sump is in its band.')
 
 /** The day in a sentence or two. */
 export function ledeOf(
@@ -55,20 +55,26 @@ export function ledeOf(
   const doubts = items.filter(({ condition }) => condition === 'doubt').length
   const reads = items.length - pours - doubts + folded.round
   const toDo = [
-    pours > 0 ? sayCount(pours, 'sump to fill', 'sumps to fill') : '',
-    doubts > 0 ? sayCount(doubts, 'to settle', 'to settle') : '',
-    reads > 0 ? sayCount(reads, 'to read', 'to read') : '',
-    folded.due > 0 ? sayCount(folded.due, 'other thing due', 'other things due') : '',
+    pours > 0 ? say('{count, plural, one {# sump to fill} other {# sumps to fill}}', { count: pours }) : '',
+    doubts > 0 ? say('{count, plural, one {# to settle} other {# to settle}}', { count: doubts }) : '',
+    reads > 0 ? say('{count, plural, one {# to read} other {# to read}}', { count: reads }) : '',
+    folded.due > 0
+      ? say('{count, plural, one {# other thing due} other {# other things due}}', { count: folded.due })
+      : '',
   ].filter((part) => part !== '')
   const carried = [
-    ...waters.map(({ name, volume }) => `${sayVolume(volume, reader)} of ${lowerFirst(name)}`),
-    ...concentrates.map(({ name, litres }) => `${sayVolume(litres, reader)} of ${name} concentrate`),
+    ...waters.map(({ name, volume }) =>
+      say('{volume} of {water}', { volume: sayVolume(volume, reader), water: lowerFirst(name) }),
+    ),
+    ...concentrates.map(({ name, litres }) =>
+      say('{volume} of {fluid} concentrate', { volume: sayVolume(litres, reader), fluid: name }),
+    ),
   ]
   return [
-    toDo.length === 0 ? nothingToDo(folded.putOff) : `${sayList(toDo)}.`,
-    carried.length === 0 ? '' : `For the cart: ${sayList(carried)}.`,
+    toDo.length === 0 ? nothingToDo(folded.putOff) : say('{things}.', { things: sayList(toDo) }),
+    carried.length === 0 ? '' : say('For the cart: {things}.', { things: sayList(carried) }),
     folded.putOff === 0 ? '' : sayPutOff(folded.putOff),
-    handover === null ? '' : `Last shift’s note: “${handover}”`,
+    handover === null ? '' : say('Last shift’s note: “{note}”', { note: handover }),
   ]
     .filter((sentence) => sentence !== '')
     .join(' ')

@@ -1,6 +1,7 @@
 import { pourKey } from '../jobs/claims.ts'
 import { consequence, type Flickering, isExempt, isListed } from './condition.ts'
 import type { Due } from './due.ts'
+import type { DueThen } from './shift-starts.ts'
 import type { SumpThen } from './sump-then.ts'
 import type { Condition, Snoozed, SumpItem, TodayDue, TodayItem } from './today.ts'
 import type { Touch } from './touched.ts'
@@ -27,7 +28,7 @@ export interface EconomyInput {
   /** Sumps as they stood when those shifts began. */
   starts: readonly ReadonlyMap<string, SumpThen>[]
   /** What else was due when the shift began that runs. */
-  dueThen: readonly Due[]
+  dueThen: readonly DueThen[]
   /** The beginning of a day of the shop, milliseconds. */
   dayStart: (day: string) => number
   /** When each sump was poured into, or out of. */

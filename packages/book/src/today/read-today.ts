@@ -1,4 +1,4 @@
-import { sayLater, sayRound } from '@sumpbook/fluid'
+import { sayLater, sayRound, unitsHere } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { readTodayClaims } from '../jobs/claimed-today.ts'
 import type { Things } from '../setup/things.ts'
@@ -33,7 +33,10 @@ export async function readToday(parts: BookParts, question: TodayQuestion): Prom
   return {
     at: at.toISOString(),
     shop: { name, timeZone, units },
-    lede: ledeOf(items, cart, folded, await readHandover(journal, { at, until }), { units, ...reader }),
+    lede: ledeOf(items, cart, folded, await readHandover(journal, { at, until }), {
+      units: unitsHere(things.shop),
+      ...reader,
+    }),
     cart,
     shift,
     items: claims.pours(items),

@@ -1,4 +1,4 @@
-import { type Reader, sayNumber, sayVolume } from '@sumpbook/fluid'
+import { type Reader, say, sayNumber, sayVolume } from '@sumpbook/fluid'
 import type { Reading } from '../schema/entries/index.ts'
 import type { Value } from '../schema/values.ts'
 
@@ -7,7 +7,9 @@ export function sayReading(entry: Reading, what: 'strength' | 'level', reader: R
   const typed = entry.typed?.[what === 'strength' ? 'brix' : 'volume']
   if (what === 'strength') {
     if (entry.brix !== undefined) return `${sayValue(entry.brix, 1, reader)} °Brix`
-    return entry.titration === undefined ? '' : `${sayValue(entry.titration, 1, reader)} % by titration`
+    return entry.titration === undefined
+      ? ''
+      : say('{percent} % by titration', { percent: sayValue(entry.titration, 1, reader) })
   }
   if (entry.level !== undefined) return `${sayValue(entry.level, 0, reader)} mm`
   if (typeof entry.volume === 'number') return sayVolume(entry.volume, reader)
@@ -18,6 +20,6 @@ export function sayReading(entry: Reading, what: 'strength' | 'level', reader: R
 export function sayValue(value: Value, decimals: number, reader: Pick<Reader, 'locale'>): string {
   if (typeof value === 'number') return sayNumber(value, decimals, reader)
   if ('low' in value) return `${sayNumber(value.low, decimals, reader)}–${sayNumber(value.high, decimals, reader)}`
-  if ('below' in value) return `under ${sayNumber(value.below, decimals, reader)}`
-  return `${sayNumber(value.atLeast, decimals, reader)} or more`
+  if ('below' in value) return say('under {value}', { value: sayNumber(value.below, decimals, reader) })
+  return say('{value} or more', { value: sayNumber(value.atLeast, decimals, reader) })
 }

@@ -12,8 +12,11 @@ import { type SumpThen, sumpThen } from './sump-then.ts'
 interface Remembered {
   seen: { seq: number; hash: string; things: string }
   /** By the instant, milliseconds. */
-  starts: Map<number, { sumps: Map<string, SumpThen>; due: Due[] | null }>
+  starts: Map<number, { sumps: Map<string, SumpThen>; due: DueThen[] | null }>
 }
+
+/** What is remembered of a duty: no sentences, since the next one who asks may speak another language. */
+export type DueThen = Pick<Due, 'key' | 'dueOn' | 'consequence' | 'exempt'>
 
 /** So many moments are remembered: beginnings of shifts, and when sumps were written about in the one that runs. */
 const mostRemembered = 400
@@ -42,10 +45,15 @@ export async function sumpsThen(
 }
 
 /** What else was due when a shift began. */
-export async function dueThen(parts: BookParts, ms: number): Promise<readonly Due[]> {
+export async function dueThen(parts: BookParts, ms: number): Promise<readonly DueThen[]> {
   const start = await startOf(parts, ms)
   const at = new Date(ms)
-  start.due ??= await readDue(parts, { at, until: at, reader: {} })
+  start.due ??= (await readDue(parts, { at, until: at, reader: {} })).map(({ key, dueOn, consequence, exempt }) => ({
+    key,
+    dueOn,
+    consequence,
+    exempt,
+  }))
   return start.due
 }
 

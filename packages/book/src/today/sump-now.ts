@@ -3,8 +3,8 @@ import {
   expectedReading,
   type Reader,
   type SumpEstimate,
+  say,
   sayConcentration,
-  sayCount,
   sayCrossing,
   sayDrift,
   sayNextCheck,
@@ -80,7 +80,7 @@ export function sumpNow(standing: ShopStanding, sump: Sump, read: LastReadings, 
   const ahead = aheadOf(item, dayReader)
   return {
     ...item,
-    words: condition === 'unread' ? { ...item.words, headline: 'Read it', how: '', outcome: '' } : item.words,
+    words: condition === 'unread' ? { ...item.words, headline: say('Read it'), how: '', outcome: '' } : item.words,
     condition,
     sentence: standingWords(item, reader),
     ahead,
@@ -117,7 +117,7 @@ function lastOf(
 }
 
 function standingWords({ concentration, volume, bench, mark }: Judged, reader: Reader): string {
-  if (bench.class === 'straight-oil') return 'A straight oil: no water, no mix.'
+  if (bench.class === 'straight-oil') return say('A straight oil: no water, no mix.')
   const beside = volume === null ? null : volumeBesideMark(volume, mark)
   return sayStanding({ concentration, volume: beside, mark: trueMarks(bench, mark).fillVolume }, reader)
 }
@@ -156,11 +156,14 @@ function whyOf(
   if (doubts.length > 0) return joined([...doubts.map(({ text }) => text), ...reasons])
   const parts: string[] = []
   if (concentration !== null && bench.band !== null) {
-    const now = `Now ${sayConcentration(concentration, reader)}`
-    const band = `${sayPercent(bench.band.low, reader)} to ${sayPercent(bench.band.high, reader)}`
-    if (condition === 'lean') parts.push(`${now}, under its band of ${band}.`)
-    else if (condition === 'rich') parts.push(`${now}, above its band of ${band}.`)
-    else parts.push(`${now}; its band is ${band}.`)
+    const figures = {
+      concentration: sayConcentration(concentration, reader),
+      low: sayPercent(bench.band.low, reader),
+      high: sayPercent(bench.band.high, reader),
+    }
+    if (condition === 'lean') parts.push(say('Now {concentration}, under its band of {low} to {high}.', figures))
+    else if (condition === 'rich') parts.push(say('Now {concentration}, above its band of {low} to {high}.', figures))
+    else parts.push(say('Now {concentration}; its band is {low} to {high}.', figures))
   }
   parts.push(...reasons)
   if (condition !== 'measure-first') parts.push(drift)
@@ -170,7 +173,12 @@ function whyOf(
   if (lastStrength !== null) {
     const age = daysBetween(lastStrength.at, reader.now, reader.timeZone)
     if (age > everyDays)
-      parts.push(`The last reading is ${sayCount(age, 'day', 'days')} old: read it again before pouring.`)
+      parts.push(
+        say(
+          '{days, plural, one {The last reading is # day old: read it again before pouring.} other {The last reading is # days old: read it again before pouring.}}',
+          { days: age },
+        ),
+      )
   }
   return joined(parts)
 }

@@ -1,7 +1,8 @@
-import { sayCautions } from '@sumpbook/fluid'
+import { say, sayCautions } from '@sumpbook/fluid'
 import type { Due } from '../today/due.ts'
 import type { DueSource } from '../today/due-sources.ts'
 import { readUpkeep } from './read-upkeep.ts'
+import { sayTask } from './task-words.ts'
 import type { UpkeepLine } from './upkeep-types.ts'
 
 /** From so many on, the same task at many sumps is one line. */
@@ -23,7 +24,10 @@ function alone(line: UpkeepLine): Due {
     sump: sump ?? null,
     about: sump !== undefined ? null : about === undefined ? { kind: 'shop' } : withoutUndefined(about),
     name,
-    headline: sump === undefined && about === undefined ? `Due: ${task}` : `${name}: ${task}`,
+    headline:
+      sump === undefined && about === undefined
+        ? say('Due: {task}', { task: sayTask(task) })
+        : `${name}: ${sayTask(task)}`,
     why: line.sentence,
     cautions: [...(sump === undefined ? [] : sayCautions(['handsIn'])), ...(caution === undefined ? [] : [caution])],
     finish: finishOf(line),
@@ -37,8 +41,11 @@ function together(lines: readonly UpkeepLine[]): Due {
     key: `upkeep:round:${first.counts ?? 'upkeep'}:${first.task.toLowerCase()}`,
     sump: null,
     about: { kind: 'shop' },
-    name: 'The round',
-    headline: `${first.task} at ${lines.length} places`,
+    name: say('The round'),
+    headline: say('{count, plural, one {{task} at # place} other {{task} at # places}}', {
+      task: sayTask(first.task),
+      count: lines.length,
+    }),
     why: `${lines.map(({ name }) => name).join(', ')}.`,
     cautions: sayCautions(['handsIn']),
     finish: null,

@@ -3,13 +3,14 @@ import type { ShopClock } from '../estimate/shop-clock.ts'
 import type { UpkeepTask } from '../schema/things/upkeep-task.ts'
 import type { Things } from '../setup/things.ts'
 import { type DoneEntry, plain } from './done.ts'
+import { usualTasks } from './task-words.ts'
 import type { ProposedTask } from './upkeep-types.ts'
 
 /** Upkeep of every sump, days (common practice, no source). */
 const ofSump = [
-  ['skim', 'Tramp oil skimmed', 7, 'skim'],
-  ['basket', 'Chip basket and strainer emptied', 7, undefined],
-  ['pumps', 'Pumps and hoses looked at', 91, undefined],
+  ['skim', usualTasks.skim, 7, 'skim'],
+  ['basket', usualTasks.basket, 7, undefined],
+  ['pumps', usualTasks.pumps, 91, undefined],
 ] as const
 
 /**
@@ -18,7 +19,7 @@ const ofSump = [
  */
 export function proposedTasks(things: Things, done: readonly DoneEntry[], clock: ShopClock): ProposedTask[] {
   const known = (things.shop.upkeep ?? []).map(likeness)
-  const proposals = [...fromRecords(things, done, clock), ...usualTasks(things)]
+  const proposals = [...fromRecords(things, done, clock), ...usualProposals(things)]
   const seen = new Set(known)
   return proposals.filter((task) => {
     const like = likeness(task)
@@ -32,7 +33,7 @@ export function proposedTasks(things: Things, done: readonly DoneEntry[], clock:
 const likeness = ({ sump, about, task, counts = 'upkeep' }: UpkeepTask): string =>
   JSON.stringify([sump ?? null, about?.kind ?? null, about?.id ?? null, counts === 'upkeep' ? plain(task) : counts])
 
-function usualTasks(things: Things): ProposedTask[] {
+function usualProposals(things: Things): ProposedTask[] {
   const because = 'common practice'
   const sumps = [...things.sump.values()].flatMap(({ id: sump, name, kind }) => [
     ...ofSump.map(([word, task, days, counts]): ProposedTask => {
@@ -49,7 +50,7 @@ function usualTasks(things: Things): ProposedTask[] {
       }
     }),
     ...(kind === 'central'
-      ? [{ id: `filter:${sump}`, task: 'Filter changed', sump, everyDays: 28, name, because } as const]
+      ? [{ id: `filter:${sump}`, task: usualTasks.filter, sump, everyDays: 28, name, because } as const]
       : []),
   ])
   const of = (kind: 'mixer' | 'instrument' | 'water', task: string, everyDays: number, counts: 'check' | 'analysis') =>
@@ -66,15 +67,15 @@ function usualTasks(things: Things): ProposedTask[] {
     )
   return [
     ...sumps,
-    ...of('mixer', 'Mixer checked', 7, 'check'),
-    ...of('instrument', 'Zero and reference checked', 7, 'check'),
-    ...of('water', 'Make-up water analysed', 182, 'analysis'),
+    ...of('mixer', usualTasks.mixer, 7, 'check'),
+    ...of('instrument', usualTasks.instrument, 7, 'check'),
+    ...of('water', usualTasks.water, 182, 'analysis'),
     ...[...things.water.values()]
       .filter(({ kind }) => kind === 'reverse-osmosis' || kind === 'deionised')
       .map(
         ({ id, name }): ProposedTask => ({
           id: `purifier:${id}`,
-          task: 'Purifier: filters, resin and conductivity looked at',
+          task: usualTasks.purifier,
           about: { kind: 'water', id },
           everyDays: 91,
           name,

@@ -1,4 +1,4 @@
-import { dueDay, type Punctuality, punctuality, sayUpkeep } from '@sumpbook/fluid'
+import { dueDay, type Punctuality, punctuality, say, sayUpkeep } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { calendarOf } from '../estimate/calendar-of.ts'
 import { dayNumber, dayText } from '../estimate/shop-clock.ts'
@@ -67,7 +67,7 @@ const hasWork = ({ workDays }: { workDays: readonly number[] }) => workDays.leng
 function nameOf({ sump, about }: UpkeepTask, things: Things): string {
   if (sump !== undefined) return things.sump.get(sump)?.name ?? sump
   const { kind, id = '' } = about ?? { kind: 'shop' }
-  if (kind === 'shop' || kind === 'stock' || kind === 'waste') return 'The shop'
+  if (kind === 'shop' || kind === 'stock' || kind === 'waste') return say('The shop')
   return things[kind].get(id)?.name ?? id
 }
 

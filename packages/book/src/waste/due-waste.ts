@@ -1,4 +1,14 @@
-import { dayNumber, dayText, sayCalendarDay, sayOnDate, sayTerm, sayVolume, sayWaste, unitsHere } from '@sumpbook/fluid'
+import {
+  dayNumber,
+  dayText,
+  say,
+  sayCalendarDay,
+  sayOnDate,
+  sayTerm,
+  sayVolume,
+  sayWaste,
+  unitsHere,
+} from '@sumpbook/fluid'
 import type { Due } from '../today/due.ts'
 import type { DueSource } from '../today/due-sources.ts'
 import type { ContainerNow } from './containers-now.ts'
@@ -48,8 +58,14 @@ function termDue(one: ContainerNow, reader: DueReader): Due[] {
       key: `waste:term:${container.id}:${dayText(startedOn)}`,
       headline:
         daysLeft < 0
-          ? `Have ${container.name} fetched: its time ended ${sayOnDate(endsOn, reader)}`
-          : `Have ${container.name} fetched by ${sayCalendarDay(endsOn, reader)}`,
+          ? say('Have {container} fetched: its time ended {onDay}', {
+              container: container.name,
+              onDay: sayOnDate(endsOn, reader),
+            })
+          : say('Have {container} fetched by {day}', {
+              container: container.name,
+              day: sayCalendarDay(endsOn, reader),
+            }),
       why: sayTerm(now, { ...term, source: term.source ?? null, from: term.from ?? 'first' }, reader),
       dueOn: dayText(endsOn - noticeDays),
       consequence: daysLeft < 0 ? 2 : 4,
@@ -67,7 +83,7 @@ function fullDue(one: ContainerNow, reader: DueReader): Due[] {
   return [
     dueOf(one, {
       key: `waste:full:${container.id}`,
-      headline: `Call the carrier for ${container.name}`,
+      headline: say('Call the carrier for {container}', { container: container.name }),
       why: sayWaste({ name: container.name, now, capacity: container.capacity ?? null }, reader),
       dueOn: dayText(Math.min(reader.today, (now.fullOn ?? reader.today) - noticeDays)),
       consequence: now.over > 0 || now.full >= 100 ? 4 : 6,
@@ -81,8 +97,14 @@ function documentDue(one: ContainerNow, reader: DueReader, day: (at: string) => 
     .map(({ entry, on, litres }) =>
       dueOf(one, {
         key: `waste:document:${entry}`,
-        headline: `Write down the document of the pickup ${sayOnDate(dayNumber(on), reader)}`,
-        why: `${litres === null ? 'Waste' : sayVolume(litres, reader)} left ${one.container.name} without a document’s number in the book.`,
+        headline: say('Write down the document of the pickup {onDay}', { onDay: sayOnDate(dayNumber(on), reader) }),
+        why:
+          litres === null
+            ? say('Waste left {container} without a document’s number in the book.', { container: one.container.name })
+            : say('{volume} left {container} without a document’s number in the book.', {
+                volume: sayVolume(litres, reader),
+                container: one.container.name,
+              }),
         dueOn: on,
         consequence: 7,
       }),
