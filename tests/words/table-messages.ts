@@ -1,6 +1,8 @@
 import { cautions } from '@sumpbook/fluid'
+import { diagnosisMessages } from './diagnosis-messages.ts'
+import { guidanceMessages } from './guidance-messages.ts'
 
 /** What stands in tables of data and is said from there, as `say(cautions[id].text)`. */
 export function tableMessages(): string[] {
-  return [...Object.values(cautions).map(({ text }) => text)]
+  return [...Object.values(cautions).map(({ text }) => text), ...diagnosisMessages(), ...guidanceMessages()]
 }

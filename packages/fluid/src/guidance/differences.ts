@@ -1,4 +1,4 @@
-import { type GuidanceRule, type GuidedTest, guidedTests, type RuleTopic, topicOf } from './pack.ts'
+import { type GuidanceRule, type GuidedTest, guidedTests, type RuleTopic, sayEdition, topicOf } from './pack.ts'
 import { guidancePacks } from './packs/index.ts'
 
 /** One column of the comparison. */
@@ -39,7 +39,7 @@ export function comparedPacks(): { editions: ComparedEdition[]; topics: Compared
     editions: all.map(({ pack, edition }) => ({
       pack: pack.id,
       edition: edition.id,
-      name: `${pack.name}, ${edition.name}`,
+      name: sayEdition(pack, edition),
     })),
     topics: [...topics.values()]
       .map((row) => ({ ...row, differs: new Set(row.rules.flatMap((rule) => figureOf(rule))).size > 1 }))

@@ -13,6 +13,7 @@ export {
   guidedTests,
   type RuleSays,
   type RuleTopic,
+  sayEdition,
   topicOf,
 } from './pack.ts'
 export { type ChosenEdition, chosenEdition, guidancePacks, ownPack } from './packs/index.ts'

@@ -1,4 +1,5 @@
 import type { Days } from '../quantities.ts'
+import { say } from '../words/index.ts'
 
 /** What a rule of guidance is about, in the order in which it is shown. */
 export const guidedTests = [
@@ -78,6 +79,10 @@ export interface GuidancePack {
   /** Newest first. */
   editions: readonly GuidanceEdition[]
 }
+
+/** An edition with its pack as people name it, in their language: "United Kingdom: HSE, page of November 2012". */
+export const sayEdition = (pack: Pick<GuidancePack, 'name'>, edition: Pick<GuidanceEdition, 'name'>): string =>
+  `${say(pack.name)}, ${say(edition.name)}`
 
 /** The topic a rule's figure belongs to. */
 export function topicOf(says: RuleSays): RuleTopic {

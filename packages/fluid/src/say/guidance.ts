@@ -7,7 +7,7 @@ import { rangeOf } from '../guidance/reported-range.ts'
 import type { LimitEnd, LimitedQuantity, LimitLevel, OfferedLimit, SettledLimit } from '../guidance/settled-limits.ts'
 import type { SlideRead } from '../guidance/slide-read.ts'
 import type { TestInterval } from '../guidance/test-interval.ts'
-import { datesLocale } from '../words/index.ts'
+import { datesLocale, say } from '../words/index.ts'
 import { sayCount, sayList } from './phrases.ts'
 import { type Reader, sayNumber } from './units.ts'
 
@@ -48,7 +48,7 @@ export function sayRule(says: RuleSays, reader: NumberReader = {}): string {
       return `${first}from ${figure(poor)} poor (CFU/mL)`
     }
     case 'ends': {
-      const unit = says.unit === '' ? '' : ` ${says.unit}`
+      const unit = says.unit === '' ? '' : ` ${say(says.unit)}`
       const ends = [
         says.low === undefined ? '' : `at least ${figure(says.low)}${unit}`,
         says.high === undefined ? '' : `at most ${figure(says.high)}${unit}`,
