@@ -4,9 +4,11 @@ import {
   guidancePacks,
   ownPack,
   type Reader,
+  say,
   sayRule,
   saySource,
   sayTest,
+  sayTopic,
   upperFirst,
 } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
@@ -26,7 +28,7 @@ export async function readGuidance(
     test: rule.test,
     name: upperFirst(sayTest(rule.test)),
     text: sayRule(rule.says, reader),
-    action: rule.action,
+    action: say(rule.action),
     binding: rule.binding,
     source: saySource(rule.source, reader),
     tag: rule.source.tag,
@@ -39,13 +41,13 @@ export async function readGuidance(
     ownPack,
     packs: guidancePacks.map(({ id, name, editions: all }) => ({
       id,
-      name,
-      editions: all.map((one) => ({ id: one.id, name: one.name, rules: one.rules.map(line) })),
+      name: say(name),
+      editions: all.map((one) => ({ id: one.id, name: say(one.name), rules: one.rules.map(line) })),
     })),
     comparison: {
       editions,
       topics: topics.map(({ test, topic, rules, differs }) => ({
-        name: `${upperFirst(sayTest(test))}: ${topic}`,
+        name: `${upperFirst(sayTest(test))}: ${sayTopic(topic)}`,
         differs,
         says: rules.map((rule) => (rule === null ? null : line(rule))),
       })),

@@ -9,6 +9,7 @@ import {
   type SampleWindow,
   sampleWindows,
   say,
+  sayEdition,
 } from '@sumpbook/fluid'
 import type { Guidance } from '../schema/things/index.ts'
 import type { Things } from '../setup/things.ts'
@@ -38,7 +39,7 @@ export function shopGuidance({ shop: { guidance = {} } }: Things): ShopGuidance 
 function nameOf(chosen: ChosenEdition): string {
   switch (chosen.outcome) {
     case 'chosen':
-      return `${chosen.pack.name}, ${chosen.edition.name}`
+      return sayEdition(chosen.pack, chosen.edition)
     case 'own':
       return say('the shop’s own values alone')
     case 'none':

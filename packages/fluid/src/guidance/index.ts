@@ -14,6 +14,7 @@ export {
   type RuleSays,
   type RuleTopic,
   sayEdition,
+  sayTopic,
   topicOf,
 } from './pack.ts'
 export { type ChosenEdition, chosenEdition, guidancePacks, ownPack } from './packs/index.ts'

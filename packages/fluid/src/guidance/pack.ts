@@ -1,5 +1,5 @@
 import type { Days } from '../quantities.ts'
-import { say } from '../words/index.ts'
+import { message, say } from '../words/index.ts'
 
 /** What a rule of guidance is about, in the order in which it is shown. */
 export const guidedTests = [
@@ -79,6 +79,17 @@ export interface GuidancePack {
   /** Newest first. */
   editions: readonly GuidanceEdition[]
 }
+
+const topicWords: Record<RuleTopic, string> = {
+  interval: message('interval'),
+  classes: message('classes'),
+  ends: message('ends'),
+  'fall to act on': message('fall to act on'),
+  'fall to change at': message('fall to change at'),
+}
+
+/** What two rules are set beside each other in: "interval", "fall to act on". */
+export const sayTopic = (topic: RuleTopic): string => say(topicWords[topic])
 
 /** An edition with its pack as people name it, in their language: "United Kingdom: HSE, page of November 2012". */
 export const sayEdition = (pack: Pick<GuidancePack, 'name'>, edition: Pick<GuidanceEdition, 'name'>): string =>
