@@ -1,7 +1,8 @@
+import { say } from '@sumpbook/fluid'
 import { useRef, useState } from 'preact/hooks'
 import { useLocation } from 'wouter-preact'
 import { OutOfReach, putEntry, Refusal } from '../api/client.ts'
-import { refresh } from '../api/queries.ts'
+import { asSetUp, refresh } from '../api/queries.ts'
 import type { Book, Entry } from '../api/types.ts'
 import { setupEntry } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
@@ -25,7 +26,7 @@ const nothing: Texts = {}
 /** The shortest way from nothing to a first recipe: shop, fluid, water, sump, on one page. */
 export function BeginShop({ book }: { book: Book }) {
   const [, go] = useLocation()
-  const [shop, setShop] = useState(() => (book.shop.name === '' ? shopHere() : book.shop))
+  const [shop, setShop] = useState(() => (book.shop.name === '' ? shopHere() : asSetUp(book.shop)))
   const [texts, setTexts] = useState<Record<Part, Texts>>({
     fluid: nothing,
     water: nothing,
@@ -67,7 +68,7 @@ export function BeginShop({ book }: { book: Book }) {
         setRefused({
           part,
           faults: {},
-          rest: ['The book is out of reach just now. What you typed is still here: try again.'],
+          rest: [say('The book is out of reach just now. What you typed is still here: try again.')],
         })
       }
       throw error
@@ -123,14 +124,15 @@ export function BeginShop({ book }: { book: Book }) {
     />
   )
   return (
-    <form class="begin-form" aria-label="Begin with my shop" noValidate onSubmit={(event) => void submit(event)}>
-      <h1>Begin with my shop</h1>
+    <form class="begin-form" aria-label={say('Begin with my shop')} noValidate onSubmit={(event) => void submit(event)}>
+      <h1>{say('Begin with my shop')}</h1>
       <p class="lede">
-        Only names are needed now; whatever else is missing is asked for when a recipe needs it. All of it can be
-        changed under Shop.
+        {say(
+          'Only names are needed now; whatever else is missing is asked for when a recipe needs it. All of it can be changed under Shop.',
+        )}
       </p>
       <section aria-labelledby="part-shop">
-        <h2 id="part-shop">The shop</h2>
+        <h2 id="part-shop">{say('The shop')}</h2>
         <ShopFields
           shop={shop}
           faults={isTried ? shopFaults(shop) : {}}
@@ -138,19 +140,19 @@ export function BeginShop({ book }: { book: Book }) {
         />
       </section>
       <section aria-labelledby="part-fluid">
-        <h2 id="part-fluid">The first fluid</h2>
+        <h2 id="part-fluid">{say('The first fluid')}</h2>
         {fieldsOf('fluid')}
       </section>
       <section aria-labelledby="part-water">
-        <h2 id="part-water">The water it is topped up with</h2>
+        <h2 id="part-water">{say('The water it is topped up with')}</h2>
         {fieldsOf('water')}
       </section>
       <section aria-labelledby="part-sump">
-        <h2 id="part-sump">The first sump</h2>
+        <h2 id="part-sump">{say('The first sump')}</h2>
         {fieldsOf('sump')}
       </section>
       <section aria-labelledby="part-container">
-        <h2 id="part-container">The bucket, if pours are measured in one</h2>
+        <h2 id="part-container">{say('The bucket, if pours are measured in one')}</h2>
         {fieldsOf('container')}
       </section>
       {refused?.rest.map((sentence) => (
@@ -160,7 +162,7 @@ export function BeginShop({ book }: { book: Book }) {
       ))}
       <div class="buttons go">
         <button type="submit" class="main" disabled={isBusy}>
-          Open the book and take the first reading
+          {say('Open the book and take the first reading')}
         </button>
       </div>
     </form>

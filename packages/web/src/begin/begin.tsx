@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { Link, useLocation } from 'wouter-preact'
 import { loadExample } from '../api/client.ts'
 import type { Book } from '../api/types.ts'
@@ -13,45 +14,48 @@ export function Begin({ book }: { book: Book }) {
   }
   return (
     <div class="begin">
-      <h1>A new book</h1>
+      <h1>{say('A new book')}</h1>
       <p class="lede">
-        Sumpbook keeps the coolant of a machine shop: type what the refractometer shows and read what to pour, into
-        which sump, out of which water. It does the arithmetic, remembers every entry, and doubts with you.
+        {say(
+          'Sumpbook keeps the coolant of a machine shop: type what the refractometer shows and read what to pour, into which sump, out of which water. It does the arithmetic, remembers every entry, and doubts with you.',
+        )}
       </p>
       {!book.empty && (
         <p class="note">
-          This book is no longer empty. <Link href="/">Go to Today</Link>
+          {say('This book is no longer empty.')} <Link href="/">{say('Go to Today')}</Link>
         </p>
       )}
       <ul class="ways-in">
         <li>
           <h2>
-            <Link href="/begin/shop">Begin with my shop</Link>
+            <Link href="/begin/shop">{say('Begin with my shop')}</Link>
           </h2>
           <p>
-            The shop, one fluid with the factor from its sheet, one water, the first sump. Two minutes, then straight to
-            the first reading.
+            {say(
+              'The shop, one fluid with the factor from its sheet, one water, the first sump. Two minutes, then straight to the first reading.',
+            )}
           </p>
         </li>
         <li>
           <h2>
-            <Link href="/begin/sheet">Bring a spreadsheet</Link>
+            <Link href="/begin/sheet">{say('Bring a spreadsheet')}</Link>
           </h2>
           <p>
-            The readings you already have, CSV or XLSX: one reading a row, or a column a machine. You see how every row
-            is understood before anything is written.
+            {say(
+              'The readings you already have, CSV or XLSX: one reading a row, or a column a machine. You see how every row is understood before anything is written.',
+            )}
           </p>
         </li>
         <li>
           <h2>
             <button type="button" class="plain" disabled={saving.isBusy || !book.empty} onClick={() => void look()}>
-              Look round the example shop
+              {say('Look round the example shop')}
             </button>
           </h2>
           <p>
             {saving.isBusy
-              ? 'Writing a year of an invented shop …'
-              : 'An invented shop with a dozen machines and a year of entries, ordinary gaps included.'}
+              ? say('Writing a year of an invented shop …')
+              : say('An invented shop with a dozen machines and a year of entries, ordinary gaps included.')}
           </p>
         </li>
       </ul>
@@ -61,8 +65,9 @@ export function Begin({ book }: { book: Book }) {
         </p>
       ))}
       <p class="foot">
-        Everything stays on this server. Guidance only: the fluid’s label and safety data sheet, the supplier and local
-        rules come first.
+        {say(
+          'Everything stays on this server. Guidance only: the fluid’s label and safety data sheet, the supplier and local rules come first.',
+        )}
       </p>
     </div>
   )

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useRef, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { OutOfReach, putEntry, Refusal, sendSheet } from '../api/client.ts'
@@ -61,20 +62,23 @@ export function BringSheet({ book }: { book: Book }) {
   const report = 'report' in state ? state.report : null
   return (
     <div class="bring">
-      <h1>Bring a spreadsheet</h1>
+      <h1>{say('Bring a spreadsheet')}</h1>
       {state.at === 'done' ? (
         <Done report={state.report} />
       ) : (
         <>
           <p class="lede">
-            CSV or XLSX as you keep it, or a Sumpbook book file. Nothing is written before you have seen what becomes of
-            every row.
+            {say(
+              'CSV or XLSX as you keep it, or a Sumpbook book file. Nothing is written before you have seen what becomes of every row.',
+            )}
           </p>
           <DropPlace file={file} choose={choose} />
-          {state.at === 'reading' && <p class="quiet">Reading it …</p>}
-          {state.at === 'importing' && <p class="quiet">Writing it into the book …</p>}
+          {state.at === 'reading' && <p class="quiet">{say('Reading it …')}</p>}
+          {state.at === 'importing' && <p class="quiet">{say('Writing it into the book …')}</p>}
           {state.at === 'out-of-reach' && (
-            <p class="fault">The book is out of reach just now. The file and your answers are still here: try again.</p>
+            <p class="fault">
+              {say('The book is out of reach just now. The file and your answers are still here: try again.')}
+            </p>
           )}
           {state.at === 'refused' && <Refused problem={state.problem} />}
           {report !== null && (
@@ -112,15 +116,15 @@ function DropPlace({ file, choose }: { file: File | null; choose(file: File | un
     >
       <input
         type="file"
-        aria-label="The file"
+        aria-label={say('The file')}
         accept=".csv,.txt,.tsv,.xlsx,.json"
         onChange={(event) => {
           choose(event.currentTarget.files?.[0])
           event.currentTarget.value = ''
         }}
       />
-      <strong>{file === null ? 'Choose the file' : file.name}</strong>
-      <span class="quiet">{file === null ? 'or drop it here' : 'choose or drop another'}</span>
+      <strong>{file === null ? say('Choose the file') : file.name}</strong>
+      <span class="quiet">{file === null ? say('or drop it here') : say('choose or drop another')}</span>
     </label>
   )
 }
@@ -141,7 +145,7 @@ function Understood({ report, map, book, asked, isBusy, answer, take }: Understo
   return (
     <>
       <section class="part" aria-labelledby="understood">
-        <h2 id="understood">{report.kind === 'book' ? 'A book file' : 'As it is understood'}</h2>
+        <h2 id="understood">{report.kind === 'book' ? say('A book file') : say('As it is understood')}</h2>
         <p>{sayCounts(report)}</p>
         {warnings.map((warning) => (
           <p class="note">{warning}</p>
@@ -150,7 +154,7 @@ function Understood({ report, map, book, asked, isBusy, answer, take }: Understo
       </section>
       {questions.length > 0 && (
         <section class="part" aria-labelledby="asked">
-          <h2 id="asked">What the sheet does not say</h2>
+          <h2 id="asked">{say('What the sheet does not say')}</h2>
           <Questions questions={questions} map={map} units={book.shop.units} answer={answer} />
         </section>
       )}
@@ -158,7 +162,9 @@ function Understood({ report, map, book, asked, isBusy, answer, take }: Understo
       {faults.length > 0 && (
         <section class="part" aria-labelledby="faults">
           <h2 id="faults">
-            {faults.length === 1 ? 'One fault' : `${faults.length} faults`}: mend the sheet, then choose it again
+            {say('{count, plural, =1 {One fault} other {# faults}}: mend the sheet, then choose it again', {
+              count: faults.length,
+            })}
           </h2>
           <FaultTable faults={faults} />
         </section>
@@ -166,11 +172,11 @@ function Understood({ report, map, book, asked, isBusy, answer, take }: Understo
       <Rows rows={report.rows} total={counts.rows} />
       <div class="buttons take">
         <button type="button" class="main" disabled={!isReady || isBusy} onClick={take}>
-          Write {counts.entries === 1 ? 'one entry' : `${counts.entries} entries`} into the book
+          {say('Write {count, plural, =1 {one entry} other {# entries}} into the book', { count: counts.entries })}
         </button>
         {!isReady && (
           <span class="quiet">
-            {questions.length > 0 ? 'once every question is answered' : 'once no fault is left'}
+            {questions.length > 0 ? say('once every question is answered') : say('once no fault is left')}
           </span>
         )}
       </div>
@@ -179,25 +185,35 @@ function Understood({ report, map, book, asked, isBusy, answer, take }: Understo
 }
 
 function sayCounts({ kind, shape, counts }: ImportReport): string {
-  const form = kind === 'book' ? '' : `${shape === 'wide' ? 'A column a machine' : 'One reading a row'}. `
+  const count = (name: 'rows' | 'new' | 'same' | 'corrected' | 'blank' | 'refused') => ({ count: counts[name] })
   const rows = [
-    `${counts.rows} rows`,
-    counts.new > 0 ? `${counts.new} new` : '',
-    counts.same > 0 ? `${counts.same} in the book already` : '',
-    counts.corrected > 0 ? `${counts.corrected} corrected since` : '',
-    counts.blank > 0 ? `${counts.blank} blank` : '',
-    counts.refused > 0 ? `${counts.refused} refused` : '',
+    say('{count, plural, one {# row} other {# rows}}', count('rows')),
+    counts.new > 0 ? say('{count, plural, one {# new} other {# new}}', count('new')) : '',
+    counts.same > 0
+      ? say('{count, plural, one {# in the book already} other {# in the book already}}', count('same'))
+      : '',
+    counts.corrected > 0
+      ? say('{count, plural, one {# corrected since} other {# corrected since}}', count('corrected'))
+      : '',
+    counts.blank > 0 ? say('{count, plural, one {# blank} other {# blank}}', count('blank')) : '',
+    counts.refused > 0 ? say('{count, plural, one {# refused} other {# refused}}', count('refused')) : '',
   ].filter((part) => part !== '')
-  const things =
-    counts.things > 0 ? ` ${counts.things} new ${counts.things === 1 ? 'thing' : 'things'} of the shop.` : ''
-  return `${form}${rows.join(', ')}.${things}`
+  return [
+    kind === 'book' ? '' : shape === 'wide' ? say('A column a machine.') : say('One reading a row.'),
+    `${rows.join(', ')}.`,
+    counts.things > 0
+      ? say('{count, plural, one {# new thing} other {# new things}} of the shop.', { count: counts.things })
+      : '',
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ')
 }
 
 function Refused({ problem }: { problem: Problem }) {
   return (
-    <section class="part" role="alert" aria-label="Refused">
+    <section class="part" role="alert" aria-label={say('Refused')}>
       <p class="fault">
-        Refused; nothing was written.{' '}
+        {say('Refused; nothing was written.')}{' '}
         {problem.errors === undefined || problem.errors.length === 0 ? (problem.detail ?? problem.title) : ''}
       </p>
       {problem.errors !== undefined && problem.errors.length > 0 && <FaultTable faults={problem.errors} />}
@@ -206,19 +222,27 @@ function Refused({ problem }: { problem: Problem }) {
 }
 
 function Done({ report: { counts } }: { report: ImportReport }) {
+  const { entries, rows, things } = counts
+  const told = { entries, rows, things }
   return (
     <>
       <p class="lede">
-        In the book: {counts.entries === 1 ? 'one entry' : `${counts.entries} entries`} from {counts.rows} rows
-        {counts.things > 0 ? `, and ${counts.things} new ${counts.things === 1 ? 'thing' : 'things'} of the shop` : ''}.
-        Importing the same sheet again changes nothing.
+        {counts.things > 0
+          ? say(
+              'In the book: {entries, plural, =1 {one entry} other {# entries}} from {rows, plural, one {# row} other {# rows}}, and {things, plural, one {# new thing} other {# new things}} of the shop. Importing the same sheet again changes nothing.',
+              told,
+            )
+          : say(
+              'In the book: {entries, plural, =1 {one entry} other {# entries}} from {rows, plural, one {# row} other {# rows}}. Importing the same sheet again changes nothing.',
+              told,
+            )}
       </p>
       <div class="buttons">
         <Link class="button main" href="/">
-          See what to do today
+          {say('See what to do today')}
         </Link>
         <Link class="button" href="/shop">
-          Look over the sumps
+          {say('Look over the sumps')}
         </Link>
       </div>
     </>
@@ -233,7 +257,7 @@ function ShopFirst() {
   return (
     <form
       class="bring"
-      aria-label="The shop first"
+      aria-label={say('The shop first')}
       noValidate
       onSubmit={(event) => {
         event.preventDefault()
@@ -245,8 +269,8 @@ function ShopFirst() {
         )
       }}
     >
-      <h1>Bring a spreadsheet</h1>
-      <p class="lede">First the shop: its time zone and its units say how the sheet is read.</p>
+      <h1>{say('Bring a spreadsheet')}</h1>
+      <p class="lede">{say('First the shop: its time zone and its units say how the sheet is read.')}</p>
       <ShopFields shop={shop} faults={saving.isTried ? faults : {}} change={setShop} />
       {saving.rest.map((sentence) => (
         <p class="fault" role="alert">
@@ -255,7 +279,7 @@ function ShopFirst() {
       ))}
       <div class="buttons">
         <button type="submit" class="main" disabled={saving.isBusy}>
-          On to the sheet
+          {say('On to the sheet')}
         </button>
       </div>
     </form>

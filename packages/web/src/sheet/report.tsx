@@ -1,3 +1,4 @@
+import { message, say, sayNumber } from '@sumpbook/fluid'
 import { useId, useState } from 'preact/hooks'
 import type { FaultDetail, ImportReport, Question, RowFate, SheetField, SheetMap, Units } from '../api/types.ts'
 import { FaultWords } from '../fields/fields.tsx'
@@ -28,25 +29,25 @@ export function Columns({ report: { columns = [], dates, decimal, shape }, map, 
   const said = (heading: string) => map.columns?.[heading] ?? {}
   return (
     <>
-      <WideTable of="Columns of the sheet">
+      <WideTable of={say('Columns of the sheet')}>
         <table class="columns">
           <thead>
             <tr>
-              <th>Column</th>
-              <th>holds</th>
-              <th>in</th>
-              {shape === 'wide' && <th>Machine</th>}
+              <th>{say('Column')}</th>
+              <th>{say('holds')}</th>
+              <th>{say('in')}</th>
+              {shape === 'wide' && <th>{say('Machine')}</th>}
             </tr>
           </thead>
           <tbody>
             {columns.map(({ heading, field, unit, sump, sumpName }) => (
               <tr key={heading}>
                 <td>
-                  <strong>{heading === '' ? '(no heading)' : heading}</strong>
+                  <strong>{heading === '' ? say('(no heading)') : heading}</strong>
                 </td>
                 <td>
                   <select
-                    aria-label={`What ${heading} holds`}
+                    aria-label={say('What {heading} holds', { heading })}
                     value={field ?? ''}
                     onChange={(event) => {
                       const chosen = event.currentTarget.value
@@ -54,11 +55,11 @@ export function Columns({ report: { columns = [], dates, decimal, shape }, map, 
                     }}
                   >
                     <option value="" selected={field === null}>
-                      {field === null && sump !== null ? 'asked below' : 'left out'}
+                      {field === null && sump !== null ? say('asked below') : say('left out')}
                     </option>
                     {fieldWords.map(([name, words]) => (
                       <option value={name} selected={name === field}>
-                        {words}
+                        {say(words)}
                       </option>
                     ))}
                   </select>
@@ -66,7 +67,7 @@ export function Columns({ report: { columns = [], dates, decimal, shape }, map, 
                 <td>
                   {field !== null && hasUnit(field) && (
                     <LaterInput
-                      label={`Unit of ${heading}`}
+                      label={say('Unit of {heading}', { heading })}
                       value={unit ?? ''}
                       settle={(text) => {
                         const { unit: _unit, ...others } = said(heading)
@@ -83,7 +84,7 @@ export function Columns({ report: { columns = [], dates, decimal, shape }, map, 
       </WideTable>
       <div class="sheet-choices">
         <Choice
-          label="Form"
+          label={say('Form')}
           value={shape ?? ''}
           choices={['long', 'wide']}
           pointer="/shape"
@@ -91,7 +92,7 @@ export function Columns({ report: { columns = [], dates, decimal, shape }, map, 
           answer={answer}
         />
         <Choice
-          label="Dates"
+          label={say('Dates')}
           value={dates ?? ''}
           choices={['dmy', 'mdy', 'ymd']}
           pointer="/dates"
@@ -99,7 +100,7 @@ export function Columns({ report: { columns = [], dates, decimal, shape }, map, 
           answer={answer}
         />
         <Choice
-          label="Decimal sign"
+          label={say('Decimal sign')}
           value={decimal ?? ''}
           choices={[',', '.']}
           pointer="/decimal"
@@ -139,7 +140,7 @@ function Choice({
       >
         {value === '' && (
           <option value="" selected>
-            not settled
+            {say('not settled')}
           </option>
         )}
         {choices.map((choice) => (
@@ -196,7 +197,7 @@ export function Questions({ questions, map, units, answer }: QuestionsProps) {
   }
   return (
     <form
-      aria-label="Questions about the sheet"
+      aria-label={say('Questions about the sheet')}
       class="questions"
       onSubmit={(event) => {
         event.preventDefault()
@@ -215,7 +216,7 @@ export function Questions({ questions, map, units, answer }: QuestionsProps) {
         />
       ))}
       <div class="buttons">
-        <button type="submit">Answer and read the sheet again</button>
+        <button type="submit">{say('Answer and read the sheet again')}</button>
       </div>
     </form>
   )
@@ -235,7 +236,7 @@ export function Answers({
   if (given.length === 0) return null
   return (
     <details class="part">
-      <summary>Answers given: {given.length}</summary>
+      <summary>{say('Answers given: {count}', { count: given.length })}</summary>
       <ul class="answers">
         {given.map((question) => (
           <li key={question.pointer}>
@@ -244,10 +245,10 @@ export function Answers({
             <button
               type="button"
               class="plain take-back"
-              aria-label={`Take back: ${questionWords(question)}`}
+              aria-label={say('Take back: {question}', { question: questionWords(question) })}
               onClick={() => answer(withAnswer(map, question.pointer, undefined))}
             >
-              Take back
+              {say('Take back')}
             </button>
           </li>
         ))}
@@ -257,10 +258,10 @@ export function Answers({
 }
 
 function sayAnswer(question: Question, value: unknown): string {
-  if (value === null) return 'not known'
+  if (value === null) return say('not known')
   if (typeof value !== 'number') return choiceWords(question.pointer, String(value))
   const unit = { volume: ' L', percent: ' %', number: '', choice: '', text: '' }[answerKind(question)]
-  return `${Number(value.toFixed(2))}${unit}`
+  return `${sayNumber(value, 2, {}, 0)}${unit}`
 }
 
 interface QuestionFieldProps {
@@ -275,14 +276,14 @@ interface QuestionFieldProps {
 function QuestionField({ question, text, fault, isUnknown, type, unknown }: QuestionFieldProps) {
   const id = useId()
   const kind = answerKind(question)
-  const after = kind === 'percent' ? '%' : kind === 'volume' ? 'litres, or with a unit: 80 gal' : ''
+  const after = kind === 'percent' ? '%' : kind === 'volume' ? say('litres, or with a unit: 80 gal') : ''
   return (
     <div class="field question">
       <label for={id}>{questionWords(question)}</label>
       <div class="answer">
         {question.choices !== undefined ? (
           <select id={id} value={text} onChange={(event) => type(event.currentTarget.value)}>
-            <option value="">choose</option>
+            <option value="">{say('choose')}</option>
             {question.choices.map((choice) => (
               <option value={choice} selected={choice === text}>
                 {choiceWords(question.pointer, choice)}
@@ -302,7 +303,7 @@ function QuestionField({ question, text, fault, isUnknown, type, unknown }: Ques
         )}
         {canBeUnknown(question) && (
           <button type="button" class="plain" aria-pressed={isUnknown} onClick={unknown}>
-            Not known
+            {say('Not known')}
           </button>
         )}
       </div>
@@ -314,14 +315,14 @@ function QuestionField({ question, text, fault, isUnknown, type, unknown }: Ques
 /** Every fault by its row and column: what was found, what was expected. */
 export function FaultTable({ faults }: { faults: readonly FaultDetail[] }) {
   return (
-    <WideTable of="Faults">
+    <WideTable of={say('Faults')}>
       <table class="faults">
         <thead>
           <tr>
-            <th>Row</th>
-            <th>Column</th>
-            <th>Found</th>
-            <th>Expected</th>
+            <th>{say('Row')}</th>
+            <th>{say('Column')}</th>
+            <th>{say('Found')}</th>
+            <th>{say('Expected')}</th>
           </tr>
         </thead>
         <tbody>
@@ -340,11 +341,11 @@ export function FaultTable({ faults }: { faults: readonly FaultDetail[] }) {
 }
 
 const fates: Record<RowFate['fate'], string> = {
-  new: 'new',
-  same: 'in the book already',
-  corrected: 'corrected',
-  blank: 'blank',
-  refused: 'refused',
+  new: message('new'),
+  same: message('in the book already'),
+  corrected: message('corrected'),
+  blank: message('blank'),
+  refused: message('refused'),
 }
 
 /** What becomes of every row. */
@@ -352,14 +353,14 @@ export function Rows({ rows, total }: { rows: readonly RowFate[]; total: number 
   if (rows.length === 0) return null
   return (
     <details class="rows part" open={rows.length <= 30}>
-      <summary>What becomes of every row</summary>
-      <WideTable of="Rows">
+      <summary>{say('What becomes of every row')}</summary>
+      <WideTable of={say('Rows')}>
         <table>
           <thead>
             <tr>
-              <th>Row</th>
-              <th>Fate</th>
-              <th>Becomes</th>
+              <th>{say('Row')}</th>
+              <th>{say('Fate')}</th>
+              <th>{say('Becomes')}</th>
             </tr>
           </thead>
           <tbody>
@@ -368,7 +369,7 @@ export function Rows({ rows, total }: { rows: readonly RowFate[]; total: number 
                 <td>{row}</td>
                 <td>
                   <span class={fate === 'refused' ? 'tag do' : fate === 'new' ? 'tag plain' : 'quiet'}>
-                    {fates[fate]}
+                    {say(fates[fate])}
                   </span>
                 </td>
                 <td>{text}</td>
@@ -379,7 +380,10 @@ export function Rows({ rows, total }: { rows: readonly RowFate[]; total: number 
       </WideTable>
       {total > rows.length && (
         <p class="quiet">
-          The first {rows.length} of {total} rows are shown.
+          {say('The first {shown} of {total} rows are shown.', {
+            shown: sayNumber(rows.length, 0),
+            total: sayNumber(total, 0),
+          })}
         </p>
       )}
     </details>

@@ -1,4 +1,4 @@
-import { litresFrom, readNumber, readQuantity } from '@sumpbook/fluid'
+import { litresFrom, message, readNumber, readQuantity, say } from '@sumpbook/fluid'
 import type { Question, SheetField, SheetMap, Units } from '../api/types.ts'
 import { type Fault, faultParts } from '../fields/read.ts'
 import { shopUnits } from '../say/units.ts'
@@ -78,40 +78,40 @@ export function readAnswer(text: string, kind: AnswerKind, units: Units): { valu
 }
 
 const above0 = (text: string, value: number) =>
-  value > 0 ? { value } : { fault: { found: text.trim(), expected: 'above 0' } }
+  value > 0 ? { value } : { fault: { found: text.trim(), expected: say('above 0') } }
 
-/** What a column can hold, in words. */
+/** What a column can hold, in words that are said elsewhere. */
 export const fieldWords: readonly (readonly [SheetField, string])[] = [
-  ['at', 'date, or date and time'],
-  ['time', 'time of day'],
-  ['sump', 'machine'],
-  ['by', 'who'],
-  ['note', 'note'],
+  ['at', message('date, or date and time')],
+  ['time', message('time of day')],
+  ['sump', message('machine')],
+  ['by', message('who')],
+  ['note', message('note')],
   ['brix', '°Brix'],
-  ['titration', 'strength by titration, %'],
+  ['titration', message('strength by titration, %')],
   ['ph', 'pH'],
-  ['hardness', 'hardness'],
-  ['chloride', 'chloride'],
-  ['conductivity', 'conductivity'],
-  ['sulfate', 'sulfate'],
-  ['nitrate', 'nitrate'],
-  ['nitrite', 'nitrite'],
-  ['temperature', 'temperature'],
-  ['bacteria', 'bacteria'],
-  ['fungi', 'fungi'],
-  ['trampOil', 'tramp oil, %'],
-  ['dissolvedOxygen', 'dissolved oxygen'],
-  ['machineHours', 'machine hours'],
-  ['level', 'level by dipstick'],
-  ['volume', 'volume in the sump'],
-  ['pumps', 'pumps running or stopped'],
-  ['added', 'volume added'],
-  ['addedStrength', 'strength added, %'],
-  ['addedConcentrate', 'concentrate added'],
-  ['addedWater', 'water added'],
-  ['water', 'which water'],
-  ['drawoff', 'volume drawn off'],
-  ['skimmed', 'tramp oil skimmed'],
+  ['hardness', message('hardness')],
+  ['chloride', message('chloride')],
+  ['conductivity', message('conductivity')],
+  ['sulfate', message('sulfate')],
+  ['nitrate', message('nitrate')],
+  ['nitrite', message('nitrite')],
+  ['temperature', message('temperature')],
+  ['bacteria', message('bacteria')],
+  ['fungi', message('fungi')],
+  ['trampOil', message('tramp oil, %')],
+  ['dissolvedOxygen', message('dissolved oxygen')],
+  ['machineHours', message('machine hours')],
+  ['level', message('level by dipstick')],
+  ['volume', message('volume in the sump')],
+  ['pumps', message('pumps running or stopped')],
+  ['added', message('volume added')],
+  ['addedStrength', message('strength added, %')],
+  ['addedConcentrate', message('concentrate added')],
+  ['addedWater', message('water added')],
+  ['water', message('which water')],
+  ['drawoff', message('volume drawn off')],
+  ['skimmed', message('tramp oil skimmed')],
 ]
 
 const withoutUnit: ReadonlySet<SheetField> = new Set(['at', 'time', 'sump', 'by', 'note', 'pumps', 'water'])
@@ -122,15 +122,15 @@ export const hasUnit = (field: SheetField): boolean => !withoutUnit.has(field)
 /** Choices of the map in words; a choice without words stands as it is. */
 export function choiceWords(pointer: string, choice: string): string {
   const field = fieldWords.find(([name]) => name === choice)
-  if (pointer.endsWith('/field') && field !== undefined) return field[1]
+  if (pointer.endsWith('/field') && field !== undefined) return say(field[1])
   const words: Record<string, string> = {
-    dmy: 'day first: 05.10. is 5 October',
-    mdy: 'month first: 05/10 is 10 May',
-    ymd: 'year first: 2026-10-05',
-    ',': 'the comma: 7,5',
-    '.': 'the point: 7.5',
-    long: 'one reading a row',
-    wide: 'a column a machine',
+    dmy: message('day first: 05.10. is 5 October'),
+    mdy: message('month first: 05/10 is 10 May'),
+    ymd: message('year first: 2026-10-05'),
+    ',': message('the comma: 7,5'),
+    '.': message('the point: 7.5'),
+    long: message('one reading a row'),
+    wide: message('a column a machine'),
   }
-  return words[choice] ?? choice
+  return words[choice] === undefined ? choice : say(words[choice])
 }
