@@ -1,5 +1,7 @@
+import { message, say } from '@sumpbook/fluid'
+import type { ComponentChildren } from 'preact'
 import { useEffect } from 'preact/hooks'
-import { Redirect, Route, Switch, useLocation } from 'wouter-preact'
+import { Link, Redirect, Route, Switch, useLocation } from 'wouter-preact'
 import { OutOfReach, Refusal } from './api/client.ts'
 import { useBook } from './api/queries.ts'
 import { later } from './later.tsx'
@@ -7,6 +9,7 @@ import { Masthead } from './masthead.tsx'
 import { Mishap } from './mishap.tsx'
 import { NewVersionLine } from './offline/new-version-line.tsx'
 import { OffLineLine } from './offline/off-line-line.tsx'
+import { Tongues } from './speech/tongues.tsx'
 import { Today } from './today/today.tsx'
 
 const Begin = later(() => import('./begin/begin.tsx').then(({ Begin }) => Begin))
@@ -33,6 +36,7 @@ const Labels = later(() => import('./labels/labels.tsx').then(({ Labels }) => La
 const Tests = later(() => import('./tests/tests.tsx').then(({ Tests }) => Tests))
 const GuidancePage = later(() => import('./guidance/guidance-page.tsx').then(({ GuidancePage }) => GuidancePage))
 const AdditivesPage = later(() => import('./doses/additives-page.tsx').then(({ AdditivesPage }) => AdditivesPage))
+const LanguagePage = later(() => import('./speech/language-page.tsx').then(({ LanguagePage }) => LanguagePage))
 const Shop = later(() => import('./shop/shop.tsx').then(({ Shop }) => Shop))
 
 export function App() {
@@ -42,39 +46,45 @@ export function App() {
     document.title = titleOf(place)
     if (location.hash === '') scrollTo(0, 0)
   }, [place])
-  if (book.error instanceof Refusal && book.error.status === 401) {
+  const isAtDoor = book.error instanceof Refusal && book.error.status === 401
+  // Who cannot read what the door says, or what went wrong, still comes to their language.
+  if (place === '/language' && (isAtDoor || book.data === undefined)) {
     return (
-      <div class="shell">
-        <Masthead />
-        <main>
-          <Door />
-        </main>
-      </div>
+      <Outside>
+        <LanguagePage shop={null} />
+        <p>
+          <Link href="/">{say('Go to Today')}</Link>
+        </p>
+      </Outside>
+    )
+  }
+  if (isAtDoor) {
+    return (
+      <Outside>
+        <Door />
+      </Outside>
     )
   }
   if (book.data === undefined) {
     return (
-      <div class="shell">
-        <Masthead />
-        <main>
-          {book.error === null ? (
-            <p class="quiet">Opening the book …</p>
-          ) : (
-            <p class="fault" role="alert">
-              {book.error instanceof OutOfReach
-                ? 'The book is out of reach: no answer from its server.'
-                : book.error.message}{' '}
-              <button type="button" onClick={() => void book.refetch()}>
-                Try again
-              </button>
-            </p>
-          )}
-        </main>
-      </div>
+      <Outside>
+        {book.error === null ? (
+          <p class="quiet">{say('Opening the book …')}</p>
+        ) : (
+          <p class="fault" role="alert">
+            {book.error instanceof OutOfReach
+              ? say('The book is out of reach: no answer from its server.')
+              : book.error.message}{' '}
+            <button type="button" onClick={() => void book.refetch()}>
+              {say('Try again')}
+            </button>
+          </p>
+        )}
+      </Outside>
     )
   }
   const isBegin = place.startsWith('/begin')
-  if (book.data.empty && !isBegin) return <Redirect to="/begin" replace />
+  if (book.data.empty && !isBegin && place !== '/language') return <Redirect to="/begin" replace />
   return (
     <div class={place.startsWith('/round/') ? 'shell on-round' : 'shell'}>
       <Masthead {...(isBegin && book.data.empty ? {} : { shop: book.data.shop })} />
@@ -139,6 +149,14 @@ export function App() {
             <Route path="/shop/additives">
               <AdditivesPage book={book.data} />
             </Route>
+            <Route path="/language">
+              <LanguagePage shop={book.data.shop} />
+              {book.data.empty && (
+                <p>
+                  <Link href="/begin">{say('Back')}</Link>
+                </p>
+              )}
+            </Route>
             <Route path="/shop/labels">
               <Labels book={book.data} />
             </Route>
@@ -146,35 +164,54 @@ export function App() {
               <BringSheet book={book.data} />
             </Route>
             <Route>
-              <h1>Nothing is kept here</h1>
+              <h1>{say('Nothing is kept here')}</h1>
               <p>
-                This address leads to no page of the book. <a href="/">Go to Today</a>
+                {say('This address leads to no page of the book.')} <a href="/">{say('Go to Today')}</a>
               </p>
             </Route>
           </Switch>
         </Mishap>
       </main>
+      <Foot />
     </div>
   )
 }
 
+/** Where the book is not open: nothing of it, and no places to go to. */
+function Outside({ children }: { children: ComponentChildren }) {
+  return (
+    <div class="shell">
+      <Masthead />
+      <main>{children}</main>
+      <Foot />
+    </div>
+  )
+}
+
+const Foot = () => (
+  <footer class="shell-foot">
+    <Tongues />
+  </footer>
+)
+
 const titles: Record<string, string> = {
-  '': 'Today',
-  begin: 'A new book',
-  round: 'Round',
-  'round-sheet': 'Round sheet',
-  sumps: 'Sumps',
-  mixing: 'Mixing',
-  water: 'Water',
-  cleanouts: 'Cleanouts',
-  stock: 'Stock & cost',
-  tests: 'Tests',
-  journal: 'Journal',
-  shop: 'Shop',
-  switch: 'Who is here',
+  '': message('Today'),
+  begin: message('A new book'),
+  round: message('Round'),
+  'round-sheet': message('Round sheet'),
+  sumps: message('Sumps'),
+  mixing: message('Mixing'),
+  water: message('Water'),
+  cleanouts: message('Cleanouts'),
+  stock: message('Stock & cost'),
+  tests: message('Tests'),
+  journal: message('Journal'),
+  shop: message('Shop'),
+  switch: message('Who is here'),
+  language: message('Language, figures, units'),
 }
 
 const titleOf = (place: string): string => {
   const title = titles[place.split('/')[1] ?? '']
-  return title === undefined ? 'Sumpbook' : `${title} · Sumpbook`
+  return title === undefined ? 'Sumpbook' : `${say(title)} · Sumpbook`
 }

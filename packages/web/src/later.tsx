@@ -1,5 +1,7 @@
+import { say } from '@sumpbook/fluid'
 import type { ComponentType } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
+import { Said } from './say/said.tsx'
 
 const loads: (() => Promise<unknown>)[] = []
 
@@ -31,13 +33,19 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
     if (failed) {
       return (
         <p class="fault">
-          This page could not be fetched. Look at the network, then{' '}
-          <button type="button" class="plain" onClick={() => location.reload()}>
-            open the app anew
-          </button>
+          <Said
+            text="This page could not be fetched. Look at the network, then <again>open the app anew</again>"
+            parts={{
+              again: (inside) => (
+                <button type="button" class="plain" onClick={() => location.reload()}>
+                  {inside}
+                </button>
+              ),
+            }}
+          />
         </p>
       )
     }
-    return Page === null ? <p class="quiet">One moment …</p> : <Page {...props} />
+    return Page === null ? <p class="quiet">{say('One moment …')}</p> : <Page {...props} />
   }
 }

@@ -1,24 +1,26 @@
+import { message, say } from '@sumpbook/fluid'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { Link, useLocation } from 'wouter-preact'
 import { useSession } from './api/queries.ts'
 import type { ShopOfBook } from './api/types.ts'
 import { QueueState } from './offline/queue-state.tsx'
+import { Tongues } from './speech/tongues.tsx'
 
 /** What a phone's bar has room for; what is used on every round comes first. */
 const atTheThumb = [
-  ['/', 'Today'],
-  ['/round', 'Round'],
-  ['/sumps', 'Sumps'],
-  ['/mixing', 'Mixing'],
+  ['/', message('Today')],
+  ['/round', message('Round')],
+  ['/sumps', message('Sumps')],
+  ['/mixing', message('Mixing')],
 ] as const
 /** Behind "More" on a phone, beside the others on a desk. */
 const more = [
-  ['/tests', 'Tests'],
-  ['/water', 'Water'],
-  ['/cleanouts', 'Cleanouts'],
-  ['/stock', 'Stock & cost'],
-  ['/journal', 'Journal'],
-  ['/shop', 'Shop'],
+  ['/tests', message('Tests')],
+  ['/water', message('Water')],
+  ['/cleanouts', message('Cleanouts')],
+  ['/stock', message('Stock & cost')],
+  ['/journal', message('Journal')],
+  ['/shop', message('Shop')],
 ] as const
 
 /** The top of every page: where one is, whose book it is, and whether everything written is saved. */
@@ -47,7 +49,7 @@ function Who() {
   if (session.device?.kind === 'shared') {
     return (
       <Link href="/switch" class="who">
-        {session.person?.name ?? 'Who is here?'}
+        {session.person?.name ?? say('Who is here?')}
       </Link>
     )
   }
@@ -76,14 +78,14 @@ function Places() {
   const links = (places: readonly (readonly [string, string])[]) =>
     places.map(([place, name]) => (
       <Link href={place} aria-current={isHere(place) ? 'page' : undefined} onClick={() => setOpen(false)}>
-        {name}
+        {say(name)}
       </Link>
     ))
   return (
     <nav
       ref={nav}
       class="places"
-      aria-label="Places"
+      aria-label={say('Places')}
       onKeyDown={({ key }) => {
         if (key !== 'Escape' || !isOpen) return
         setOpen(false)
@@ -99,10 +101,11 @@ function Places() {
         aria-controls="more-places"
         onClick={() => setOpen(!isOpen)}
       >
-        More
+        {say('More')}
       </button>
       <div id="more-places" class={isOpen ? 'rest open' : 'rest'}>
         {links(more)}
+        <Tongues />
       </div>
     </nav>
   )

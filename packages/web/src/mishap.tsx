@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { Component, type ComponentChildren } from 'preact'
 
 /** A page that failed says so and leaves the others standing; what was typed and what waits is kept on the device. */
@@ -16,11 +17,13 @@ export class Mishap extends Component<{ children: ComponentChildren }, { error: 
     if (this.state.error === null) return this.props.children
     return (
       <div role="alert">
-        <h1>This page failed</h1>
+        <h1>{say('This page failed')}</h1>
         <p class="fault">{this.state.error.message}</p>
-        <p>The fault is the app’s, not yours. What was typed and what waits to be sent is kept on this device.</p>
+        <p>
+          {say('The fault is the app’s, not yours. What was typed and what waits to be sent is kept on this device.')}
+        </p>
         <button type="button" onClick={() => this.setState({ error: null })}>
-          Open it again
+          {say('Open it again')}
         </button>
       </div>
     )

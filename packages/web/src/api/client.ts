@@ -1,5 +1,6 @@
 import { answered, gotNoAnswer, staysOffLine } from '../offline/reach.ts'
 import type { Backups } from '../shop/say-backup.ts'
+import { readingHeaders } from '../speech/this-reading.ts'
 import type {
   Book,
   Entry,
@@ -130,9 +131,11 @@ export async function ask<T>(path: string, init: RequestInit = {}): Promise<T> {
   if (staysOffLine.now()) throw new OutOfReach('this device is kept off line.')
   const sentAt = Date.now()
   const isQuestion = init.method === undefined || init.method === 'GET'
-  const response = await fetch(base + path, isQuestion ? { signal: AbortSignal.timeout(60_000), ...init } : init).catch(
-    () => noAnswer(null),
-  )
+  const response = await fetch(base + path, {
+    ...(isQuestion ? { signal: AbortSignal.timeout(60_000) } : {}),
+    ...init,
+    headers: { ...readingHeaders(), ...(init.headers as Record<string, string> | undefined) },
+  }).catch(() => noAnswer(null))
   const answeredAt = Date.now()
   const body = await bodyOf(response)
   if (response.ok) {

@@ -1,8 +1,11 @@
+import { unitsHere } from '@sumpbook/fluid'
 import { keepPreviousData, QueryCache, QueryClient, useQuery } from '@tanstack/preact-query'
 import { onTaken } from '../entry/book-outbox.ts'
 import { setSignedIn } from '../entry/this-device.ts'
+import { reach, staysOffLine } from '../offline/reach.ts'
 import { seenNowBy, thisKept } from '../offline/this-kept.ts'
 import { readerOf } from '../say/units.ts'
+import { thisReading } from '../speech/this-reading.ts'
 import { useCounted } from '../standing/use-counted.ts'
 import {
   ask,
@@ -18,7 +21,7 @@ import {
   readToday,
 } from './client.ts'
 import { readSession, type Session } from './people.ts'
-import type { Book } from './types.ts'
+import type { Book, ShopOfBook, Today, Units } from './types.ts'
 
 /** One cache for the app. What the server refuses is not asked again; what is out of reach is, by the next look at it. */
 export const queries: QueryClient = new QueryClient({
@@ -42,7 +45,18 @@ export const queries: QueryClient = new QueryClient({
   },
 })
 
-export const useBook = () => useQuery({ queryKey: ['book'], queryFn: readBook, staleTime: 300_000 })
+/** An answer with the units that this device reads in. The shop's own are kept beside them. */
+export function asReadHere<T extends { shop: { units: Units } }>(answer: T): T {
+  const { shop } = answer
+  const units = unitsHere(shop)
+  return units === shop.units ? answer : { ...answer, shop: { ...shop, units, ownUnits: shop.units } }
+}
+
+/** The shop as it is set up, whatever this device reads in. */
+export const asSetUp = ({ ownUnits, ...shop }: ShopOfBook): ShopOfBook => ({ ...shop, units: ownUnits ?? shop.units })
+
+export const useBook = () =>
+  useQuery({ queryKey: ['book'], queryFn: readBook, staleTime: 300_000, select: asReadHere<Book> })
 /** Who is signed in here; remembered for entries that are written out of reach of the server. */
 export const useSession = () =>
   useQuery({
@@ -64,12 +78,12 @@ async function seen({ accounts, by, device, person }: Session): Promise<void> {
 
 /** Who reads what waits on this device: the shop's units, by this device's clock. */
 const asked = () => ({
-  reader: readerOf(queries.getQueryData<Book>(['book'])?.shop.units ?? 'metric'),
+  reader: readerOf(unitsHere(queries.getQueryData<Book>(['book'])?.shop ?? { units: 'metric' })),
   now: Date.now(),
 })
 /** The list, the sumps and each of them with what was written here and is not in the book's answer. */
 export const useToday = () =>
-  useCounted(useQuery({ queryKey: ['today'], queryFn: readToday }), (by, today, entries) =>
+  useCounted(useQuery({ queryKey: ['today'], queryFn: readToday, select: asReadHere<Today> }), (by, today, entries) =>
     by.todayWithWaiting(today, entries, asked()),
   )
 export const useSumps = () =>
@@ -119,3 +133,13 @@ export const useMeasurements = (kind: 'water' | 'mixer', id: string) =>
 /** Something was written: everything shown may be other now. */
 export const refresh = () => queries.invalidateQueries()
 onTaken(refresh)
+
+/**
+ * Read in another language from now on: what the book said is asked for anew. Out of reach its answers stay as they were said, which
+ * is better than none.
+ */
+thisReading.subscribe(() => {
+  if (reach.now().state === 'out-of-reach' || staysOffLine.now()) return void refresh()
+  queries.clear()
+  void thisKept.drop()
+})

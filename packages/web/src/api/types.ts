@@ -54,7 +54,10 @@ export interface Problem {
 export interface ShopOfBook {
   name: string
   timeZone: string
+  /** In which volumes are typed and shown on this device. */
   units: Units
+  /** What the shop itself is set up for, where this device reads in others. */
+  ownUnits?: Units
   currency: string
   /** Days after which every sump is read again; a week where nobody said. */
   readEveryDays?: number

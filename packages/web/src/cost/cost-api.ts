@@ -2,6 +2,7 @@ import type { Cost, Habits, Lives } from '@sumpbook/book/cost'
 import type { MonthReport } from '@sumpbook/book/report'
 import { keepPreviousData, useQuery } from '@tanstack/preact-query'
 import { ask } from '../api/client.ts'
+import { asReadHere } from '../api/queries.ts'
 
 export type { Cost, Habits, Lives, SumpCost } from '@sumpbook/book/cost'
 
@@ -32,6 +33,7 @@ export const useMonth = (month: string) =>
   useQuery({
     queryKey: ['month', month],
     queryFn: () => ask<Month>(`/reports/month?month=${month}`),
+    select: asReadHere<Month>,
     placeholderData: keepPreviousData,
   })
 

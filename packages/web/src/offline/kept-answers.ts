@@ -23,6 +23,8 @@ export interface KeptAnswers {
   keepFrom(queries: QueryClient): void
   /** Who sees the book here is another from now on: nothing that was kept for others is left. */
   handTo(who: string): Promise<void>
+  /** Nothing that was kept is left, as when it is read in another language; what comes from now on is kept. */
+  drop(): Promise<void>
   /** Nobody is signed in any more: nothing is left of what was kept, and nothing more is kept until somebody is. */
   forget(): Promise<void>
   isForgotten(): boolean
@@ -79,6 +81,10 @@ export function keptAnswers(store: DeviceStore, whoNow: () => string, now: () =>
       isForgotten = false
       seen.clear()
       await clear((kept) => kept.who !== who).catch(() => {})
+    },
+    async drop() {
+      seen.clear()
+      await clear(() => true).catch(() => {})
     },
     isForgotten: () => isForgotten,
     async forget() {

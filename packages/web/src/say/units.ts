@@ -2,7 +2,9 @@ import {
   type LengthUnit,
   litresFrom,
   litresTo,
+  message,
   type Reader,
+  say,
   sayNumber,
   sayVolume,
   speech,
@@ -16,7 +18,7 @@ export interface ShopUnits {
   volume: VolumeUnit
   /** "L", "gal". */
   volumeWord: string
-  /** In full, where there is room: a US gallon is not an imperial one. */
+  /** In full, where there is room, as a message: a US gallon is not an imperial one. */
   volumeName: string
   length: LengthUnit
   temperature: TemperatureUnit
@@ -24,12 +26,26 @@ export interface ShopUnits {
 }
 
 export const shopUnits: Readonly<Record<Units, ShopUnits>> = {
-  metric: { volume: 'L', volumeWord: 'L', volumeName: 'litres', length: 'mm', temperature: 'C', gallons: undefined },
-  us: { volume: 'us-gal', volumeWord: 'gal', volumeName: 'US gallons', length: 'in', temperature: 'F', gallons: 'us' },
+  metric: {
+    volume: 'L',
+    volumeWord: 'L',
+    volumeName: message('litres'),
+    length: 'mm',
+    temperature: 'C',
+    gallons: undefined,
+  },
+  us: {
+    volume: 'us-gal',
+    volumeWord: 'gal',
+    volumeName: message('US gallons'),
+    length: 'in',
+    temperature: 'F',
+    gallons: 'us',
+  },
   imperial: {
     volume: 'imp-gal',
     volumeWord: 'gal',
-    volumeName: 'imperial gallons',
+    volumeName: message('imperial gallons'),
     length: 'in',
     temperature: 'C',
     gallons: 'imperial',
@@ -82,7 +98,7 @@ export function sayPricePerVolume(perLitre: number, { currency, units }: { curre
   const { volume, volumeWord } = shopUnits[units]
   const price = perLitre * litresFrom(1, volume)
   const decimals = price === 0 ? 2 : Math.min(8, Math.max(2, 2 - Math.floor(Math.log10(Math.abs(price)))))
-  return `${moneyFormat(currency, decimals).format(price)} per ${volumeWord}`
+  return say('{price} per {unit}', { price: moneyFormat(currency, decimals).format(price), unit: volumeWord })
 }
 
 const moneyFormat = (currency: string, decimals: number) =>
@@ -94,4 +110,5 @@ const moneyFormat = (currency: string, decimals: number) =>
   })
 
 /** Litres a day in the shop's unit: "6.5 L a day". */
-export const sayPerDay = (litres: number, units: Units): string => `${sayVolume(litres, readerOf(units))} a day`
+export const sayPerDay = (litres: number, units: Units): string =>
+  say('{volume} a day', { volume: sayVolume(litres, readerOf(units)) })

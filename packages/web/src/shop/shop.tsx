@@ -1,7 +1,8 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { exportAddress, OutOfReach, putEntry, Refusal } from '../api/client.ts'
-import { refresh, useSumps } from '../api/queries.ts'
+import { asSetUp, refresh, useSumps } from '../api/queries.ts'
 import type { Book, Thing } from '../api/types.ts'
 import { setupEntry } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
@@ -135,7 +136,7 @@ function thingOfSump({
 }
 
 function ShopItself({ book }: { book: Book }) {
-  const { name, timeZone, units, readEveryDays = usualEveryDays } = book.shop
+  const { name, timeZone, units, readEveryDays = usualEveryDays } = asSetUp(book.shop)
   const shifts = book.shop.shifts?.join(', ') ?? usualShifts
   const [texts, setTexts] = useState<ShopTexts | null>(null)
   const saving = useSaving()
@@ -144,7 +145,7 @@ function ShopItself({ book }: { book: Book }) {
       <div class="thing-line">
         <strong>{name === '' ? 'No name yet' : name}</strong>
         <span class="quiet">
-          {timeZone} · {shopUnits[units].volumeName} · every sump read again after{' '}
+          {timeZone} · {say(shopUnits[units].volumeName)} · every sump read again after{' '}
           {readEveryDays === 1 ? 'a day' : `${readEveryDays} days`}
         </span>
         <button
@@ -162,7 +163,7 @@ function ShopItself({ book }: { book: Book }) {
     saving.setTried(true)
     if (Object.keys(shopFaults(texts)).length > 0) return
     // A rule that nobody set stays unset as long as it is the usual one.
-    const shop = { readEveryDays: usualEveryDays, shifts: [usualShifts], ...book.shop }
+    const shop = { readEveryDays: usualEveryDays, shifts: [usualShifts], ...asSetUp(book.shop) }
     const { shiftsText = usualShifts, ...rest } = texts
     const change = changeOf(
       { id: 'shop', ...shop },
