@@ -1,8 +1,13 @@
-import { cautions } from '@sumpbook/fluid'
+import { cautions, termProposals } from '@sumpbook/fluid'
 import { diagnosisMessages } from './diagnosis-messages.ts'
 import { guidanceMessages } from './guidance-messages.ts'
 
 /** What stands in tables of data and is said from there, as `say(cautions[id].text)`. */
 export function tableMessages(): string[] {
-  return [...Object.values(cautions).map(({ text }) => text), ...diagnosisMessages(), ...guidanceMessages()]
+  return [
+    ...Object.values(cautions).map(({ text }) => text),
+    ...termProposals.map(({ words }) => words),
+    ...diagnosisMessages(),
+    ...guidanceMessages(),
+  ]
 }

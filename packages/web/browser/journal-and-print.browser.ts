@@ -48,7 +48,7 @@ test('what is looked for stands in the address, comes back with it, and goes awa
   await page.getByText('Looked for: pours and fresh charges.').waitFor()
   await page.locator('.journal-day li').first().waitFor()
   await page.getByLabel('Words, notes included').fill('zebra')
-  await page.getByRole('button', { name: 'Look', exact: true }).click()
+  await page.getByRole('button', { name: 'Look it up' }).click()
   await page.getByText('Nothing of that is in the journal.').waitFor()
   await page.getByText('Looked for: pours and fresh charges, with “zebra”.').waitFor()
   expect(await isWide(page)).toBe(false)

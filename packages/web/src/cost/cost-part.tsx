@@ -1,18 +1,26 @@
-import { type CostGrowth, costPartNames, sayCents, sayCount, sayNumber, sayStrength, sayVolume } from '@sumpbook/fluid'
+import {
+  type CostGrowth,
+  costPartNames,
+  say,
+  sayCents,
+  sayList,
+  sayNumber,
+  sayStrength,
+  sayVolume,
+} from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Book } from '../api/types.ts'
 import { WideTable } from '../parts/wide-table.tsx'
+import { Said } from '../say/said.tsx'
 import { readerOf } from '../say/units.ts'
 import { dayIn } from '../say/when.ts'
+import { AllSumps, partsThatCost, sayOrDash } from './all-sumps.tsx'
 import { type Cost, type Habits, type Lives, type SumpCost, useCost, useHabits, useLives } from './cost-api.ts'
 import { MonthPicker } from './month-picker.tsx'
 import { daysOf, monthsUpTo } from './months.ts'
 import { OwnFiguresForm } from './own-figures-form.tsx'
 import './cost.css'
-
-type Part = keyof typeof costPartNames
-const parts = Object.keys(costPartNames) as Part[]
 
 /** What a month cost and what of it, what running rich cost, what a steadier hand saves, when a change pays. */
 export function CostPart({ book }: { book: Book }) {
@@ -27,7 +35,7 @@ export function CostPart({ book }: { book: Book }) {
       <MonthPicker month={month} today={today} pick={setMonth} />
       {cost.error !== null && <p class="fault">{cost.error.message}</p>}
       {cost.data === undefined ? (
-        cost.error === null && <p class="quiet">Adding up …</p>
+        cost.error === null && <p class="quiet">{say('Adding up …')}</p>
       ) : (
         <>
           <Sentences cost={cost.data} habits={habits.data} />
@@ -35,15 +43,20 @@ export function CostPart({ book }: { book: Book }) {
           <Gaps cost={cost.data} />
           <Steadier habits={habits.data} book={book} />
           <WhenToChange lives={lives.data} />
-          <section class="part" aria-label="The shop’s own figures">
-            <h2>The shop’s own figures</h2>
+          <section class="part" aria-label={say('The shop’s own figures')}>
+            <h2>{say('The shop’s own figures')}</h2>
             <p class="intro">
-              Nothing has a price unless you give it one. Prices of concentrate stand with{' '}
-              <Link href="/shop">the fluids</Link>, those of water with <Link href="/water">the waters</Link>.
+              <Said
+                text="Nothing has a price unless you give it one. Prices of concentrate stand with <fluids>the fluids</fluids>, those of water with <waters>the waters</waters>."
+                parts={{
+                  fluids: (inside) => <Link href="/shop">{inside}</Link>,
+                  waters: (inside) => <Link href="/water">{inside}</Link>,
+                }}
+              />
             </p>
             <OwnFiguresForm key={month} book={book} cost={cost.data} today={today} />
             <details class="more">
-              <summary>What is taken for granted</summary>
+              <summary>{say('What is taken for granted')}</summary>
               <ul>
                 {[...cost.data.rules, ...(habits.data?.rules ?? []), ...(lives.data?.rules ?? [])].map((rule) => (
                   <li key={rule}>{rule}</li>
@@ -70,8 +83,11 @@ function Sentences({ cost, habits }: { cost: Cost; habits: Habits | undefined })
       ))}
       {treatedExtra !== null && treatedExtra > 0 && (
         <p>
-          {treated(cost)} cost {sayCents(treatedExtra, { currency })} more than the cheapest water would have. What it
-          spares is minerals: <Link href="/water/ahead">see how far</Link>.
+          <Said
+            text="{waters} cost {money} more than the cheapest water would have. What it spares is minerals: <ahead>see how far</ahead>."
+            values={{ waters: treated(cost), money: sayCents(treatedExtra, { currency }) }}
+            parts={{ ahead: (inside) => <Link href="/water/ahead">{inside}</Link> }}
+          />
         </p>
       )}
     </>
@@ -80,29 +96,29 @@ function Sentences({ cost, habits }: { cost: Cost; habits: Habits | undefined })
 
 const treated = ({ waters }: Cost) => {
   const kinds = waters.filter(({ kind }) => kind === 'deionised' || kind === 'reverse-osmosis').map(({ name }) => name)
-  return kinds.length === 0 ? 'The dearer water' : kinds.join(' and ')
+  return kinds.length === 0 ? say('The dearer water') : sayList(kinds)
 }
 
 function SumpTable({ cost, book }: { cost: Cost; book: Book }) {
   const { currency } = cost
-  const shown = parts.filter((part) => cost.parts[part] > 0)
+  const shown = partsThatCost(cost)
   const rows = cost.sumps.filter(({ cents, litres, stops }) => cents > 0 || litres.mix > 0 || stops > 0)
-  const money = (cents: number) => (cents === 0 ? '–' : sayCents(cents, { currency }))
+  const money = sayOrDash(cost)
   if (rows.length === 0) return null
   return (
-    <WideTable of="Cost by sump">
+    <WideTable of={say('Cost by sump')}>
       <table class="cost-table">
-        <caption class="only-read">Cost by sump</caption>
+        <caption class="only-read">{say('Cost by sump')}</caption>
         <thead>
           <tr>
-            <th scope="col">Sump</th>
+            <th scope="col">{say('Sump')}</th>
             {shown.map((part) => (
               <th key={part} scope="col" class="figure desk">
-                {costPartNames[part].title}
+                {say(costPartNames[part].title)}
               </th>
             ))}
             <th scope="col" class="figure">
-              Cost
+              {say('Cost')}
             </th>
           </tr>
         </thead>
@@ -121,38 +137,33 @@ function SumpTable({ cost, book }: { cost: Cost; book: Book }) {
               <td class="figure">
                 {money(row.cents)}
                 {row.centsPerHour !== null && (
-                  <span class="quiet poured">{sayCents(row.centsPerHour, { currency })} a machine hour</span>
+                  <span class="quiet poured">
+                    {say('{money} a machine hour', { money: sayCents(row.centsPerHour, { currency }) })}
+                  </span>
                 )}
               </td>
             </tr>
           ))}
         </tbody>
-        <tfoot>
-          <tr>
-            <th scope="row">All</th>
-            {shown.map((part) => (
-              <td key={part} class="figure desk">
-                {money(cost.parts[part])}
-              </td>
-            ))}
-            <td class="figure">{money(cost.cents)}</td>
-          </tr>
-        </tfoot>
+        <AllSumps shown={shown} cost={cost} money={money} />
       </table>
     </WideTable>
   )
 }
 
 function pouredWords({ sump, litres, wasteLitres, stops }: SumpCost, { shop: { units } }: Book): string {
-  if (sump === null) return 'What belongs to no sump'
+  if (sump === null) return say('What belongs to no sump')
   const reader = readerOf(units)
   const { mix, concentrate, byLevel } = litres
   return [
     mix + byLevel.mix > 0
-      ? `${sayVolume(concentrate + byLevel.concentrate, reader)} of concentrate in ${sayVolume(mix + byLevel.mix, reader)}`
+      ? say('{concentrate} of concentrate in {mix}', {
+          concentrate: sayVolume(concentrate + byLevel.concentrate, reader),
+          mix: sayVolume(mix + byLevel.mix, reader),
+        })
       : '',
-    wasteLitres > 0 ? `${sayVolume(wasteLitres, reader)} of waste` : '',
-    sayCount(stops, 'stop', 'stops'),
+    wasteLitres > 0 ? say('{volume} of waste', { volume: sayVolume(wasteLitres, reader) }) : '',
+    say('{count, plural, one {# stop} other {# stops}}', { count: stops }),
   ]
     .filter((words) => words !== '')
     .join(', ')
@@ -161,8 +172,8 @@ function pouredWords({ sump, litres, wasteLitres, stops }: SumpCost, { shop: { u
 function Gaps({ cost: { gaps } }: { cost: Cost }) {
   if (gaps.length === 0) return null
   return (
-    <section class="part" aria-label="Not counted">
-      <h2>Not counted</h2>
+    <section class="part" aria-label={say('Not counted')}>
+      <h2>{say('Not counted')}</h2>
       <ul>
         {gaps.map(({ what, text }) => (
           <li key={what}>{text}</li>
@@ -179,13 +190,13 @@ const isTelling = ({ saving, lean }: SumpHabit) =>
   lean.days > 0 || (saving !== null && (saving.saved.low > 0 || saving.saved.high < 0))
 
 function Steadier({ habits, book }: { habits: Habits | undefined; book: Book }) {
-  if (habits === undefined) return <p class="quiet">Looking at how strong the sumps ran …</p>
+  if (habits === undefined) return <p class="quiet">{say('Looking at how strong the sumps ran …')}</p>
   const telling = habits.sumps.filter(isTelling)
   const silent = habits.sumps.filter((habit) => !isTelling(habit))
   return (
-    <section class="part" aria-label="A steadier hand">
-      <h2>A steadier hand</h2>
-      <p class="intro">What was poured, against what holding the target would have taken.</p>
+    <section class="part" aria-label={say('A steadier hand')}>
+      <h2>{say('A steadier hand')}</h2>
+      <p class="intro">{say('What was poured, against what holding the target would have taken.')}</p>
       {telling.map((habit) => (
         <HabitOfSump key={habit.sump} habit={habit} book={book} />
       ))}
@@ -193,8 +204,10 @@ function Steadier({ habits, book }: { habits: Habits | undefined; book: Book }) 
         <details class="more">
           <summary>
             {telling.length === 0
-              ? 'At no sump does what was written promise a saving'
-              : `At ${sayCount(silent.length, 'other sump', 'other sumps')} nothing can be promised`}
+              ? say('At no sump does what was written promise a saving')
+              : say('At {count, plural, one {# other sump} other {# other sumps}} nothing can be promised', {
+                  count: silent.length,
+                })}
           </summary>
           {silent.map((habit) => (
             <HabitOfSump key={habit.sump} habit={habit} book={book} />
@@ -218,8 +231,10 @@ function HabitOfSump({ habit, book }: { habit: SumpHabit; book: Book }) {
       ))}
       {topUpToHold !== null && pouredStrength !== null && (
         <p class="quiet">
-          Topped up at {sayStrength(pouredStrength, reader)} on average; about {sayStrength(topUpToHold, reader)} holds
-          its target.
+          {say('Topped up at {poured} on average; about {hold} holds its target.', {
+            poured: sayStrength(pouredStrength, reader),
+            hold: sayStrength(topUpToHold, reader),
+          })}
         </p>
       )}
     </div>
@@ -232,8 +247,8 @@ function WhenToChange({ lives }: { lives: Lives | undefined }) {
   const silent = inOrder.filter((life) => rank(life) === 2)
   const telling = inOrder.filter((life) => rank(life) < 2)
   return (
-    <section class="part" aria-label="When a change pays">
-      <h2>When a change pays</h2>
+    <section class="part" aria-label={say('When a change pays')}>
+      <h2>{say('When a change pays')}</h2>
       {telling.map(({ sump, name, sentence, condition }) => (
         <p key={sump} class={condition === null ? '' : 'fault'}>
           <strong>{name}:</strong> {sentence}
@@ -243,9 +258,8 @@ function WhenToChange({ lives }: { lives: Lives | undefined }) {
         <details class="more">
           <summary>
             {telling.length === 0
-              ? 'Money gives no reason to change any charge'
-              : `${sayNumber(silent.length, 0)} more`}
-            : condition decides
+              ? say('Money gives no reason to change any charge: condition decides')
+              : say('{count} more: condition decides', { count: sayNumber(silent.length, 0) })}
           </summary>
           {silent.map(({ sump, name, sentence }) => (
             <p key={sump}>

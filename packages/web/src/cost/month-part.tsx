@@ -1,10 +1,13 @@
-import { costPartNames, sayCents, sayCount, sayMonth, sayNumber, sayVolume } from '@sumpbook/fluid'
+import { costPartNames, say, sayMonth, sayNumber, sayVolume } from '@sumpbook/fluid'
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Book } from '../api/types.ts'
+import { sayReason } from '../journal/reasons.ts'
 import { WideTable } from '../parts/wide-table.tsx'
+import { Said } from '../say/said.tsx'
 import { readerOf } from '../say/units.ts'
 import { dayIn, sayDay, sayTime } from '../say/when.ts'
+import { AllSumps, partsThatCost, sayOrDash } from './all-sumps.tsx'
 import { type Habits, type Month, monthTableAddress, useHabits, useMonth } from './cost-api.ts'
 import { MonthPicker } from './month-picker.tsx'
 import { daysOf, monthsUpTo } from './months.ts'
@@ -21,15 +24,15 @@ export function MonthPart({ book }: { book: Book }) {
       <MonthPicker month={month} today={today} pick={setMonth} />
       <div class="buttons">
         <button type="button" class="main" onClick={() => print()} disabled={report.data === undefined}>
-          Print
+          {say('Print')}
         </button>
         <a class="button" href={monthTableAddress(month)} download>
-          As a table (CSV)
+          {say('As a table (CSV)')}
         </a>
       </div>
       {report.error !== null && <p class="fault">{report.error.message}</p>}
       {report.data === undefined ? (
-        report.error === null && <p class="quiet">Adding up …</p>
+        report.error === null && <p class="quiet">{say('Adding up …')}</p>
       ) : (
         <Report report={report.data} habits={habits.data?.from === report.data.from ? habits.data : undefined} />
       )}
@@ -48,7 +51,9 @@ function Report({ report, habits }: Parts) {
     <article class="month-report">
       <header>
         <h2>
-          {sayMonth(month)} at {shop.name === '' ? 'the shop' : shop.name}
+          {shop.name === ''
+            ? say('{month} at the shop', { month: sayMonth(month) })
+            : say('{month} at {shop}', { month: sayMonth(month), shop: shop.name })}
         </h2>
         {sentences.map((sentence) => (
           <p key={sentence}>{sentence}</p>
@@ -74,27 +79,25 @@ function Section({ title, children }: { title: string; children: ComponentChildr
   )
 }
 
-const names = Object.keys(costPartNames) as (keyof typeof costPartNames)[]
-
 function CostTable({ report: { cost, shop } }: { report: Month }) {
-  const shown = names.filter((part) => cost.parts[part] > 0)
-  const money = (cents: number) => (cents === 0 ? '–' : sayCents(cents, shop))
+  const shown = partsThatCost(cost)
+  const money = sayOrDash(shop)
   const rows = cost.sumps.filter(({ cents }) => cents > 0)
   if (rows.length === 0) return null
   return (
-    <Section title="Cost by part">
-      <WideTable of="Cost by part">
+    <Section title={say('Cost by part')}>
+      <WideTable of={say('Cost by sump')}>
         <table>
           <thead>
             <tr>
-              <th scope="col">Sump</th>
+              <th scope="col">{say('Sump')}</th>
               {shown.map((part) => (
                 <th key={part} scope="col" class="figure desk">
-                  {costPartNames[part].title}
+                  {say(costPartNames[part].title)}
                 </th>
               ))}
               <th scope="col" class="figure">
-                All
+                {say('All')}
               </th>
             </tr>
           </thead>
@@ -111,23 +114,13 @@ function CostTable({ report: { cost, shop } }: { report: Month }) {
               </tr>
             ))}
           </tbody>
-          <tfoot>
-            <tr>
-              <th scope="row">All</th>
-              {shown.map((part) => (
-                <td key={part} class="figure desk">
-                  {money(cost.parts[part])}
-                </td>
-              ))}
-              <td class="figure">{money(cost.cents)}</td>
-            </tr>
-          </tfoot>
+          <AllSumps shown={shown} cost={cost} money={money} />
         </table>
       </WideTable>
       {cost.gaps.length > 0 && (
         <>
           <p>
-            <strong>Not counted:</strong>
+            <strong>{say('Not counted:')}</strong>
           </p>
           <ul>
             {cost.gaps.map(({ what, text }) => (
@@ -146,41 +139,41 @@ function Kept({ report, habits }: Parts) {
   const volume = (litres: number) => (litres === 0 ? '–' : sayVolume(litres, reader))
   const days = (count: number) => (count === 0 ? '–' : sayNumber(count, 0))
   return (
-    <Section title="Sumps">
-      <WideTable of="Sumps of the month">
+    <Section title={say('Sumps')}>
+      <WideTable of={say('Sumps of the month')}>
         <table>
           <thead>
             <tr>
-              <th scope="col">Sump</th>
+              <th scope="col">{say('Sump')}</th>
               <th scope="col" class="figure">
-                Concen­trate
+                {say('Concen\u00adtrate')}
               </th>
               <th scope="col" class="figure desk">
-                Water
+                {say('Water')}
               </th>
               <th scope="col" class="figure desk">
-                By level
+                {say('By level')}
               </th>
               <th scope="col" class="figure desk">
-                Evapo­rated
+                {say('Evapo\u00adrated')}
               </th>
               <th scope="col" class="figure desk">
-                Carried off
+                {say('Carried off')}
               </th>
               <th scope="col" class="figure desk">
-                Taken out
-              </th>
-              <th scope="col" class="figure">
-                Read, due
+                {say('Taken out')}
               </th>
               <th scope="col" class="figure">
-                Days under
+                {say('Read, due')}
               </th>
               <th scope="col" class="figure">
-                above
+                {say('Days under')}
+              </th>
+              <th scope="col" class="figure">
+                {say('above')}
               </th>
               <th scope="col" class="figure desk">
-                not known
+                {say('not known')}
               </th>
             </tr>
           </thead>
@@ -212,9 +205,9 @@ function Kept({ report, habits }: Parts) {
         </table>
       </WideTable>
       <p class="quiet">
-        Concentrate and water as they were written; by level: mix filled to the mark without measuring, reckoned from
-        the level read before. Evaporated and carried off are the estimate’s, whose intervals stand on the page of each
-        sump. Days by the readings, each good for a week.
+        {say(
+          'Concentrate and water as they were written; by level: mix filled to the mark without measuring, reckoned from the level read before. Evaporated and carried off are the estimate’s, whose intervals stand on the page of each sump. Days by the readings, each good for a week.',
+        )}
       </p>
     </Section>
   )
@@ -223,7 +216,7 @@ function Kept({ report, habits }: Parts) {
 function Lists({ report }: { report: Month }) {
   const { shop, stock, waste, cleanouts, verdicts, corrections, sumps } = report
   const reader = readerOf(shop.units)
-  const volume = (litres: number | null) => (litres === null ? 'amount not written' : sayVolume(litres, reader))
+  const volume = (litres: number | null) => (litres === null ? say('amount not written') : sayVolume(litres, reader))
   const amount = (line: { litres: number | null; kilograms: number | null }) =>
     line.litres === null && line.kilograms !== null ? `${sayNumber(line.kilograms, 0)} kg` : volume(line.litres)
   const day = (at: string) => sayDay(at, shop.timeZone)
@@ -233,30 +226,41 @@ function Lists({ report }: { report: Month }) {
   return (
     <>
       {stock.length > 0 && (
-        <Section title="Concentrate in and out of stock">
+        <Section title={say('Concentrate in and out of stock')}>
           <ul>
             {stock.map(({ fluid, name, received, issued, poured }) => (
               <li key={fluid}>
-                {name}: {volume(received)} received, {volume(issued)} issued, {volume(poured)} poured
+                {say('{fluid}: {received} received, {issued} issued, {poured} poured', {
+                  fluid: name,
+                  received: volume(received),
+                  issued: volume(issued),
+                  poured: volume(poured),
+                })}
               </li>
             ))}
           </ul>
         </Section>
       )}
       {stored.length + waste.pickups.length > 0 && (
-        <Section title="Waste">
+        <Section title={say('Waste')}>
           <ul>
             {stored.map(([stream, lines]) => (
               <li key={stream}>
-                {stream === '' ? 'Waste' : stream}: {volume(lines.reduce((sum, { litres }) => sum + (litres ?? 0), 0))}{' '}
-                stored, {sayCount(lines.length, 'time', 'times')}
+                {say('{stream}: {volume} stored, {times, plural, one {# time} other {# times}}', {
+                  stream: stream === '' ? say('Waste') : stream,
+                  volume: volume(lines.reduce((sum, { litres }) => sum + (litres ?? 0), 0)),
+                  times: lines.length,
+                })}
               </li>
             ))}
             {waste.pickups.map(({ entry, at, stream, code, document, by, ...line }) => (
               <li key={entry}>
-                <strong>Picked up {day(at)}:</strong> {amount(line)} of {stream === '' ? 'waste' : stream}
+                <strong>{say('Picked up {day}:', { day: day(at) })}</strong>{' '}
+                {stream === ''
+                  ? say('{volume} of waste', { volume: amount(line) })
+                  : say('{amount} of {stream}', { amount: amount(line), stream })}
                 {code === null ? '' : `, ${code}`},{' '}
-                {document === null ? 'no document number written' : `document ${document}`}
+                {document === null ? say('no document number written') : say('document {document}', { document })}
                 {who(by)}
               </li>
             ))}
@@ -264,14 +268,14 @@ function Lists({ report }: { report: Month }) {
         </Section>
       )}
       {cleanouts.length > 0 && (
-        <Section title="Cleanouts">
+        <Section title={say('Cleanouts')}>
           <ul>
             {cleanouts.map(({ entry, at, sump, cleaner, hours, wasteLitres, by }) => (
               <li key={entry}>
                 {day(at)}: {nameOf(sump)}
                 {cleaner === null ? '' : `, ${cleaner}`}
                 {hours === null ? '' : `, ${sayNumber(hours, 1, {}, 0)} h`}
-                {wasteLitres === null ? '' : `, ${volume(wasteLitres)} of waste`}
+                {wasteLitres === null ? '' : `, ${say('{volume} of waste', { volume: volume(wasteLitres) })}`}
                 {who(by)}
               </li>
             ))}
@@ -279,7 +283,7 @@ function Lists({ report }: { report: Month }) {
         </Section>
       )}
       {verdicts.length > 0 && (
-        <Section title="Doubts settled">
+        <Section title={say('Doubts settled')}>
           <ul>
             {verdicts.map(({ entry, at, sump, answer, by }) => (
               <li key={entry}>
@@ -290,9 +294,9 @@ function Lists({ report }: { report: Month }) {
           </ul>
         </Section>
       )}
-      <Section title="Withdrawn">
+      <Section title={say('Withdrawn')}>
         {corrections.length === 0 ? (
-          <p>Nothing of this month was withdrawn.</p>
+          <p>{say('Nothing of this month was withdrawn.')}</p>
         ) : (
           <ul>
             {corrections.map(({ entry, at, sump, text, by, withdrawn }) => (
@@ -301,9 +305,9 @@ function Lists({ report }: { report: Month }) {
                   {day(at)} {sayTime(at, shop.timeZone)} {nameOf(sump)}: {text}
                   {who(by)}
                 </s>
-                ; withdrawn {day(withdrawn.at)}
+                ; {say('withdrawn {day}', { day: day(withdrawn.at) })}
                 {who(withdrawn.by)}
-                {withdrawn.reason === null ? '' : `: ${withdrawn.reason}`}
+                {withdrawn.reason === null ? '' : `: ${sayReason(withdrawn.reason)}`}
               </li>
             ))}
           </ul>
@@ -315,18 +319,34 @@ function Lists({ report }: { report: Month }) {
 
 function Foot({ report: { head, people, names: said, madeAt, shop, entries } }: { report: Month }) {
   const named = people.map(({ id, entries: count }) =>
-    id === null ? `without a name ${count}` : `${said[id] ?? id} ${count}`,
+    id === null
+      ? say('without a name {count}', { count: sayNumber(count, 0) })
+      : `${said[id] ?? id} ${sayNumber(count, 0)}`,
   )
   return (
     <footer>
       {people.length > 0 && (
         <p>
-          Who took part, with their entries: {named.join(', ')}; {sayCount(entries, 'entry', 'entries')} in all.
+          {say(
+            'Who took part, with their entries: {people}; {count, plural, one {# entry} other {# entries}} in all.',
+            {
+              people: named.join(', '),
+              count: entries,
+            },
+          )}
         </p>
       )}
       <p>
-        Made {sayDay(madeAt, shop.timeZone)} {sayTime(madeAt, shop.timeZone)} from the entries up to number{' '}
-        {sayNumber(head.seq, 0)} of the book, whose chain ends in <code>{head.hash}</code>
+        <Said
+          text="Made {day} {time} from the entries up to number {number} of the book, whose chain ends in <code>{hash}</code>"
+          values={{
+            day: sayDay(madeAt, shop.timeZone),
+            time: sayTime(madeAt, shop.timeZone),
+            number: sayNumber(head.seq, 0),
+            hash: head.hash,
+          }}
+          parts={{ code: (hash) => <code>{hash}</code> }}
+        />
       </p>
     </footer>
   )

@@ -1,4 +1,4 @@
-import { sayMonth } from '@sumpbook/fluid'
+import { say, sayMonth } from '@sumpbook/fluid'
 import { SelectField } from '../fields/fields.tsx'
 import { monthsUpTo } from './months.ts'
 
@@ -10,16 +10,16 @@ export function MonthPicker({ month, today, pick }: { month: string; today: stri
   return (
     <div class="month-picker no-print">
       <SelectField
-        label="Month"
+        label={say('Month')}
         value={month}
         onInput={pick}
         choices={months.map((one) => [one, sayMonth(one)] as const)}
       />
       <button type="button" disabled={older === undefined} onClick={() => older !== undefined && pick(older)}>
-        Earlier
+        {say('Earlier')}
       </button>
       <button type="button" disabled={younger === undefined} onClick={() => younger !== undefined && pick(younger)}>
-        Later
+        {say('Later')}
       </button>
     </div>
   )

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Book } from '../api/types.ts'
 import { setupEntry } from '../entry/entries.ts'
@@ -31,35 +32,35 @@ export function OwnFiguresForm({ book, cost, today }: { book: Book; cost: Cost; 
     // A first figure needs no day: what nobody knew before has it too.
     const day = change.isFirst && since === '' ? undefined : from
     const entry = setupEntry({ kind: 'shop', id: 'shop' }, change.changes, change.was, stampNow(), day)
-    if (await write([{ entry, label: 'What work and waste cost' }])) setTyped({})
+    if (await write([{ entry, label: say('What work and waste cost') }])) setTyped({})
   }
   return (
-    <form class="own-figures" aria-label="The shop’s own figures" onSubmit={submit}>
+    <form class="own-figures" aria-label={say('The shop’s own figures')} onSubmit={submit}>
       <Figures
         fields={figures.map(({ key, label, hint, value }) => ({
           key,
           label,
-          hint: value === null ? `${hint}. Not set: not counted` : hint,
+          hint: value === null ? say('{hint}. Not set: not counted', { hint }) : hint,
         }))}
         texts={texts}
         faults={faults}
         change={(key, text) => setTyped({ ...typed, [key]: text })}
       >
         <DayField
-          label="Counts from"
+          label={say('Counts from')}
           value={since}
           onInput={setSince}
           max={today}
           hint={
             change?.isFirst === true
-              ? 'Empty: also for what was before, which had no figure'
-              : 'Empty: from today on; what was before keeps its figure'
+              ? say('Empty: also for what was before, which had no figure')
+              : say('Empty: from today on; what was before keeps its figure')
           }
         />
       </Figures>
       <div class="buttons">
         <button type="submit" class="main" disabled={isBusy || change === null}>
-          Keep these figures
+          {say('Keep these figures')}
         </button>
       </div>
       <p class="quiet" role="status">

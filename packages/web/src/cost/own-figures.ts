@@ -1,4 +1,4 @@
-import { litresFrom } from '@sumpbook/fluid'
+import { litresFrom, message, say } from '@sumpbook/fluid'
 import type { Units } from '../api/types.ts'
 import type { FieldRead } from '../fields/read.ts'
 import { readPlain } from '../fields/read.ts'
@@ -18,33 +18,40 @@ export interface OwnFigure {
 }
 
 const words: Record<Cost['assumptions'][number]['figure'], { label: string; hint: string; perVolume?: true }> = {
-  labourPerHour: { label: 'Work, {money} an hour', hint: 'Of whoever looks after the coolant' },
-  minutesPerStop: { label: 'A stop on a round, minutes', hint: 'At one sump, whatever is entered' },
-  machinePerHour: { label: 'A machine that stands, {money} an hour', hint: 'Counted at cleanouts' },
-  cleanerPerLitre: { label: 'System cleaner, {money} per {volume}', hint: 'Counted at cleanouts', perVolume: true },
-  wastePerLitre: {
-    label: 'Waste, {money} per {volume}',
-    hint: 'Streams without a price of their own',
+  labourPerHour: { label: message('Work, {money} an hour'), hint: message('Of whoever looks after the coolant') },
+  minutesPerStop: { label: message('A stop on a round, minutes'), hint: message('At one sump, whatever is entered') },
+  machinePerHour: { label: message('A machine that stands, {money} an hour'), hint: message('Counted at cleanouts') },
+  cleanerPerLitre: {
+    label: message('System cleaner, {money} per {volume}'),
+    hint: message('Counted at cleanouts'),
     perVolume: true,
   },
-  wastePerPickup: { label: 'Each pickup, {money}', hint: 'Whatever it takes along' },
-  leanPerDay: { label: 'A day under the band, {money}', hint: 'Rework and shorter life, by your own experience' },
+  wastePerLitre: {
+    label: message('Waste, {money} per {volume}'),
+    hint: message('Streams without a price of their own'),
+    perVolume: true,
+  },
+  wastePerPickup: { label: message('Each pickup, {money}'), hint: message('Whatever it takes along') },
+  leanPerDay: {
+    label: message('A day under the band, {money}'),
+    hint: message('Rework and shorter life, by your own experience'),
+  },
 }
 const order = Object.keys(words) as (keyof typeof words)[]
 
 /** Every figure of the shop's own, with what it is now. */
 export function ownFigures({ assumptions, prices, currency }: Cost, units: Units): OwnFigure[] {
-  const say = (text: string) => text.replace('{money}', currency).replace('{volume}', shopUnits[units].volumeWord)
+  const per = { money: currency, volume: shopUnits[units].volumeWord }
   const plain = order.map((figure): OwnFigure => {
     const { label, hint, perVolume = false } = words[figure]
     const value = assumptions.find((one) => one.figure === figure)?.value ?? null
-    return { key: figure, label: say(label), hint, value, perVolume }
+    return { key: figure, label: say(label, per), hint: say(hint), value, perVolume }
   })
   const named = (kind: 'stream' | 'additive', hint: string, list: Cost['prices']['streams']) =>
     list.map(
       ({ name, perLitre }): OwnFigure => ({
         key: `${kind}:${name}`,
-        label: say(`${name}, {money} per {volume}`),
+        label: say('{name}, {money} per {volume}', { name, ...per }),
         hint,
         value: perLitre,
         perVolume: true,
@@ -52,8 +59,8 @@ export function ownFigures({ assumptions, prices, currency }: Cost, units: Units
     )
   return [
     ...plain,
-    ...named('stream', 'Instead of the price for waste', prices.streams),
-    ...named('additive', 'Additive', prices.additives),
+    ...named('stream', say('Instead of the price for waste'), prices.streams),
+    ...named('additive', say('Additive'), prices.additives),
   ]
 }
 

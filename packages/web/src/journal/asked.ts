@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { type KindGroup, kindGroups } from './kind-groups.ts'
 
 /** What of the journal is looked for; empty text asks for nothing. It lives in the address, so that it can be sent to somebody and gone back to. */
@@ -39,7 +40,7 @@ export function journalAddress(asked: Partial<Asked>): string {
 
 /** The same as the API asks for it, kinds by name. */
 export function questionOf({ what, ...rest }: Asked): string {
-  const kind = what === '' ? '' : kindGroups[what][1].join(',')
+  const kind = what === '' ? '' : kindGroups[what][2].join(',')
   const said = Object.entries({ ...rest, kind }).filter(([, text]) => text !== '')
   return new URLSearchParams(said).toString()
 }
@@ -49,25 +50,22 @@ export const asksForSome = (asked: Asked): boolean => fields.some((field) => ask
 /** "of Mill 1, by MK, pours and fresh charges, from 1 Mar to 31 Mar, with “foam”": what was looked for. */
 export function sayAsked(
   { sump, what, by, from, to, words }: Asked,
-  say: { sump(id: string): string; day(day: string): string },
+  called: { sump(id: string): string; day(day: string): string },
 ): string {
-  const days =
-    from !== '' && to !== ''
-      ? from === to
-        ? `on ${say.day(from)}`
-        : `from ${say.day(from)} to ${say.day(to)}`
-      : from !== ''
-        ? `since ${say.day(from)}`
-        : to !== ''
-          ? `up to ${say.day(to)}`
-          : ''
   return [
-    what === '' ? '' : kindGroups[what][0].toLowerCase(),
-    sump === '' ? '' : `of ${say.sump(sump)}`,
-    by === '' ? '' : `by ${by}`,
-    days,
-    words === '' ? '' : `with “${words}”`,
+    what === '' ? '' : say(kindGroups[what][1]),
+    sump === '' ? '' : say('of {sump}', { sump: called.sump(sump) }),
+    by === '' ? '' : say('by {person}', { person: by }),
+    sayDays({ from, to }, called.day),
+    words === '' ? '' : say('with “{words}”', { words }),
   ]
     .filter((part) => part !== '')
     .join(', ')
+}
+
+function sayDays({ from, to }: Pick<Asked, 'from' | 'to'>, day: (day: string) => string): string {
+  if (from !== '' && from === to) return say('on {day}', { day: day(from) })
+  if (from !== '' && to !== '') return say('from {from} to {to}', { from: day(from), to: day(to) })
+  if (from !== '') return say('since {day}', { day: day(from) })
+  return to === '' ? '' : say('up to {day}', { day: day(to) })
 }

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useEffect, useState } from 'preact/hooks'
 import type { SumpNow } from '../api/types.ts'
 import { DayField, SelectField, TextField } from '../fields/fields.tsx'
@@ -24,43 +25,46 @@ export function FilterForm({ asked, sumps, people, today, look }: FilterFormProp
   return (
     <form
       class="journal-filter"
-      aria-label="Look for"
+      aria-label={say('Look for')}
       onSubmit={(event) => {
         event.preventDefault()
         if (!isTurned) look(typed)
       }}
     >
       <SelectField
-        label="Sump"
+        label={say('Sump')}
         value={typed.sump}
         onInput={(sump) => look({ ...typed, sump })}
         choices={[
-          ['', 'All, and the shop'],
+          ['', say('All, and the shop')],
           ...sumps.toSorted(inWalkingOrder).map(({ sump, name }) => [sump, name] as const),
         ]}
       />
       <SelectField
-        label="What"
+        label={say('What')}
         value={typed.what}
         onInput={(what) => look({ ...typed, what: what as KindGroup | '' })}
-        choices={[['', 'Everything'], ...Object.entries(kindGroups).map(([group, [words]]) => [group, words] as const)]}
+        choices={[
+          ['', say('Everything')],
+          ...Object.entries(kindGroups).map(([group, [choice]]) => [group, say(choice)] as const),
+        ]}
       />
-      <TextField label="Who" value={typed.by} onInput={(by) => type({ by })} list={people} />
-      <TextField label="Words, notes included" value={typed.words} onInput={(words) => type({ words })} />
-      <DayField label="From" value={typed.from} onInput={(from) => type({ from })} max={today} />
+      <TextField label={say('Who')} value={typed.by} onInput={(by) => type({ by })} list={people} />
+      <TextField label={say('Words, notes included')} value={typed.words} onInput={(words) => type({ words })} />
+      <DayField label={say('From')} value={typed.from} onInput={(from) => type({ from })} max={today} />
       <DayField
-        label="To, included"
+        label={say('To, included')}
         value={typed.to}
         onInput={(to) => type({ to })}
-        fault={isTurned ? `Found ${typed.to}; expected a day from ${typed.from} on.` : null}
+        fault={isTurned ? say('Found {to}; expected a day from {from} on.', { to: typed.to, from: typed.from }) : null}
       />
       <div class="buttons">
         <button type="submit" class="main">
-          Look
+          {say('Look it up')}
         </button>
         {asksForSome(asked) && (
           <button type="button" class="plain" onClick={() => look(askedNothing)}>
-            Show everything again
+            {say('Show everything again')}
           </button>
         )}
       </div>

@@ -1,3 +1,4 @@
+import { message, say } from '@sumpbook/fluid'
 import { useQuery } from '@tanstack/preact-query'
 import { Link } from 'wouter-preact'
 import { type HeldEntry, readQuarantine } from '../api/people.ts'
@@ -8,6 +9,7 @@ import { envelope } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { useWriting } from '../entry/use-writing.ts'
 import { sayDay, sayTime } from '../say/when.ts'
+import { notLetIn } from './reasons.ts'
 
 /** Entries that are kept and count nowhere for now, each with what it waits for. */
 export function Held({ book }: { book: Book }) {
@@ -17,11 +19,11 @@ export function Held({ book }: { book: Book }) {
   return (
     <div>
       <div class="page-head">
-        <h1>Entries that wait</h1>
-        <span class="quiet">kept, and counted nowhere until somebody has looked</span>
+        <h1>{say('Entries that wait')}</h1>
+        <span class="quiet">{say('kept, and counted nowhere until somebody has looked')}</span>
       </div>
       {error !== null && <p class="fault">{error.message}</p>}
-      {entries?.length === 0 && <p>None.</p>}
+      {entries?.length === 0 && <p>{say('None.')}</p>}
       {entries?.map((entry) => (
         <HeldLine
           key={entry.id}
@@ -35,9 +37,9 @@ export function Held({ book }: { book: Book }) {
 }
 
 const waits = {
-  keeper: 'A keeper lets it in or sets it aside.',
-  'set-up': 'It counts as soon as what it is about is set up under Shop.',
-  'newer version': 'It counts once this server has a version that knows it.',
+  keeper: message('A keeper lets it in or sets it aside.'),
+  'set-up': message('It counts as soon as what it is about is set up under Shop.'),
+  'newer version': message('It counts once this server has a version that knows it.'),
 }
 
 function HeldLine({ entry, place, timeZone }: { entry: HeldEntry; place: string | null; timeZone: string }) {
@@ -54,7 +56,7 @@ function HeldLine({ entry, place, timeZone }: { entry: HeldEntry; place: string 
       </h2>
       <p>
         {sayDay(at, timeZone)}, {sayTime(at, timeZone)}
-        {by === null ? '' : `, ${by}`}: {why}. {waits[waitsFor]}
+        {by === null ? '' : `, ${by}`}: {why}. {say(waits[waitsFor])}
       </p>
       {waitsFor === 'keeper' && (
         <div class="buttons">
@@ -62,20 +64,20 @@ function HeldLine({ entry, place, timeZone }: { entry: HeldEntry; place: string 
             type="button"
             class="main"
             disabled={writing.isBusy}
-            onClick={() => void writing.write([{ entry: letIn(), label: `Let in: ${text}` }])}
+            onClick={() => void writing.write([{ entry: letIn(), label: say('Let in: {entry}', { entry: text }) }])}
           >
-            Let it in
+            {say('Let it in')}
           </button>
           <button
             type="button"
             disabled={writing.isBusy}
             onClick={() =>
               void writing.write([
-                { entry: voidEntry(id, 'not let in', sump, stampNow()), label: `Set aside: ${text}` },
+                { entry: voidEntry(id, notLetIn, sump, stampNow()), label: say('Set aside: {entry}', { entry: text }) },
               ])
             }
           >
-            Set it aside
+            {say('Set it aside')}
           </button>
         </div>
       )}

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { JournalEntry } from '../api/types.ts'
@@ -6,6 +7,7 @@ import { stampNow } from '../entry/this-device.ts'
 import { useWriting } from '../entry/use-writing.ts'
 import { dayIn, sayDay, sayTime } from '../say/when.ts'
 import { SetAsideForm } from '../today/line.tsx'
+import { sayReason } from './reasons.ts'
 
 interface JournalDaysProps {
   entries: readonly JournalEntry[]
@@ -23,7 +25,7 @@ export function JournalDays({ entries, timeZone, nameOf, isPicking, picked }: Jo
   const now = new Date().toISOString()
   const setEntryAside = async ({ id, sump, text }: JournalEntry, reason: string) => {
     const isDone = await writing.write([
-      { entry: voidEntry(id, reason, sump, stampNow()), label: `Set aside: ${text}` },
+      { entry: voidEntry(id, reason, sump, stampNow()), label: say('Set aside: {entry}', { entry: text }) },
     ])
     if (!isDone) return
     setAside(null)
@@ -43,7 +45,10 @@ export function JournalDays({ entries, timeZone, nameOf, isPicking, picked }: Jo
                 <Link
                   class="time"
                   href={`/journal/${line.id}`}
-                  aria-label={`The entry of ${sayTime(line.at, timeZone)}: ${line.text}`}
+                  aria-label={say('The entry of {time}: {entry}', {
+                    time: sayTime(line.at, timeZone),
+                    entry: line.text,
+                  })}
                 >
                   {sayTime(line.at, timeZone)}
                 </Link>
@@ -56,22 +61,20 @@ export function JournalDays({ entries, timeZone, nameOf, isPicking, picked }: Jo
                 </span>
                 <span class="text">
                   <span class={line.withdrawn ? 'struck' : ''}>{line.text}</span>
-                  {line.withdrawn && (
-                    <span class="quiet"> set aside{line.reason === null ? '' : `: ${line.reason}`}</span>
-                  )}
+                  {line.withdrawn && <span class="quiet"> {sayAside(line.reason)}</span>}
                   {isPicking && aside === null && !line.withdrawn && line.kind !== 'void' && (
                     <button
                       type="button"
                       class="pick"
-                      aria-label={`Set aside: ${line.text}, ${sayTime(line.at, timeZone)}`}
+                      aria-label={say('Set aside: {entry}', { entry: `${line.text}, ${sayTime(line.at, timeZone)}` })}
                       onClick={() => setAside(line.id)}
                     >
-                      Set aside
+                      {say('Set aside')}
                     </button>
                   )}
                   {aside === line.id && (
                     <SetAsideForm
-                      what={`${line.text} of ${sayTime(line.at, timeZone)}`}
+                      what={say('{entry} of {time}', { entry: line.text, time: sayTime(line.at, timeZone) })}
                       cancel={() => setAside(null)}
                       write={(reason) => void setEntryAside(line, reason)}
                     />
@@ -86,6 +89,9 @@ export function JournalDays({ entries, timeZone, nameOf, isPicking, picked }: Jo
     </>
   )
 }
+
+const sayAside = (reason: string | null): string =>
+  reason === null ? say('set aside') : say('set aside: {reason}', { reason: sayReason(reason) })
 
 function byDay(entries: readonly JournalEntry[], timeZone: string): [string, JournalEntry[]][] {
   return [...Map.groupBy(entries, ({ at }) => dayIn(at, timeZone))]

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useInfiniteQuery } from '@tanstack/preact-query'
 import { useMemo, useState } from 'preact/hooks'
 import { useLocation, useSearch } from 'wouter-preact'
@@ -40,11 +41,11 @@ export function Journal({ book }: { book: Book }) {
   return (
     <div class="whole-journal">
       <div class="page-head">
-        <h1>Journal</h1>
-        <span class="quiet">newest first; nothing is ever edited or deleted</span>
+        <h1>{say('Journal')}</h1>
+        <span class="quiet">{say('newest first; nothing is ever edited or deleted')}</span>
       </div>
       <details class="filter" open={asksForSome(asked) || matchMedia('(min-width: 800px)').matches}>
-        <summary>Look for something</summary>
+        <summary>{say('Look for something')}</summary>
         <FilterForm
           asked={asked}
           sumps={sumps.data ?? []}
@@ -53,15 +54,17 @@ export function Journal({ book }: { book: Book }) {
           look={look}
         />
       </details>
-      {saidAsked !== '' && <p class="asked">Looked for: {saidAsked}.</p>}
+      {saidAsked !== '' && <p class="asked">{say('Looked for: {asked}.', { asked: saidAsked })}</p>}
       {journal.error !== null && <p class="fault">{journal.error.message}</p>}
       {journal.data !== undefined && entries.length === 0 && (
-        <p>{saidAsked === '' ? 'Nothing has been written down yet.' : nothingFound(journal.data.pages, timeZone)}</p>
+        <p>
+          {saidAsked === '' ? say('Nothing has been written down yet.') : nothingFound(journal.data.pages, timeZone)}
+        </p>
       )}
       {entries.length > 0 && (
         <div class="buttons no-print">
           <button type="button" class="plain" onClick={() => setPicking(!isPicking)}>
-            {isPicking ? 'Leave all as they are' : 'Set an entry aside'}
+            {isPicking ? say('Leave all as they are') : say('Set an entry aside')}
           </button>
         </div>
       )}
@@ -74,10 +77,10 @@ export function Journal({ book }: { book: Book }) {
       />
       {journal.hasNextPage && (
         <button type="button" disabled={journal.isFetchingNextPage} onClick={() => void journal.fetchNextPage()}>
-          Further back
+          {say('Further back')}
         </button>
       )}
-      {journal.data === undefined && journal.error === null && <p class="quiet">Opening the journal …</p>}
+      {journal.data === undefined && journal.error === null && <p class="quiet">{say('Opening the journal …')}</p>}
       <TakeAlong question={question} isPart={saidAsked !== ''} />
     </div>
   )
@@ -87,8 +90,8 @@ export function Journal({ book }: { book: Book }) {
 function nothingFound(pages: readonly JournalPart[], timeZone: string): string {
   const backTo = pages.at(-1)?.lookedBackTo ?? null
   return backTo === null
-    ? 'Nothing of that is in the journal.'
-    : `Nothing of that back to ${sayDay(backTo, timeZone, longAgo)}; there is more to look through.`
+    ? say('Nothing of that is in the journal.')
+    : say('Nothing of that back to {day}; there is more to look through.', { day: sayDay(backTo, timeZone, longAgo) })
 }
 
 /** The journal as files. */
@@ -97,21 +100,26 @@ function TakeAlong({ question, isPart }: { question: string; isPart: boolean }) 
   const mayTakeAll = session === undefined || !session.accounts || session.role === 'keeper' || session.role === 'owner'
   return (
     <section aria-labelledby="take-along" class="part no-print">
-      <h2 id="take-along">Take it along</h2>
+      <h2 id="take-along">{say('Take it along')}</h2>
       <p class="quiet">
-        {isPart ? 'What is asked for above' : 'The whole log'} as a table, a row an entry, oldest first, in litres and
-        percent. What was set aside is left out.
+        {isPart
+          ? say(
+              'What is asked for above as a table, a row an entry, oldest first, in litres and percent. What was set aside is left out.',
+            )
+          : say(
+              'The whole log as a table, a row an entry, oldest first, in litres and percent. What was set aside is left out.',
+            )}
       </p>
       <div class="buttons">
         <a class="button" href={journalTableAddress(question, 'csv')} download="sumpbook-journal.csv">
-          Table (CSV)
+          {say('Table (CSV)')}
         </a>
         <a class="button" href={journalTableAddress(question, 'xlsx')} download="sumpbook-journal.xlsx">
-          Workbook (XLSX)
+          {say('Workbook (XLSX)')}
         </a>
         {mayTakeAll && (
           <a class="button plain" href={exportAddress} download="sumpbook.json">
-            The whole book as a book file
+            {say('The whole book as a book file')}
           </a>
         )}
       </div>

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest'
-import { labelSheets, placeLabels } from './label-sheets.ts'
+import { labelSheets, placeLabels, sayLabelSheet } from './label-sheets.ts'
 
 const paper = { A4: [210, 297], letter: [215.9, 279.4] } as const
 const eight = labelSheets.find(({ id }) => id === 'A4-2x4')!
 
-test.each(labelSheets)('every label of $name lies on its paper and beside its neighbours', (sheet) => {
+test.each(labelSheets)('every label of $id lies on its paper and beside its neighbours', (sheet) => {
   const [wide, high] = paper[sheet.paper]
   expect(sheet.left).toBeGreaterThanOrEqual(0)
   expect(sheet.top).toBeGreaterThanOrEqual(0)
@@ -12,6 +12,11 @@ test.each(labelSheets)('every label of $name lies on its paper and beside its ne
   expect(sheet.top + (sheet.rows - 1) * sheet.down + sheet.height).toBeLessThanOrEqual(high)
   if (sheet.columns > 1) expect(sheet.across).toBeGreaterThanOrEqual(sheet.width)
   if (sheet.rows > 1) expect(sheet.down).toBeGreaterThanOrEqual(sheet.height)
+})
+
+test('a sheet is said as on its packet', () => {
+  expect(sayLabelSheet(eight)).toBe('A4, 8 labels of 99.1 × 67.7 mm')
+  expect(sayLabelSheet(labelSheets.find(({ id }) => id === 'letter-1')!)).toBe('Letter, two large ones to cut apart')
 })
 
 test('labels fill a row before the next begins, and a page before the next', () => {

@@ -1,8 +1,9 @@
+import { say } from '@sumpbook/fluid'
+import { short } from '../say/units.ts'
+
 /** A sheet of labels as it is bought: paper, and where its labels lie. All lengths in millimetres. */
 export interface LabelSheet {
   id: string
-  /** As on the packet: how many, and how large. */
-  name: string
   paper: 'A4' | 'letter'
   columns: number
   rows: number
@@ -20,7 +21,6 @@ export interface LabelSheet {
 /** A whole-page label a sheet, for a door or a cabinet. */
 const plain = (paper: LabelSheet['paper'], width: number, height: number): LabelSheet => ({
   id: `${paper}-1`,
-  name: `${paper === 'A4' ? 'A4' : 'Letter'}, two large ones to cut apart`,
   paper,
   columns: 1,
   rows: 2,
@@ -42,6 +42,19 @@ export const labelSheets: readonly LabelSheet[] = [
   grid({ paper: 'letter', columns: 2, rows: 3, width: 101.6, height: 84.7, gapAcross: 4.8, gapDown: 0 }),
 ]
 
+/** A sheet as on its packet: how many labels, and how large. */
+export function sayLabelSheet({ paper, columns, rows, width, height }: LabelSheet): string {
+  const name = paper === 'A4' ? 'A4' : say('Letter')
+  return columns === 1
+    ? say('{paper}, two large ones to cut apart', { paper: name })
+    : say('{paper}, {count} labels of {width} × {height} mm', {
+        paper: name,
+        count: short(columns * rows),
+        width: short(width),
+        height: short(height),
+      })
+}
+
 interface Grid {
   paper: LabelSheet['paper']
   columns: number
@@ -57,7 +70,6 @@ function grid({ paper, columns, rows, width, height, gapAcross, gapDown }: Grid)
   const [across, down] = [width + gapAcross, height + gapDown]
   return {
     id: `${paper}-${columns}x${rows}`,
-    name: `${paper === 'A4' ? 'A4' : 'Letter'}, ${columns * rows} labels of ${width} × ${height} mm`,
     paper,
     columns,
     rows,

@@ -1,4 +1,4 @@
-import { sayVolume } from '@sumpbook/fluid'
+import { say, sayVolume } from '@sumpbook/fluid'
 import type { SumpNow, Units } from '../api/types.ts'
 import { readerOf, sayBand, short } from '../say/units.ts'
 
@@ -22,20 +22,26 @@ export function labelWords({ name, place, fluid, bench }: SumpNow, units: Units)
     name,
     place: place ?? '',
     lines: [
-      { term: 'Fluid', words: fluid.name },
+      { term: say('Fluid'), words: fluid.name },
       ...(bench.class === 'straight-oil'
-        ? [{ term: 'No water', words: 'a straight oil is used as delivered' }]
+        ? [{ term: say('No water'), words: say('a straight oil is used as delivered') }]
         : [
             {
-              term: 'Concentration',
-              words: band === null ? null : `${sayBand(band)}${target === null ? '' : `, target ${short(target)} %`}`,
+              term: say('Concentration'),
+              words:
+                band === null
+                  ? null
+                  : target === null
+                    ? sayBand(band)
+                    : say('{band}, target {target} %', { band: sayBand(band), target: short(target) }),
             },
           ]),
       {
-        term: 'Volume',
-        words: fillVolume === null ? null : `${sayVolume(fillVolume, readerOf(units))} at the mark`,
+        term: say('Volume'),
+        words:
+          fillVolume === null ? null : say('{volume} at the mark', { volume: sayVolume(fillVolume, readerOf(units)) }),
       },
-      ...(bench.class === 'straight-oil' ? [] : [{ term: 'Biocide, dose', words: null }]),
+      ...(bench.class === 'straight-oil' ? [] : [{ term: say('Biocide, dose'), words: null }]),
     ],
   }
 }

@@ -1,10 +1,12 @@
+import { say, sayNumber } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { useSumps } from '../api/queries.ts'
 import type { Book, SumpNow } from '../api/types.ts'
 import { SelectField, TextField } from '../fields/fields.tsx'
 import { usePaper } from '../parts/use-paper.ts'
+import { Said } from '../say/said.tsx'
 import { inWalkingOrder } from '../standing/walking-order.ts'
-import { type LabelSheet, labelSheets, placeLabels } from './label-sheets.ts'
+import { type LabelSheet, labelSheets, placeLabels, sayLabelSheet } from './label-sheets.ts'
 import { labelWords } from './label-words.ts'
 import { Qr } from './qr.tsx'
 import './labels.css'
@@ -18,7 +20,11 @@ export function Labels({ book }: { book: Book }) {
   const sheet = labelSheets.find(({ id }) => id === sheetId)!
   usePaper({ paper: sheet.paper, margin: 0 })
   if (sumps.data === undefined) {
-    return sumps.error === null ? <p class="quiet">Fetching the sumps …</p> : <p class="fault">{sumps.error.message}</p>
+    return sumps.error === null ? (
+      <p class="quiet">{say('Fetching the sumps …')}</p>
+    ) : (
+      <p class="fault">{sumps.error.message}</p>
+    )
   }
   const all = sumps.data.toSorted(inWalkingOrder)
   const chosen = all.filter(({ sump }) => !left.has(sump))
@@ -33,30 +39,37 @@ export function Labels({ book }: { book: Book }) {
     <div class="labels">
       <div class="no-print">
         <div class="page-head">
-          <h1>Labels</h1>
-          <span class="quiet">{chosen.length === 1 ? '1 label' : `${chosen.length} labels`}</span>
+          <h1>{say('Labels')}</h1>
+          <span class="quiet">{say('{count, plural, one {# label} other {# labels}}', { count: chosen.length })}</span>
         </div>
         <p>
-          Print at 100 %, without fitting to the page. A phone’s camera that reads the code opens the sump’s stop of the
-          round at <strong>{location.host}</strong>: a phone must be able to reach that address.
+          <Said
+            text="Print at 100 %, without fitting to the page. A phone’s camera that reads the code opens the sump’s stop of the round at <address>{host}</address>: a phone must be able to reach that address."
+            values={{ host: location.host }}
+            parts={{ address: (host) => <strong>{host}</strong> }}
+          />
         </p>
         <div class="label-form">
           <SelectField
-            label="Sheet"
+            label={say('Sheet')}
             value={sheetId}
             onInput={setSheet}
-            choices={labelSheets.map(({ id, name }) => [id, name] as const)}
+            choices={labelSheets.map((one) => [one.id, sayLabelSheet(one)] as const)}
           />
           <TextField
-            label="Labels of the first sheet that are used up"
+            label={say('Labels of the first sheet that are used up')}
             value={skipped}
             onInput={setSkipped}
             numeric
-            fault={used === null ? `Found “${skipped}”; expected a whole number, 0 for a fresh sheet.` : null}
+            fault={
+              used === null
+                ? say('Found “{text}”; expected a whole number, 0 for a fresh sheet.', { text: skipped })
+                : null
+            }
           />
         </div>
         <fieldset class="label-choice">
-          <legend>Sumps</legend>
+          <legend>{say('Sumps')}</legend>
           {all.map(({ sump, name }) => (
             <label key={sump}>
               <input type="checkbox" checked={!left.has(sump)} onChange={() => turn(sump)} />
@@ -66,12 +79,15 @@ export function Labels({ book }: { book: Book }) {
         </fieldset>
         <div class="buttons">
           <button type="button" class="main" disabled={chosen.length === 0} onClick={() => print()}>
-            Print
+            {say('Print')}
           </button>
         </div>
       </div>
       {pages.map((places, n) => (
-        <section class={`label-page ${sheet.paper}`} aria-label={`Sheet ${n + 1}`}>
+        <section
+          class={`label-page ${sheet.paper}`}
+          aria-label={say('Sheet {number}', { number: sayNumber(n + 1, 0) })}
+        >
           {places.map(({ item, left: x, top }) => (
             <Label key={item.sump} sump={item} sheet={sheet} left={x} top={top} shop={book.shop} />
           ))}
@@ -104,7 +120,7 @@ function Label({ sump, sheet, left, top, shop }: LabelProps) {
         fontSize: mm(Math.min(sheet.height / 21, sheet.width / 32, 5.5)),
         '--code': mm(Math.min(0.4 * sheet.height, 55)),
       }}
-      aria-label={`Label of ${words.name}`}
+      aria-label={say('Label of {sump}', { sump: words.name })}
     >
       <div class="label-words">
         <h2>{words.name}</h2>
@@ -119,10 +135,10 @@ function Label({ sump, sheet, left, top, shop }: LabelProps) {
         </dl>
       </div>
       <div class="label-code">
-        <Qr text={address} label={`Code of ${words.name}`} />
+        <Qr text={address} label={say('Code of {sump}', { sump: words.name })} />
         <span class="code">{sump.sump}</span>
       </div>
-      <p class="label-foot">Label and safety data sheet of the fluid come first.</p>
+      <p class="label-foot">{say('Label and safety data sheet of the fluid come first.')}</p>
     </article>
   )
 }

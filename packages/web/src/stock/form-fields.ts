@@ -1,8 +1,9 @@
+import { say } from '@sumpbook/fluid'
 import type { Units } from '../api/types.ts'
 import { type Fault, readLitres, readPlain, withUnit } from '../fields/read.ts'
 import { shopUnits } from '../say/units.ts'
 
-/** A field of a small form. */
+/** A field of a small form, its words as they are said. */
 export interface SmallField {
   key: string
   label: string
@@ -41,7 +42,7 @@ export function readSmall(texts: SmallTexts, fields: readonly SmallField[], unit
     if (text === '') {
       numbers[field.key] = null
       plain[field.key] = null
-      if (field.required === true) faults[field.key] = { found: 'nothing', expected: expectedOf(field) }
+      if (field.required === true) faults[field.key] = { found: say('nothing'), expected: expectedOf(field) }
       continue
     }
     if (field.kind === 'text' || field.kind === 'day' || field.kind === 'choice') {
@@ -55,7 +56,7 @@ export function readSmall(texts: SmallTexts, fields: readonly SmallField[], unit
     const read = field.kind === 'volume' ? readLitres(text, units, ends) : readPlain(text, ends)
     if ('fault' in read) faults[field.key] = read.fault
     else if (field.whole === true && !Number.isInteger(read.value)) {
-      faults[field.key] = { found: text, expected: 'a whole number' }
+      faults[field.key] = { found: text, expected: say('a whole number') }
     } else {
       numbers[field.key] = read.value
       typed[field.key] = field.kind === 'volume' ? withUnit(text, shopUnits[units].volumeWord) : text
@@ -65,7 +66,7 @@ export function readSmall(texts: SmallTexts, fields: readonly SmallField[], unit
 }
 
 function expectedOf({ kind }: SmallField): string {
-  if (kind === 'day') return 'a day'
-  if (kind === 'choice') return 'one of the choices'
-  return kind === 'text' ? 'a few words' : 'a number'
+  if (kind === 'day') return say('a date')
+  if (kind === 'choice') return say('one of the choices')
+  return kind === 'text' ? say('a few words') : say('a number')
 }

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Entry, Units } from '../api/types.ts'
 import type { Stamp } from '../entry/stamp.ts'
@@ -76,10 +77,10 @@ export function SmallForm(props: SmallFormProps) {
       )}
       <div class="buttons">
         <button type="submit" class="main" disabled={isBusy}>
-          {asked === null ? submitWords : 'It is right, write it down'}
+          {asked === null ? submitWords : say('It is right, write it down')}
         </button>
         <button type="button" class="plain" onClick={cancel}>
-          Back
+          {say('Back')}
         </button>
       </div>
     </form>
@@ -98,7 +99,7 @@ interface FieldOfFormProps {
 function Field({ field, units, today, value, fault, onInput }: FieldOfFormProps) {
   const { kind, label, hint, required, choices = [], list } = field
   const shared = {
-    label: kind === 'volume' ? `${label}, ${shopUnits[units].volumeName}` : label,
+    label: kind === 'volume' ? `${label}, ${say(shopUnits[units].volumeName)}` : label,
     value,
     fault,
     onInput,

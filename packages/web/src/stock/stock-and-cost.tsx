@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Book } from '../api/types.ts'
 import { CostPart } from '../cost/cost-part.tsx'
 import { MonthPart } from '../cost/month-part.tsx'
@@ -10,14 +11,14 @@ import './stock.css'
 export function StockAndCost({ book, part }: { book: Book; part: string | null }) {
   return (
     <PartedPage
-      title="Stock & cost"
+      title={say('Stock & cost')}
       base="/stock"
       part={part}
       parts={[
-        { id: null, name: 'Stock', show: () => <StockPart book={book} /> },
-        { id: 'waste', name: 'Waste', show: () => <WastePart book={book} /> },
-        { id: 'cost', name: 'Cost', show: () => <CostPart book={book} /> },
-        { id: 'month', name: 'Month', show: () => <MonthPart book={book} /> },
+        { id: null, name: say('Stock'), show: () => <StockPart book={book} /> },
+        { id: 'waste', name: say('Waste'), show: () => <WastePart book={book} /> },
+        { id: 'cost', name: say('Cost'), show: () => <CostPart book={book} /> },
+        { id: 'month', name: say('Month'), show: () => <MonthPart book={book} /> },
       ]}
     />
   )

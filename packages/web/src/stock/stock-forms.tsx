@@ -1,4 +1,4 @@
-import { sayVolume } from '@sumpbook/fluid'
+import { say, sayNumber, sayVolume } from '@sumpbook/fluid'
 import type { Entry, Thing, Units } from '../api/types.ts'
 import { fieldFigure, fieldVolume, readerOf } from '../say/units.ts'
 import { changeOf, type Texts } from '../shop/thing-fields.ts'
@@ -21,12 +21,15 @@ interface StockFormProps {
   cancel(): void
 }
 
-const drums: SmallField[] = [
-  { key: 'drums', label: 'Drums', kind: 'number', required: true },
-  { key: 'size', label: 'Each of', kind: 'volume', required: true },
+const drumFields = (): SmallField[] => [
+  { key: 'drums', label: say('Drums'), kind: 'number', required: true },
+  { key: 'size', label: say('Each of'), kind: 'volume', required: true },
 ]
-const day: SmallField = { key: 'on', label: 'On', kind: 'day', required: true }
-const note: SmallField = { key: 'note', label: 'Note', kind: 'text' }
+/** On which day it was, and what else there is to say. */
+const lastFields = (): SmallField[] => [
+  { key: 'on', label: say('On'), kind: 'day', required: true },
+  { key: 'note', label: say('Note'), kind: 'text' },
+]
 
 /** What is written about one fluid's stock. */
 export function StockForm(props: StockFormProps) {
@@ -35,41 +38,42 @@ export function StockForm(props: StockFormProps) {
   const size = fieldVolume(stock.settings.packSize.value, units)
   const lots = stock.lots.flatMap(({ lot }) => (lot === null ? [] : [lot]))
   const shared = { units, today, isBusy, write, cancel }
+  const drums = drumFields()
+  const last = lastFields()
   const lotChoices: SmallField = {
     key: 'lot',
-    label: 'Lot',
+    label: say('Lot'),
     kind: 'text',
     list: lots,
-    hint: 'Empty: the one that expires soonest',
+    hint: say('Empty: the one that expires soonest'),
   }
   switch (act) {
     case 'receive':
       return (
         <SmallForm
           {...shared}
-          title={`${stock.name} received`}
-          submitWords="Received"
+          title={say('{fluid} received', { fluid: stock.name })}
+          submitWords={say('Received')}
           first={{ drums: '', size, on: today, seal: 'whole' }}
           fields={[
             ...drums,
-            { key: 'lot', label: 'Lot', kind: 'text', hint: 'As on the drum' },
-            { key: 'made', label: 'Made on', kind: 'day', hint: 'Its shelf life runs from then' },
+            { key: 'lot', label: say('Lot'), kind: 'text', hint: say('As on the drum') },
+            { key: 'made', label: say('Made on'), kind: 'day', hint: say('Its shelf life runs from then') },
             {
               key: 'seal',
-              label: 'Seal',
+              label: say('Seal'),
               kind: 'choice',
               choices: [
-                ['whole', 'whole'],
-                ['broken', 'broken or none'],
-                ['', 'not looked at'],
+                ['whole', say('whole')],
+                ['broken', say('broken or none')],
+                ['', say('not looked at')],
               ],
             },
-            day,
-            note,
+            ...last,
           ]}
           fault={(values) =>
             values.texts.made != null && values.texts.on != null && values.texts.made > values.texts.on
-              ? 'Found a day of making after the day it came; expected one before.'
+              ? say('Found a day of making after the day it came; expected one before.')
               : null
           }
           build={(values, stamp) => [
@@ -93,14 +97,16 @@ export function StockForm(props: StockFormProps) {
       return (
         <SmallForm
           {...shared}
-          title={`${stock.name} issued`}
-          submitWords="Issued"
+          title={say('{fluid} issued', { fluid: stock.name })}
+          submitWords={say('Issued')}
           first={{ drums: '1', size, on: today }}
-          fields={[...drums, lotChoices, day, note]}
+          fields={[...drums, lotChoices, ...last]}
           doubt={(values) => {
             const litres = drumsOf(values) ?? 0
             return litres > stock.litres
-              ? `The book knows of ${sayVolume(stock.litres, readerOf(units))} only. If a delivery is not written down yet, write that as well.`
+              ? say('The book knows of {volume} only. If a delivery is not written down yet, write that as well.', {
+                  volume: sayVolume(stock.litres, readerOf(units)),
+                })
               : null
           }}
           build={(values, stamp) => [
@@ -118,19 +124,18 @@ export function StockForm(props: StockFormProps) {
       return (
         <SmallForm
           {...shared}
-          title={`${stock.name} counted`}
-          submitWords="Counted"
+          title={say('{fluid} counted', { fluid: stock.name })}
+          submitWords={say('Counted')}
           first={{ drums: '', size, rest: '', on: today }}
           fields={[
-            { key: 'drums', label: 'Full drums', kind: 'number', least: 0 },
-            { key: 'size', label: 'Each of', kind: 'volume' },
-            { key: 'rest', label: 'Left in open ones', kind: 'volume', least: 0 },
-            { ...lotChoices, hint: 'Empty: all lots together' },
-            day,
-            note,
+            { key: 'drums', label: say('Full drums'), kind: 'number', least: 0 },
+            { key: 'size', label: say('Each of'), kind: 'volume' },
+            { key: 'rest', label: say('Left in open ones'), kind: 'volume', least: 0 },
+            { ...lotChoices, hint: say('Empty: all lots together') },
+            ...last,
           ]}
           fault={(values) =>
-            countedOf(values) === null ? 'Found nothing; expected drums, or what is left in open ones.' : null
+            countedOf(values) === null ? say('Found nothing; expected drums, or what is left in open ones.') : null
           }
           build={(values, stamp) => [
             subjectEntry('check', subject, { found: countedOf(values), lot: values.texts.lot }, values, stamp),
@@ -141,14 +146,13 @@ export function StockForm(props: StockFormProps) {
       return (
         <SmallForm
           {...shared}
-          title={`${stock.name} ordered`}
-          submitWords="Ordered"
+          title={say('{fluid} ordered', { fluid: stock.name })}
+          submitWords={say('Ordered')}
           first={{ drums: stock.order === null ? '' : String(stock.order.packs), size, on: today, expectedOn: '' }}
           fields={[
             ...drums,
-            { key: 'expectedOn', label: 'Expected on', kind: 'day', hint: 'Empty: after the usual wait' },
-            day,
-            note,
+            { key: 'expectedOn', label: say('Expected on'), kind: 'day', hint: say('Empty: after the usual wait') },
+            ...last,
           ]}
           build={(values, stamp) => [
             subjectEntry(
@@ -166,27 +170,37 @@ export function StockForm(props: StockFormProps) {
   }
 }
 
-const settingFields: SmallField[] = [
-  { key: 'packSize', label: 'Drum', kind: 'volume', hint: 'Empty: the usual drum' },
-  { key: 'leadDays', label: 'Days from order to delivery', kind: 'number', least: 0, hint: 'Empty: 7' },
-  { key: 'leadSd', label: 'Give or take, days', kind: 'number', least: 0, hint: 'Empty: 3' },
-  { key: 'service', label: 'Chance of not running out, %', kind: 'number', least: 50, most: 99.9, hint: 'Empty: 95' },
-  { key: 'orderCost', label: 'An order costs', kind: 'number', least: 0, hint: 'Money, whatever its size' },
-  { key: 'holdingPercent', label: 'A year in store, % of the price', kind: 'number', least: 0, hint: 'Empty: 20' },
-  { key: 'pricePerLitre', label: 'Price of a litre', kind: 'number', least: 0 },
-  { key: 'shelfLifeDays', label: 'Shelf life, days from making', kind: 'number', least: 0 },
-  { key: 'openedDays', label: 'An opened drum keeps, days', kind: 'number', least: 0 },
+const settingFields = (): SmallField[] => [
+  { key: 'packSize', label: say('Drum'), kind: 'volume', hint: say('Empty: the usual drum') },
+  { key: 'leadDays', label: say('Days from order to delivery'), kind: 'number', least: 0, hint: usually(7) },
+  { key: 'leadSd', label: say('Give or take, days'), kind: 'number', least: 0, hint: usually(3) },
+  {
+    key: 'service',
+    label: say('Chance of not running out, %'),
+    kind: 'number',
+    least: 50,
+    most: 99.9,
+    hint: usually(95),
+  },
+  { key: 'orderCost', label: say('An order costs'), kind: 'number', least: 0, hint: say('Money, whatever its size') },
+  { key: 'holdingPercent', label: say('A year in store, % of the price'), kind: 'number', least: 0, hint: usually(20) },
+  { key: 'pricePerLitre', label: say('Price of a litre'), kind: 'number', least: 0 },
+  { key: 'shelfLifeDays', label: say('Shelf life, days from making'), kind: 'number', least: 0 },
+  { key: 'openedDays', label: say('An opened drum keeps, days'), kind: 'number', least: 0 },
   {
     key: 'usedBy',
-    label: 'What counts as used',
+    label: say('What counts as used'),
     kind: 'choice',
     choices: [
-      ['', 'issues where there are any, else pours'],
-      ['issues', 'drums issued'],
-      ['pours', 'what is poured'],
+      ['', say('issues where there are any, else pours')],
+      ['issues', say('drums issued')],
+      ['pours', say('what is poured')],
     ],
   },
 ]
+/** What is reckoned with where a field is empty. */
+const usually = (value: number): string => say('Empty: {value}', { value: sayNumber(value, 0) })
+
 /** The rest are fields of `stock`. */
 const ofFluid = new Set(['pricePerLitre', 'shelfLifeDays'])
 const pathOf = (key: string) => (ofFluid.has(key) ? key : `stock.${key}`)
@@ -194,20 +208,21 @@ const pathOf = (key: string) => (ofFluid.has(key) ? key : `stock.${key}`)
 /** By what a fluid's orders are reckoned: fields of the fluid, changed by a set-up entry from now on. */
 function SettingsForm({ stock, fluid, units, today, isBusy, write, cancel }: StockFormProps) {
   if (fluid === undefined) {
-    return <p>The book does not know this fluid yet: add it under Shop, then its orders can be reckoned.</p>
+    return <p>{say('The book does not know this fluid yet: add it under Shop, then its orders can be reckoned.')}</p>
   }
-  const first = textsOf(fluid, units)
+  const fields = settingFields()
+  const first = textsOf(fields, fluid, units)
   return (
     <SmallForm
-      title={`Settings of ${stock.name}`}
-      submitWords="Save"
-      fields={settingFields}
+      title={say('Settings of {name}', { name: stock.name })}
+      submitWords={say('Save')}
+      fields={fields}
       first={first}
       {...{ units, today, isBusy, cancel }}
       write={(entries) => (entries.length === 0 ? cancel() : write(entries))}
       build={({ numbers, texts }, stamp) => {
         const values = Object.fromEntries(
-          settingFields.map(({ key, kind }) => [pathOf(key), kind === 'choice' ? texts[key] : numbers[key]]),
+          fields.map(({ key, kind }) => [pathOf(key), kind === 'choice' ? texts[key] : numbers[key]]),
         )
         const change = changeOf(fluid, values)
         return change === null
@@ -218,10 +233,10 @@ function SettingsForm({ stock, fluid, units, today, isBusy, write, cancel }: Sto
   )
 }
 
-function textsOf(fluid: Thing, units: Units): Texts {
+function textsOf(fields: readonly SmallField[], fluid: Thing, units: Units): Texts {
   const kept = { ...(fluid.stock as Record<string, unknown> | undefined), ...fluid } as Record<string, unknown>
   return Object.fromEntries(
-    settingFields.map(({ key, kind }) => {
+    fields.map(({ key, kind }) => {
       const value = kept[key]
       if (typeof value === 'string') return [key, value]
       if (typeof value !== 'number') return [key, '']

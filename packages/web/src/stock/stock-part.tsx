@@ -1,22 +1,28 @@
-import { sayVolume } from '@sumpbook/fluid'
+import { message, say, sayNumber, sayVolume } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Book } from '../api/types.ts'
 import { useWriting } from '../entry/use-writing.ts'
 import { Cautions } from '../parts/cautions.tsx'
 import { WideTable } from '../parts/wide-table.tsx'
+import { Said } from '../say/said.tsx'
 import { readerOf, sayMoney } from '../say/units.ts'
 import { sayWhen } from '../say/when.ts'
 import '../today/line.css'
 import { type FluidStock, useStock } from './answers.ts'
-import { sayDayText, sayMovement, saySettings, sayUsedBy } from './say-stock.ts'
+import { sayDayText, sayMovement, saySettings, sayUsedBy, withoutName } from './say-stock.ts'
+import { sayWritten } from './say-written.ts'
 import { type StockAct, StockForm } from './stock-forms.tsx'
 
 /** Every fluid's stock: a sentence first, its lots, and the forms that keep them right. */
 export function StockPart({ book }: { book: Book }) {
   const answer = useStock()
   if (answer.data === undefined) {
-    return answer.error === null ? <p class="quiet">One moment …</p> : <p class="fault">{answer.error.message}</p>
+    return answer.error === null ? (
+      <p class="quiet">{say('One moment …')}</p>
+    ) : (
+      <p class="fault">{answer.error.message}</p>
+    )
   }
   const { fluids, today } = answer.data
   const kept = fluids.filter(({ isKept }) => isKept)
@@ -25,7 +31,10 @@ export function StockPart({ book }: { book: Book }) {
     <>
       {fluids.length === 0 && (
         <p>
-          The book knows no fluid yet. <Link href="/shop">Add one under Shop</Link>
+          <Said
+            text="The book knows no fluid yet. <add>Add one under Shop</add>"
+            parts={{ add: (inside) => <Link href="/shop">{inside}</Link> }}
+          />
         </p>
       )}
       {kept.map((stock) => (
@@ -33,10 +42,11 @@ export function StockPart({ book }: { book: Book }) {
       ))}
       {others.length > 0 && (
         <section class="part" aria-labelledby="not-kept">
-          <h2 id="not-kept">{kept.length === 0 ? 'Begin with a count' : 'Not kept here'}</h2>
+          <h2 id="not-kept">{kept.length === 0 ? say('Begin with a count') : say('Not kept here')}</h2>
           <p class="intro">
-            Count the drums that stand there, or write the next delivery: from then on the book says how long they last
-            and when to order.
+            {say(
+              'Count the drums that stand there, or write the next delivery: from then on the book says how long they last and when to order.',
+            )}
           </p>
           {others.map((stock) => (
             <OneFluid key={stock.fluid} stock={stock} book={book} today={today} />
@@ -48,11 +58,11 @@ export function StockPart({ book }: { book: Book }) {
 }
 
 const acts: readonly (readonly [StockAct, string])[] = [
-  ['receive', 'Received'],
-  ['issue', 'Issued'],
-  ['count', 'Counted'],
-  ['order', 'Ordered'],
-  ['settings', 'Settings'],
+  ['receive', message('Received')],
+  ['issue', message('Issued')],
+  ['count', message('Counted')],
+  ['order', message('Ordered')],
+  ['settings', message('Settings')],
 ]
 
 function OneFluid({ stock, book, today }: { stock: FluidStock; book: Book; today: string }) {
@@ -62,9 +72,9 @@ function OneFluid({ stock, book, today }: { stock: FluidStock; book: Book; today
   return (
     <section class="stock-fluid" id={`fluid-${stock.fluid}`} aria-label={stock.name}>
       <h2>{stock.name}</h2>
-      <p class="stock-sentence">{stock.sentence.slice(stock.name.length + 2)}</p>
+      <p class="stock-sentence">{withoutName(stock.sentence, stock.name)}</p>
       {stock.doubts.length > 0 && (
-        <ul class="stock-doubts" aria-label="What does not agree">
+        <ul class="stock-doubts" aria-label={say('What does not agree')}>
           {stock.doubts.map((doubt) => (
             <li>{doubt}</li>
           ))}
@@ -74,8 +84,13 @@ function OneFluid({ stock, book, today }: { stock: FluidStock; book: Book; today
       {stock.lots.length > 0 && <Lots stock={stock} today={today} units={units} />}
       {stock.onOrder.map(({ entry, litres, orderedOn, expectedOn, late }) => (
         <p key={entry}>
-          {late && <span class="tag do">late</span>} {sayVolume(litres, readerOf(units))} ordered{' '}
-          {sayDayText(orderedOn)}, expected {sayDayText(expectedOn)}. <Link href={`/journal/${entry}`}>Its entry</Link>
+          {late && <span class="tag do">{say('late')}</span>}{' '}
+          {say('{volume} ordered {ordered}, expected {expected}.', {
+            volume: sayVolume(litres, readerOf(units)),
+            ordered: sayDayText(orderedOn),
+            expected: sayDayText(expectedOn),
+          })}{' '}
+          <Link href={`/journal/${entry}`}>{say('Its entry')}</Link>
         </p>
       ))}
       {act === null ? (
@@ -86,13 +101,13 @@ function OneFluid({ stock, book, today }: { stock: FluidStock; book: Book; today
               <button
                 type="button"
                 class={one === 'settings' ? 'plain' : ''}
-                aria-label={`${words}: ${stock.name}`}
+                aria-label={`${say(words)}: ${stock.name}`}
                 onClick={() => {
                   setAct(one)
                   writing.hush()
                 }}
               >
-                {words}
+                {say(words)}
               </button>
             ))}
         </div>
@@ -106,7 +121,7 @@ function OneFluid({ stock, book, today }: { stock: FluidStock; book: Book; today
           today={today}
           isBusy={writing.isBusy}
           write={async (entries) => {
-            const items = entries.map((entry) => ({ entry, label: `${stock.name}: ${entry.kind}` }))
+            const items = entries.map((entry) => ({ entry, label: sayWritten(entry, stock.name) }))
             if (await writing.write(items)) setAct(null)
           }}
           cancel={() => setAct(null)}
@@ -120,33 +135,33 @@ function OneFluid({ stock, book, today }: { stock: FluidStock; book: Book; today
 
 function Lots({ stock, today, units }: { stock: FluidStock; today: string; units: Book['shop']['units'] }) {
   return (
-    <WideTable of="Lots">
+    <WideTable of={say('Lots of {fluid}', { fluid: stock.name })}>
       <table class="lots">
-        <caption>Lots, soonest too old first</caption>
+        <caption>{say('Lots, soonest too old first')}</caption>
         <thead>
           <tr>
-            <th>Lot</th>
-            <th class="figure">Left</th>
-            <th>Too old from</th>
-            <th>Came</th>
+            <th>{say('Lot')}</th>
+            <th class="figure">{say('Left')}</th>
+            <th>{say('Too old from')}</th>
+            <th>{say('Came')}</th>
           </tr>
         </thead>
         <tbody>
           {stock.lots.map(({ lot, litres, receivedOn, madeOn, expiresOn, agedFrom, seal }) => (
             <tr key={lot ?? ''}>
               <td>
-                {lot ?? 'not known'}
-                {seal === 'broken' && <span class="tag doubt">seal broken</span>}
+                {lot ?? say('not known')}
+                {seal === 'broken' && <span class="tag doubt">{say('seal broken')}</span>}
               </td>
               <td class="figure">{sayVolume(litres, readerOf(units))}</td>
               <td>
-                {expiresOn === null ? 'not known' : sayDayText(expiresOn)}
-                {expiresOn !== null && expiresOn <= today && <span class="tag doubt">too old</span>}
-                {agedFrom === 'arrival' && <span class="quiet"> at the latest</span>}
+                {expiresOn === null ? say('not known') : sayDayText(expiresOn)}
+                {expiresOn !== null && expiresOn <= today && <span class="tag doubt">{say('too old')}</span>}
+                {agedFrom === 'arrival' && <span class="quiet"> {say('at the latest')}</span>}
               </td>
               <td>
                 {sayDayText(receivedOn)}
-                {madeOn !== null && <span class="quiet">, made {sayDayText(madeOn)}</span>}
+                {madeOn !== null && <span class="quiet">, {say('made {day}', { day: sayDayText(madeOn) })}</span>}
               </td>
             </tr>
           ))}
@@ -167,7 +182,7 @@ function Behind({ stock, book }: { stock: FluidStock; book: Book }) {
   const movements = stock.movements.filter(({ kind }) => stock.usedBy === 'pours' || kind !== 'pour')
   return (
     <details>
-      <summary>What stands behind it</summary>
+      <summary>{say('What stands behind it')}</summary>
       <ul class="says">
         {stock.says.map((sentence) => (
           <li>{sentence}</li>
@@ -181,7 +196,7 @@ function Behind({ stock, book }: { stock: FluidStock; book: Book }) {
               <dt>{name}</dt>
               <dd>
                 {value}
-                {assumed && <span class="tag plain">assumed</span>}
+                {assumed && <span class="tag plain">{say('assumed')}</span>}
               </dd>
             </>
           ),
@@ -189,19 +204,19 @@ function Behind({ stock, book }: { stock: FluidStock; book: Book }) {
       </dl>
       {stock.counts.length > 0 && (
         <>
-          <h3>Counts</h3>
+          <h3>{say('Counts')}</h3>
           <ul class="says">
             {stock.counts.toReversed().map(({ on, lot, says }) => (
               <li>
                 {sayDayText(on)}
-                {lot === null ? '' : `, lot ${lot}`}: {says}
+                {lot === null ? '' : `, ${say('lot {lot}', { lot })}`}: {says}
               </li>
             ))}
           </ul>
         </>
       )}
-      <h3>The last ninety days</h3>
-      {movements.length === 0 && <p class="quiet">Nothing was written.</p>}
+      <h3>{say('The last ninety days')}</h3>
+      {movements.length === 0 && <p class="quiet">{say('Nothing was written.')}</p>}
       <ul class="says">
         {movements.slice(0, shownLines).map((movement) => (
           <li key={movement.entry}>
@@ -210,7 +225,11 @@ function Behind({ stock, book }: { stock: FluidStock; book: Book }) {
           </li>
         ))}
       </ul>
-      {movements.length > shownLines && <p class="quiet">And {movements.length - shownLines} more, in the journal.</p>}
+      {movements.length > shownLines && (
+        <p class="quiet">
+          {say('And {count} more, in the journal.', { count: sayNumber(movements.length - shownLines, 0) })}
+        </p>
+      )}
     </details>
   )
 }

@@ -1,4 +1,4 @@
-import { isBeyond, plainCode, sayVolume, termProposals, wasteCodes } from '@sumpbook/fluid'
+import { isBeyond, plainCode, say, sayVolume, termProposals, wasteCodes } from '@sumpbook/fluid'
 import type { Entry, SumpNow, Thing, Units } from '../api/types.ts'
 import { fieldFigure, fieldVolume, readerOf } from '../say/units.ts'
 import { changeOf, idFor, thingFrom } from '../shop/thing-fields.ts'
@@ -25,8 +25,11 @@ interface WasteFormProps extends FormParts {
   sumps: readonly Pick<SumpNow, 'sump' | 'name'>[]
 }
 
-const day: SmallField = { key: 'on', label: 'On', kind: 'day', required: true }
-const note: SmallField = { key: 'note', label: 'Note', kind: 'text' }
+/** On which day it was, and what else there is to say. */
+const lastFields = (): SmallField[] => [
+  { key: 'on', label: say('On'), kind: 'day', required: true },
+  { key: 'note', label: say('Note'), kind: 'text' },
+]
 
 /** What is written about one container. */
 export function WasteForm({ act, container, thing, sumps, ...shared }: WasteFormProps) {
@@ -37,23 +40,26 @@ export function WasteForm({ act, container, thing, sumps, ...shared }: WasteForm
       return (
         <SmallForm
           {...shared}
-          title={`Put into ${container.name}`}
-          submitWords="Put in"
+          title={say('Put into {container}', { container: container.name })}
+          submitWords={say('Put in')}
           first={{ on: shared.today, from: '' }}
           fields={[
-            { key: 'litres', label: 'Put in', kind: 'volume', required: true },
+            { key: 'litres', label: say('Put in'), kind: 'volume', required: true },
             {
               key: 'from',
-              label: 'From',
+              label: say('From'),
               kind: 'choice',
-              choices: [['', 'not said'], ...sumps.map(({ sump, name }) => [sump, name] as const)],
+              choices: [['', say('not said')], ...sumps.map(({ sump, name }) => [sump, name] as const)],
             },
-            day,
-            note,
+            ...lastFields(),
           ]}
           doubt={({ numbers }) =>
             container.capacity !== null && container.litres + (numbers.litres ?? 0) > container.capacity
-              ? `${container.name} holds ${sayVolume(container.capacity, reader)}, and the book has ${sayVolume(container.litres, reader)} in it already.`
+              ? say('{container} holds {capacity}, and the book has {litres} in it already.', {
+                  container: container.name,
+                  capacity: sayVolume(container.capacity, reader),
+                  litres: sayVolume(container.litres, reader),
+                })
               : null
           }
           build={(values, stamp) => [
@@ -73,10 +79,13 @@ export function WasteForm({ act, container, thing, sumps, ...shared }: WasteForm
       return (
         <SmallForm
           {...shared}
-          title={`Level of ${container.name}`}
-          submitWords="Write it down"
+          title={say('Level of {container}', { container: container.name })}
+          submitWords={say('Write it down')}
           first={{ on: shared.today }}
-          fields={[{ key: 'litres', label: 'It holds now', kind: 'volume', least: 0, required: true }, day, note]}
+          fields={[
+            { key: 'litres', label: say('It holds now'), kind: 'volume', least: 0, required: true },
+            ...lastFields(),
+          ]}
           build={(values, stamp) => [subjectEntry('check', subject, { found: values.numbers.litres }, values, stamp)]}
         />
       )
@@ -95,23 +104,28 @@ function PickupForm({
   return (
     <SmallForm
       {...shared}
-      title={`Fetched from ${name}`}
-      submitWords="Fetched"
+      title={say('Fetched from {container}', { container: name })}
+      submitWords={say('Fetched')}
       first={{ litres: had > 0 ? fieldVolume(had, shared.units) : '', on: shared.today, code: code ?? '' }}
       fields={[
-        { key: 'litres', label: 'Fetched', kind: 'volume', hint: 'By the paper' },
-        { key: 'kilograms', label: 'Or weighed, kg', kind: 'number', hint: 'The carrier’s scales' },
-        { key: 'document', label: 'Document number', kind: 'text', hint: 'Empty: it comes later' },
-        { key: 'code', label: 'Code', kind: 'text', list: wasteCodes.map((one) => one.code) },
-        day,
-        note,
+        { key: 'litres', label: say('Fetched'), kind: 'volume', hint: say('By the paper') },
+        { key: 'kilograms', label: say('Or weighed, kg'), kind: 'number', hint: say('The carrier’s scales') },
+        { key: 'document', label: say('Document number'), kind: 'text', hint: say('Empty: it comes later') },
+        { key: 'code', label: say('Code'), kind: 'text', list: wasteCodes.map((one) => one.code) },
+        ...lastFields(),
       ]}
       fault={({ numbers }) =>
-        numbers.litres === null && numbers.kilograms === null ? 'Found nothing; expected litres or kilograms.' : null
+        numbers.litres === null && numbers.kilograms === null
+          ? say('Found nothing; expected litres or kilograms.')
+          : null
       }
       doubt={({ numbers }) =>
         numbers.litres != null && isBeyond(numbers.litres, { had, capacity })
-          ? `The book has ${sayVolume(had, reader)} in ${name}${capacity === null ? '' : `, which holds ${sayVolume(capacity, reader)}`}. The amount on the paper counts; what is not explained is told.`
+          ? sayBeyond({
+              name,
+              had: sayVolume(had, reader),
+              capacity: capacity === null ? null : sayVolume(capacity, reader),
+            })
           : null
       }
       build={(values, stamp) => [
@@ -133,15 +147,26 @@ function PickupForm({
   )
 }
 
+const sayBeyond = ({ name, had, capacity }: { name: string; had: string; capacity: string | null }): string =>
+  capacity === null
+    ? say('The book has {had} in {container}. The amount on the paper counts; what is not explained is told.', {
+        had,
+        container: name,
+      })
+    : say(
+        'The book has {had} in {container}, which holds {capacity}. The amount on the paper counts; what is not explained is told.',
+        { had, container: name, capacity },
+      )
+
 /** The number of a carrier's document that came after the pickup. */
 export function DocumentForm({ container, pickup, ...shared }: FormParts & { container: string; pickup: string }) {
   const subject = { about: { kind: 'waste' as const, id: container }, today: shared.today }
   return (
     <SmallForm
       {...shared}
-      title="The number of its document"
-      submitWords="Write it down"
-      fields={[{ key: 'document', label: 'Document number', kind: 'text', required: true }]}
+      title={say('The number of its document')}
+      submitWords={say('Write it down')}
+      fields={[{ key: 'document', label: say('Document number'), kind: 'text', required: true }]}
       build={(values, stamp) => [
         subjectEntry('check', subject, { document: values.texts.document, answers: pickup }, values, stamp),
       ]}
@@ -150,63 +175,71 @@ export function DocumentForm({ container, pickup, ...shared }: FormParts & { con
 }
 
 const own = 'own'
-const proposals = termProposals.map(
-  ({ count, unit, source, words }, n) => [String(n), `${count} ${unit}: ${source} (${words})`] as const,
-)
+const proposals = () =>
+  termProposals.map(
+    ({ count, unit, source, words }, n) =>
+      [
+        String(n),
+        say(
+          '{unit, select, days {{count, plural, one {# day} other {# days}}} months {{count, plural, one {# month} other {# months}}} other {{count, plural, one {# year} other {# years}}}}: {source} ({words})',
+          { unit, count, source, words: say(words) },
+        ),
+      ] as const,
+  )
 
-const containerFields: SmallField[] = [
-  { key: 'name', label: 'Name', kind: 'text', required: true },
-  { key: 'stream', label: 'What is in it', kind: 'text', hint: 'As the shop calls it: Used emulsion' },
+const containerFields = (): SmallField[] => [
+  { key: 'name', label: say('Name'), kind: 'text', required: true },
+  { key: 'stream', label: say('What is in it'), kind: 'text', hint: say('As the shop calls it: Used emulsion') },
   {
     key: 'kind',
-    label: 'Held against',
+    label: say('Held against'),
     kind: 'choice',
     choices: [
-      ['emulsion', 'draw-offs and cleanouts (emulsion)'],
-      ['rinse', 'draw-offs and cleanouts (rinse water)'],
-      ['oil', 'skims (oil)'],
-      ['sludge', 'nothing (sludge)'],
-      ['other', 'nothing (other)'],
+      ['emulsion', say('draw-offs and cleanouts (emulsion)')],
+      ['rinse', say('draw-offs and cleanouts (rinse water)')],
+      ['oil', say('skims (oil)')],
+      ['sludge', say('nothing (sludge)')],
+      ['other', say('nothing (other)')],
     ],
   },
   {
     key: 'code',
-    label: 'Code',
+    label: say('Code'),
     kind: 'text',
     list: wasteCodes.map(({ code }) => code),
-    hint: 'As your carrier or authority says it; none follows from the fluid',
+    hint: say('As your carrier or authority says it; none follows from the fluid'),
   },
-  { key: 'capacity', label: 'It holds', kind: 'volume' },
-  { key: 'density', label: 'Kilograms a litre', kind: 'number', hint: 'Where the carrier weighs' },
+  { key: 'capacity', label: say('It holds'), kind: 'volume' },
+  { key: 'density', label: say('Kilograms a litre'), kind: 'number', hint: say('Where the carrier weighs') },
   {
     key: 'proposal',
-    label: 'It may wait',
+    label: say('It may wait'),
     kind: 'choice',
-    choices: [['', 'no term is set'], ...proposals, [own, 'another term']],
-    hint: 'Proposals stand here from memory; your permit, your authority and your carrier say which term holds',
+    choices: [['', say('no term is set')], ...proposals(), [own, say('another term')]],
+    hint: say('Proposals stand here from memory; your permit, your authority and your carrier say which term holds'),
   },
-  { key: 'count', label: 'So many', kind: 'number', least: 1, most: 10_000, whole: true },
+  { key: 'count', label: say('So many'), kind: 'number', least: 1, most: 10_000, whole: true },
   {
     key: 'unit',
-    label: 'Days, months or years',
+    label: say('Days, months or years'),
     kind: 'choice',
     choices: [
-      ['days', 'days'],
-      ['months', 'months'],
-      ['years', 'years'],
+      ['days', say('days')],
+      ['months', say('months')],
+      ['years', say('years')],
     ],
   },
-  { key: 'source', label: 'By what', kind: 'text', hint: 'Law, permit or contract' },
+  { key: 'source', label: say('By what'), kind: 'text', hint: say('Law, permit or contract') },
   {
     key: 'from',
-    label: 'It runs from',
+    label: say('It runs from'),
     kind: 'choice',
     choices: [
-      ['first', 'the first drop'],
-      ['full', 'the day it is full'],
+      ['first', say('the first drop')],
+      ['full', say('the day it is full')],
     ],
   },
-  { key: 'place', label: 'Where it stands', kind: 'text' },
+  { key: 'place', label: say('Where it stands'), kind: 'text' },
 ]
 
 /** A container, new or changed. */
@@ -219,14 +252,14 @@ export function ContainerForm({
   return (
     <SmallForm
       {...shared}
-      title={container === undefined ? 'A waste container' : `Settings of ${container.name}`}
-      submitWords="Save"
-      fields={containerFields}
+      title={container === undefined ? say('A waste container') : say('Settings of {name}', { name: container.name })}
+      submitWords={say('Save')}
+      fields={containerFields()}
       first={textsOf(thing, container, shared.units)}
       follow={followProposal}
       fault={({ numbers, texts }) =>
         texts.proposal != null && numbers.count == null
-          ? 'Found no length of the term; expected so many days, months or years.'
+          ? say('Found no length of the term; expected so many days, months or years.')
           : null
       }
       write={(entries) => (entries.length === 0 ? shared.cancel() : shared.write(entries))}

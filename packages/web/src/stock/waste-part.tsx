@@ -1,4 +1,4 @@
-import { sayNumber, sayVolume } from '@sumpbook/fluid'
+import { message, say, sayNumber, sayVolume } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { useSumps } from '../api/queries.ts'
@@ -10,7 +10,8 @@ import { Cautions } from '../parts/cautions.tsx'
 import { readerOf } from '../say/units.ts'
 import '../today/line.css'
 import { useWaste, type WasteContainerNow } from './answers.ts'
-import { sayDayText } from './say-stock.ts'
+import { sayDayText, withoutName } from './say-stock.ts'
+import { sayWritten } from './say-written.ts'
 import { ContainerForm, DocumentForm, type WasteAct, WasteForm } from './waste-forms.tsx'
 
 /** Where waste waits, until when, and whether what the sumps gave came there. */
@@ -18,7 +19,11 @@ export function WastePart({ book }: { book: Book }) {
   const [days, setDays] = useState<{ from: string; to: string } | null>(null)
   const answer = useWaste(days)
   if (answer.data === undefined) {
-    return answer.error === null ? <p class="quiet">One moment …</p> : <p class="fault">{answer.error.message}</p>
+    return answer.error === null ? (
+      <p class="quiet">{say('One moment …')}</p>
+    ) : (
+      <p class="fault">{answer.error.message}</p>
+    )
   }
   const { containers, balance, unmeasured, from, to, today } = answer.data
   const shared = sharedCautions(containers)
@@ -27,8 +32,9 @@ export function WastePart({ book }: { book: Book }) {
     <>
       {containers.length === 0 && (
         <p class="intro">
-          Used emulsion, skimmed oil, sludge: set up where each of them waits, and the book counts how full it is and
-          how long it may wait.
+          {say(
+            'Used emulsion, skimmed oil, sludge: set up where each of them waits, and the book counts how full it is and how long it may wait.',
+          )}
         </p>
       )}
       {containers.map((container) => (
@@ -42,18 +48,23 @@ export function WastePart({ book }: { book: Book }) {
         isFirst={containers.length === 0}
       />
       <section class="part" aria-labelledby="waste-balance">
-        <h2 id="waste-balance">What the sumps gave</h2>
+        <h2 id="waste-balance">{say('What the sumps gave')}</h2>
         <div class="waste-days">
           <DayField
-            label="From"
+            label={say('From')}
             value={from}
             max={today}
             onInput={(day) => day !== '' && setDays({ from: day, to })}
-            fault={isTurned ? 'Found a first day after the last; expected one before it.' : null}
+            fault={isTurned ? say('Found a first day after the last; expected one before it.') : null}
           />
-          <DayField label="To" value={to} max={today} onInput={(day) => day !== '' && setDays({ from, to: day })} />
+          <DayField
+            label={say('To')}
+            value={to}
+            max={today}
+            onInput={(day) => day !== '' && setDays({ from, to: day })}
+          />
         </div>
-        {balance.length === 0 && <p>Nothing left the sumps or was stored in these days.</p>}
+        {balance.length === 0 && <p>{say('Nothing left the sumps or was stored in these days.')}</p>}
         <ul class="says">
           {balance.map(({ kind, says, outcome }) => (
             <li key={kind} class={outcome === 'agrees' ? '' : 'unexplained'}>
@@ -77,10 +88,10 @@ const withoutShared = (container: WasteContainerNow, shared: readonly string[]):
 })
 
 const acts: readonly (readonly [WasteAct, string])[] = [
-  ['store', 'Put in'],
-  ['pickup', 'Fetched'],
-  ['level', 'Level read'],
-  ['settings', 'Settings'],
+  ['store', message('Put in')],
+  ['pickup', message('Fetched')],
+  ['level', message('Level read')],
+  ['settings', message('Settings')],
 ]
 
 function OneContainer({ container, book, today }: { container: WasteContainerNow; book: Book; today: string }) {
@@ -90,7 +101,7 @@ function OneContainer({ container, book, today }: { container: WasteContainerNow
   const { units } = book.shop
   const { id, name, isSetUp, stream, code, place, capacity, litres, clock, full } = container
   const write = async (entries: Entry[]) => {
-    const items = entries.map((entry) => ({ entry, label: `${name}: ${entry.kind}` }))
+    const items = entries.map((entry) => ({ entry, label: sayWritten(entry, name) }))
     if (await writing.write(items)) setAct(null)
   }
   return (
@@ -100,7 +111,7 @@ function OneContainer({ container, book, today }: { container: WasteContainerNow
         {stream !== null && stream !== name && <span class="quiet">{stream}</span>}
         {code !== null && <span class="tag plain">{code}</span>}
         {place !== null && <span class="quiet">{place}</span>}
-        {!isSetUp && <span class="tag do">not set up</span>}
+        {!isSetUp && <span class="tag do">{say('not set up')}</span>}
       </div>
       <div class="waste-body">
         {capacity !== null && (
@@ -111,15 +122,15 @@ function OneContainer({ container, book, today }: { container: WasteContainerNow
           />
         )}
         <div>
-          <p class="stock-sentence">{container.sentence.slice(name.length + 2)}</p>
+          <p class="stock-sentence">{withoutName(container.sentence, name)}</p>
           {(clock !== null && clock.daysLeft < 15) || (full !== null && full >= 90) ? (
             <p>
-              <span class="tag do">call the carrier</span>
+              <span class="tag do">{say('call the carrier')}</span>
             </p>
           ) : null}
           <p>{container.term}</p>
           {container.doubts.length > 0 && (
-            <ul class="stock-doubts" aria-label="What does not agree">
+            <ul class="stock-doubts" aria-label={say('What does not agree')}>
               {container.doubts.map((doubt) => (
                 <li>{doubt}</li>
               ))}
@@ -135,13 +146,13 @@ function OneContainer({ container, book, today }: { container: WasteContainerNow
             <button
               type="button"
               class={one === 'settings' ? 'plain' : ''}
-              aria-label={`${words}: ${name}`}
+              aria-label={`${say(words)}: ${name}`}
               onClick={() => {
                 setAct(one)
                 writing.hush()
               }}
             >
-              {words}
+              {say(words)}
             </button>
           ))}
         </div>
@@ -183,8 +194,10 @@ function Missing({ container, units, today, isBusy, write }: MissingProps) {
         .map(({ entry, on, litres }) => (
           <div key={entry} class="missing-document">
             <p>
-              <span class="tag do">document missing</span> Fetched {sayDayText(on)}
-              {litres === null ? '' : `, ${sayVolume(litres, readerOf(units))}`}.
+              <span class="tag do">{say('document missing')}</span>{' '}
+              {litres === null
+                ? say('Fetched {day}.', { day: sayDayText(on) })
+                : say('Fetched {day}, {volume}.', { day: sayDayText(on), volume: sayVolume(litres, readerOf(units)) })}
             </p>
             {open === entry ? (
               <DocumentForm
@@ -198,7 +211,7 @@ function Missing({ container, units, today, isBusy, write }: MissingProps) {
               />
             ) : (
               <button type="button" onClick={() => setOpen(entry)}>
-                Write its number
+                {say('Write its number')}
               </button>
             )}
           </div>
@@ -213,25 +226,27 @@ function Written({ container, units }: { container: WasteContainerNow; units: Un
   const amount = (litres: number | null, kilograms: number | null) =>
     [litres === null ? '' : sayVolume(litres, reader), kilograms === null ? '' : `${sayNumber(kilograms, 0)} kg`]
       .filter((part) => part !== '')
-      .join(', ') || 'no amount'
+      .join(', ') || say('no amount')
   return (
     <details>
-      <summary>What was put in and fetched</summary>
+      <summary>{say('What was put in and fetched')}</summary>
       <ul class="says">
         {container.pickups.map(({ entry, on, litres, kilograms, document, code }) => (
           <li key={entry}>
-            <Link href={`/journal/${entry}`}>{sayDayText(on)}</Link>: fetched {amount(litres, kilograms)}
-            {code === null ? '' : `, ${code}`}
-            {document === null ? ', document missing' : `, document ${document}`}
+            <Link href={`/journal/${entry}`}>{sayDayText(on)}</Link>:{' '}
+            {say('fetched {amount}', { amount: amount(litres, kilograms) })}
+            {code === null ? '' : `, ${code}`},{' '}
+            {document === null ? say('document missing') : say('document {document}', { document })}
           </li>
         ))}
         {container.stored.map(({ entry, on, litres, kilograms }) => (
           <li key={entry}>
-            <Link href={`/journal/${entry}`}>{sayDayText(on)}</Link>: put in {amount(litres, kilograms)}
+            <Link href={`/journal/${entry}`}>{sayDayText(on)}</Link>:{' '}
+            {say('put in {amount}', { amount: amount(litres, kilograms) })}
           </li>
         ))}
       </ul>
-      {container.pickups.length + container.stored.length === 0 && <p class="quiet">Nothing in these days.</p>}
+      {container.pickups.length + container.stored.length === 0 && <p class="quiet">{say('Nothing in these days.')}</p>}
     </details>
   )
 }
@@ -253,7 +268,7 @@ function NewContainer({
     return (
       <p class="new-container">
         <button type="button" class={isFirst ? 'main' : ''} onClick={() => setOpen(true)}>
-          Set up a waste container
+          {say('Set up a waste container')}
         </button>
       </p>
     )
@@ -265,7 +280,7 @@ function NewContainer({
       taken={taken}
       isBusy={writing.isBusy}
       write={async (entries) => {
-        const items = entries.map((entry) => ({ entry, label: 'A waste container' }))
+        const items = entries.map((entry) => ({ entry, label: say('A waste container') }))
         if (await writing.write(items)) setOpen(false)
       }}
       cancel={() => setOpen(false)}

@@ -1,5 +1,5 @@
 import type { Claimed } from '@sumpbook/book/today'
-import type { Reader } from '@sumpbook/fluid'
+import { type Reader, say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Due, Entry, TodayDue } from '../api/types.ts'
@@ -22,7 +22,7 @@ export function AtOnceLines({ due: all, ...line }: LinesProps) {
   if (due.length === 0) return null
   return (
     <section aria-labelledby="at-once" class="at-once">
-      <h2 id="at-once">At once</h2>
+      <h2 id="at-once">{say('At once')}</h2>
       {due.map((one) => (
         <DueLine key={one.key} due={one} {...line} />
       ))}
@@ -40,7 +40,7 @@ export function DueLines({ due: all, ...line }: LinesProps) {
   const folded = due.filter((one) => !shown.includes(one))
   return (
     <section aria-labelledby="also-due" class="also-due">
-      <h2 id="also-due">Also due</h2>
+      <h2 id="also-due">{say('Also due')}</h2>
       {shown.map((one) => (
         <DueLine key={one.key} due={one} {...line} />
       ))}
@@ -91,11 +91,11 @@ export function DueLine({ due, reader, time, wrote }: DueLineProps) {
             disabled={isBusy}
             onClick={() => void writeDown((stamp) => [finishing(due, finish, stamp)])}
           >
-            Done
+            {say('Done')}
           </button>
         )}
         <Link class="button plain" href={due.page}>
-          Go there
+          {say('Go there')}
         </Link>
         <ClaimLine
           claimKey={due.key}
@@ -108,7 +108,7 @@ export function DueLine({ due, reader, time, wrote }: DueLineProps) {
         />
         {!due.exempt && (
           <button type="button" class="plain" onClick={() => setPutOff(true)}>
-            Put off
+            {say('Put off')}
           </button>
         )}
       </div>

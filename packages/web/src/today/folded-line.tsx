@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 
@@ -20,7 +21,8 @@ export function FoldedLine({
   return (
     <details class="folded-line" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
-        <h3>{name}</h3> {headline !== '' && <span>{headline}</span>} <span class="quiet">since {since}</span>
+        <h3>{name}</h3> {headline !== '' && <span>{headline}</span>}{' '}
+        <span class="quiet">{say('since {since}', { since })}</span>
       </summary>
       {isOpen && children}
     </details>

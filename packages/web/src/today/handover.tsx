@@ -1,5 +1,5 @@
 import type { Handovers } from '@sumpbook/book/handover'
-import { sayReadBy } from '@sumpbook/fluid'
+import { say, sayReadBy } from '@sumpbook/fluid'
 import { useQuery } from '@tanstack/preact-query'
 import { useId, useState } from 'preact/hooks'
 import { ask } from '../api/client.ts'
@@ -29,32 +29,34 @@ export function HandoverPart({ time }: { time: { at: string; timeZone: string } 
     writing.write([{ entry: build(stampNow()), label }])
   return (
     <details id="handover" class="handover-part" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Hand over to the next shift</summary>
+      <summary>{say('Hand over to the next shift')}</summary>
       {data === undefined ? (
-        <p class="quiet">{answer.error === null ? 'Putting the note together …' : answer.error.message}</p>
+        <p class="quiet">{answer.error === null ? say('Putting the note together …') : answer.error.message}</p>
       ) : (
         <>
           <NoteForm
             key={data.proposal.text}
             proposal={data.proposal.text}
             isBusy={writing.isBusy}
-            write={(text) => void writeDown((stamp) => handoverEntry(text, null, stamp), 'A note to the next shift')}
+            write={(text) =>
+              void writeDown((stamp) => handoverEntry(text, null, stamp), say('A note to the next shift'))
+            }
           />
           <p role="status">{writing.said}</p>
-          {data.notes.length > 0 && <h3>The last notes</h3>}
+          {data.notes.length > 0 && <h3>{say('The last notes')}</h3>}
           {data.notes.map(({ entry, at, by, text, readBy }) => (
             <article key={entry} class="shift-note">
               <p class="quiet">
                 {sayWhen(at, { timeZone: time.timeZone, now: time.at })}
-                {by === null ? '' : `, ${by}`}. {sayReadBy(readBy.map((one) => one.by ?? 'somebody'))}
+                {by === null ? '' : `, ${by}`}. {sayReadBy(readBy.map((one) => one.by ?? say('somebody')))}
               </p>
               <p class="note-text">{text}</p>
               <button
                 type="button"
                 disabled={writing.isBusy}
-                onClick={() => void writeDown((stamp) => noteReadEntry(entry, stamp), 'A note read')}
+                onClick={() => void writeDown((stamp) => noteReadEntry(entry, stamp), say('A note read'))}
               >
-                I have read it
+                {say('I have read it')}
               </button>
             </article>
           ))}
@@ -72,24 +74,24 @@ function NoteForm({ proposal, isBusy, write }: { proposal: string; isBusy: boole
   return (
     <form
       class="note-form"
-      aria-label="A note to the next shift"
+      aria-label={say('A note to the next shift')}
       onSubmit={(event) => {
         event.preventDefault()
         setTried(true)
         if (!isEmpty) write(text.trim())
       }}
     >
-      <label for={id}>The note, begun from what this shift wrote down. Change it as you like.</label>
+      <label for={id}>{say('The note, begun from what this shift wrote down. Change it as you like.')}</label>
       <textarea
         id={id}
         rows={Math.min(14, 3 + Math.ceil(text.length / 60))}
         value={text}
         onInput={(event) => setText(event.currentTarget.value)}
       />
-      {isTried && isEmpty && <div class="fault">Found nothing; expected a few words.</div>}
+      {isTried && isEmpty && <div class="fault">{say('Found nothing; expected a few words.')}</div>}
       <div class="buttons">
         <button type="submit" class="main" disabled={isBusy}>
-          Leave the note
+          {say('Leave the note')}
         </button>
       </div>
     </form>

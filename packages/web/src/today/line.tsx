@@ -1,4 +1,5 @@
 import type { ClaimedPour } from '@sumpbook/book/today'
+import { message, say } from '@sumpbook/fluid'
 import { type ComponentChildren, Fragment } from 'preact'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
@@ -9,8 +10,10 @@ import { isPour, labelOf, pouredAsWritten, skipEntry, voidEntry } from '../entry
 import type { Stamp } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { TextField } from '../fields/fields.tsx'
+import { likelyReasons, recordedReason, sayReason } from '../journal/reasons.ts'
 import { Cautions } from '../parts/cautions.tsx'
 import { ClaimLine } from '../parts/claim-line.tsx'
+import { Said } from '../say/said.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayWhen } from '../say/when.ts'
 import { inTrueLitres } from '../standing/true-litres.ts'
@@ -21,16 +24,16 @@ import './line.css'
 
 /** Why a sump is on the list, in one or two words; what the words are written on says "do" or "doubt". */
 const tags: Record<Condition, readonly ['do' | 'doubt' | 'plain', string]> = {
-  'below-suction': ['do', 'level at the pump'],
-  'over-full': ['do', 'too full'],
-  lean: ['do', 'lean'],
-  rich: ['do', 'rich'],
-  doubt: ['doubt', 'does not fit'],
-  'low-level': ['do', 'level low'],
-  'measure-first': ['doubt', 'measure first'],
-  unread: ['doubt', 'not read lately'],
-  'in-order': ['plain', 'in order'],
-  'straight-oil': ['plain', 'straight oil'],
+  'below-suction': ['do', message('level at the pump')],
+  'over-full': ['do', message('too full')],
+  lean: ['do', message('lean')],
+  rich: ['do', message('rich')],
+  doubt: ['doubt', message('does not fit')],
+  'low-level': ['do', message('level low')],
+  'measure-first': ['doubt', message('measure first')],
+  unread: ['doubt', message('not read lately')],
+  'in-order': ['plain', message('in order')],
+  'straight-oil': ['plain', message('straight oil')],
 }
 
 /** What the list says once something was written down here. */
@@ -87,7 +90,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said, puttable = nul
           <h3 id={`at-${item.sump}`}>
             <Link href={`/sumps/${encodeURIComponent(item.sump)}`}>{item.name}</Link>
           </h3>
-          <span class={`tag ${kind}`}>{tag}</span>
+          <span class={`tag ${kind}`}>{say(tag)}</span>
           <span class="place">{placeWords(item)}</span>
         </header>
         <p class="headline">{words.headline}.</p>
@@ -95,16 +98,15 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said, puttable = nul
         {words.outcome !== '' && <p class="how">{words.outcome}</p>}
         <p class={item.doubts.length > 0 ? 'how' : 'why'}>
           {item.why}{' '}
-          {item.dataAt !== null && (
-            <>From the records of {sayWhen(item.dataAt, { timeZone: shop.timeZone, now: at })}.</>
-          )}
+          {item.dataAt !== null &&
+            say('From the records of {when}.', { when: sayWhen(item.dataAt, { timeZone: shop.timeZone, now: at }) })}
         </p>
         <Cautions cautions={words.cautions.filter((caution) => said?.has(caution) !== true)} />
         {waiting && (
           <p class="note">
             {isCounting()
-              ? 'Something about it is on this device only; it is counted here.'
-              : 'Written on this device; it counts once it is sent.'}
+              ? say('Something about it is on this device only; it is counted here.')
+              : say('Written on this device; it counts once it is sent.')}
           </p>
         )}
         {(!waiting || isCounting()) &&
@@ -132,7 +134,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said, puttable = nul
               )}
               {puttable !== null && (
                 <button type="button" class="plain" onClick={() => setOpen('put-off')}>
-                  Put off
+                  {say('Put off')}
                 </button>
               )}
             </div>
@@ -159,7 +161,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said, puttable = nul
         )}
         {open === 'aside' && inDoubt !== null && (
           <SetAsideForm
-            what={`the reading of ${sayWhen(inDoubt.at, { timeZone: shop.timeZone, now: at })}`}
+            what={say('the reading of {when}', { when: sayWhen(inDoubt.at, { timeZone: shop.timeZone, now: at }) })}
             reason={inDoubt.reason}
             write={(reason) => void writeDown((stamp) => [voidEntry(inDoubt.entry, reason, item.sump, stamp)])}
             cancel={() => setOpen(null)}
@@ -167,7 +169,7 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said, puttable = nul
         )}
         {item.alternatives.length > 0 && (
           <details open={isByLevel}>
-            <summary>{isByLevel ? 'What it takes, by its level' : 'Other ways'}</summary>
+            <summary>{isByLevel ? say('What it takes, by its level') : say('Other ways')}</summary>
             <ul class="ways">
               {item.alternatives.map((way) => (
                 <li>{way}</li>
@@ -191,10 +193,18 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said, puttable = nul
 
 /** While a sump is cleaned out nothing else is poured there. */
 function JobUnderWay({ job }: { job: NonNullable<ClaimedPour<unknown>['job']> }) {
+  const sheet = (title: ComponentChildren) => <Link href={`/cleanouts/sheet/${job.id}`}>{title}</Link>
   return (
     <p class="note">
-      <Link href={`/cleanouts/sheet/${job.id}`}>{job.title}</Link> is under way
-      {job.next === null ? '.' : `; next: ${job.next}.`}
+      {job.next === null ? (
+        <Said text="<job>{title}</job> is under way." parts={{ job: sheet }} values={{ title: job.title }} />
+      ) : (
+        <Said
+          text="<job>{title}</job> is under way; next: {next}."
+          parts={{ job: sheet }}
+          values={{ title: job.title, next: job.next }}
+        />
+      )}
     </p>
   )
 }
@@ -209,20 +219,20 @@ interface ButtonsProps {
 function LineButtons({ item, isBusy, open, poured }: ButtonsProps) {
   const read = (
     <Link class="button" href={`/round/${encodeURIComponent(item.sump)}`}>
-      Read it now
+      {say('Read it now')}
     </Link>
   )
   if (isPour(item.recipe)) {
     return (
       <>
         <button type="button" class="main" disabled={isBusy} onClick={poured}>
-          {item.recipe.add === null ? 'Drawn off as written' : 'Poured as written'}
+          {item.recipe.add === null ? say('Drawn off as written') : say('Poured as written')}
         </button>
         <button type="button" onClick={() => open('otherwise')}>
-          Otherwise
+          {say('Otherwise')}
         </button>
         <button type="button" class="plain" onClick={() => open('not-poured')}>
-          {item.recipe.add === null ? 'Not drawn off' : 'Not poured'}
+          {item.recipe.add === null ? say('Not drawn off') : say('Not poured')}
         </button>
       </>
     )
@@ -231,13 +241,15 @@ function LineButtons({ item, isBusy, open, poured }: ButtonsProps) {
     case 'change':
       return (
         <>
-          <p class="note">This is a cleanout: drain, clean, rinse, fill. Write the new charge down when it is done.</p>
+          <p class="note">
+            {say('This is a cleanout: drain, clean, rinse, fill. Write the new charge down when it is done.')}
+          </p>
           <Link class="button" href={`/cleanouts/plan?sump=${encodeURIComponent(item.sump)}`}>
-            Plan the cleanout
+            {say('Plan the cleanout')}
           </Link>
           {read}
           <button type="button" class="plain" onClick={() => open('not-poured')}>
-            Not now
+            {say('Not now')}
           </button>
         </>
       )
@@ -246,15 +258,15 @@ function LineButtons({ item, isBusy, open, poured }: ButtonsProps) {
       return (
         <>
           <Link class="button main" href={`/round/${encodeURIComponent(item.sump)}`}>
-            Read it again
+            {say('Read it again')}
           </Link>
           {readingInDoubt(item) !== null && (
             <button type="button" onClick={() => open('aside')}>
-              Set the reading aside
+              {say('Set the reading aside')}
             </button>
           )}
           <Link class="button plain" href={`/sumps/${encodeURIComponent(item.sump)}#doubts`}>
-            What else it can be
+            {say('What else it can be')}
           </Link>
         </>
       )
@@ -285,35 +297,35 @@ export function SetAsideForm({
   write(reason: string): void
   cancel(): void
 }) {
-  const [reason, setReason] = useState(likely)
+  const [reason, setReason] = useState(likely === '' ? '' : sayReason(likely))
   const [isTried, setTried] = useState(false)
   return (
     <form
       class="pour-form"
-      aria-label={`Set aside ${what}`}
+      aria-label={say('Set aside {what}', { what })}
       onSubmit={(event) => {
         event.preventDefault()
         setTried(true)
-        if (reason.trim() !== '') write(reason.trim())
+        if (reason.trim() !== '') write(recordedReason(reason.trim()))
       }}
     >
       <TextField
-        label={`Why is it set aside: ${what}?`}
+        label={say('Why is it set aside: {what}?', { what })}
         value={reason}
         onInput={setReason}
-        list={['misread', 'wrong machine', 'typed wrong', 'sample too soon after a top-up']}
+        list={likelyReasons.map((one) => say(one))}
         fault={
           isTried && reason.trim() === ''
-            ? 'Found nothing; expected a reason: the record keeps it beside the entry.'
+            ? say('Found nothing; expected a reason: the record keeps it beside the entry.')
             : null
         }
       />
       <div class="buttons">
         <button type="submit" class="main">
-          Set it aside
+          {say('Set it aside')}
         </button>
         <button type="button" class="plain" onClick={cancel}>
-          Back
+          {say('Back')}
         </button>
       </div>
     </form>

@@ -1,4 +1,4 @@
-import { sayPercent, sayVolume } from '@sumpbook/fluid'
+import { message, say, sayPercent, sayVolume } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Entry, SumpItem, SumpNow, Units } from '../api/types.ts'
 import { additionEntry, drawoffEntry } from '../entry/entries.ts'
@@ -31,7 +31,8 @@ export function OtherwiseForm({ item, sump, units, volume, write, cancel }: Othe
   const [water, setWater] = useState(add?.waters[0]?.id ?? '')
   const [isTried, setTried] = useState(false)
   const [confirmed, setConfirmed] = useState<readonly string[]>([])
-  const { volumeWord, volumeName } = shopUnits[units]
+  const { volumeWord } = shopUnits[units]
+  const unit = say(shopUnits[units].volumeName)
   const reader = readerOf(units)
 
   const drawn = readLitres(draw, units, hasPour ? { min: 0 } : { above: 0 })
@@ -39,7 +40,7 @@ export function OtherwiseForm({ item, sump, units, volume, write, cancel }: Othe
   const at = readStrength(strength)
   const missing =
     hasPour && isTried && !isToMark && amount.trim() === ''
-      ? `Found nothing; expected ${volumeName}, or “filled to the mark”.`
+      ? say('Found nothing; expected {unit}, or “filled to the mark”.', { unit })
       : null
   const questions = questionsOf({ pour: isToMark ? { value: null } : pour, drawn, at, volume, sump, units }).filter(
     ({ question }) => !confirmed.includes(question),
@@ -81,16 +82,16 @@ export function OtherwiseForm({ item, sump, units, volume, write, cancel }: Othe
   }
 
   return (
-    <form class="pour-form" onSubmit={submit} aria-label={`What was poured into ${sump.name}`}>
+    <form class="pour-form" onSubmit={submit} aria-label={say('What was poured into {sump}', { sump: sump.name })}>
       {drawOff > 0 && (
         <TextField
           numeric
-          label={`Drawn off${hasPour ? ' first' : ''}, ${volumeName}`}
+          label={hasPour ? say('Drawn off first, {unit}', { unit }) : say('Drawn off, {unit}', { unit })}
           value={draw}
           onInput={setDraw}
           fault={
             faultOf(drawn) ??
-            (isTried && !hasPour && draw.trim() === '' ? { found: 'nothing', expected: volumeName } : null)
+            (isTried && !hasPour && draw.trim() === '' ? { found: say('nothing'), expected: unit } : null)
           }
         />
       )}
@@ -98,7 +99,7 @@ export function OtherwiseForm({ item, sump, units, volume, write, cancel }: Othe
         <>
           <TextField
             numeric
-            label={`Volume poured, ${volumeName}`}
+            label={say('Volume poured, {unit}', { unit })}
             value={isToMark ? '' : amount}
             onInput={(text) => {
               setToMark(false)
@@ -108,41 +109,41 @@ export function OtherwiseForm({ item, sump, units, volume, write, cancel }: Othe
           />
           <TextField
             numeric
-            label="Strength poured, %"
+            label={say('Strength poured, %')}
             value={strength}
             onInput={setStrength}
             fault={faultOf(at)}
-            hint="or a ratio, 1:20"
+            hint={say('or a ratio, 1:20')}
           />
           {sump.bench.waters.length > 0 && (
             <SelectField
-              label="Water"
+              label={say('Water')}
               value={water}
               onInput={setWater}
-              choices={[['', 'not known'], ...sump.bench.waters.map(({ id, name }) => [id, name] as const)]}
+              choices={[['', say('not known')], ...sump.bench.waters.map(({ id, name }) => [id, name] as const)]}
             />
           )}
           <label class="check">
             <input type="checkbox" checked={isToMark} onChange={() => setToMark(!isToMark)} />
-            Filled to the mark, amount not measured
+            {say('Filled to the mark, amount not measured')}
           </label>
         </>
       )}
       {isTried &&
         questions.map(({ question }) => (
           <div class="fault" role="alert">
-            {question} Is that right?{' '}
+            {question} {say('Is that right?')}{' '}
             <button type="button" onClick={() => setConfirmed([...confirmed, question])}>
-              Yes, that is right
+              {say('Yes, that is right')}
             </button>
           </div>
         ))}
       <div class="buttons">
         <button type="submit" class="main">
-          Write it down
+          {say('Write it down')}
         </button>
         <button type="button" class="plain" onClick={cancel}>
-          Back
+          {say('Back')}
         </button>
       </div>
     </form>
@@ -176,18 +177,31 @@ export function questionsOf({
     const out = 'fault' in drawn ? 0 : (drawn.value ?? 0)
     const after = Math.max(0, volume - out) + pour.value
     if (after > brim) {
-      const question = `With ${sayVolume(pour.value, reader)} more there would be ${sayVolume(after, reader)} in it; its brim is at ${sayVolume(brim, reader)}.`
+      const question = say('With {pour} more there would be {after} in it; its brim is at {brim}.', {
+        pour: sayVolume(pour.value, reader),
+        after: sayVolume(after, reader),
+        brim: sayVolume(brim, reader),
+      })
       questions.push({ pointer: '/volume', question })
     }
   }
   if (!('fault' in at) && at.value !== null && at.value > bench.maxStrength) {
-    const question = `${sayPercent(at.value, reader)} is stronger than the strongest mix poured here, ${sayPercent(bench.maxStrength, reader)}.`
+    const question = say('{strength} is stronger than the strongest mix poured here, {most}.', {
+      strength: sayPercent(at.value, reader),
+      most: sayPercent(bench.maxStrength, reader),
+    })
     questions.push({ pointer: '/strength', question })
   }
   return questions
 }
 
-const reasons = ['no time', 'no concentrate', 'no water', 'machine in use', 'decided against'] as const
+const reasons = [
+  message('no time'),
+  message('no concentrate'),
+  message('no water'),
+  message('machine in use'),
+  message('decided against'),
+]
 
 /** Why a pour was not made: one tap, and a word more if there is one. */
 export function NotPouredForm({ sump, write, cancel }: { sump: string; write(note: string): void; cancel(): void }) {
@@ -196,26 +210,26 @@ export function NotPouredForm({ sump, write, cancel }: { sump: string; write(not
   return (
     <form
       class="pour-form why-not"
-      aria-label={`Why nothing was poured into ${sump}`}
+      aria-label={say('Why nothing was poured into {sump}', { sump })}
       onSubmit={(event) => {
         event.preventDefault()
-        write([reason ?? '', words.trim()].filter((part) => part !== '').join('; '))
+        write([reason === null ? '' : say(reason), words.trim()].filter((part) => part !== '').join('; '))
       }}
     >
       <Taps
-        legend="Why not?"
+        legend={say('Why not?')}
         name="why-not"
         value={reason}
-        choices={reasons.map((text) => [text, text])}
+        choices={reasons.map((text) => [text, say(text)])}
         onPick={setReason}
       />
-      <TextField label="A word more, if there is one" value={words} onInput={setWords} />
+      <TextField label={say('A word more, if there is one')} value={words} onInput={setWords} />
       <div class="buttons">
         <button type="submit" class="main" disabled={reason === null && words.trim() === ''}>
-          Write it down
+          {say('Write it down')}
         </button>
         <button type="button" class="plain" onClick={cancel}>
-          Back
+          {say('Back')}
         </button>
       </div>
     </form>

@@ -1,8 +1,10 @@
+import { message, say, sayNumber } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Entry, Snoozed, TodayDue, TodayItem } from '../api/types.ts'
 import { snoozeEntry, voidEntry } from '../entry/entries.ts'
 import type { Stamp } from '../entry/stamp.ts'
 import { DayField, Taps, TextField } from '../fields/fields.tsx'
+import { takenUpAgain } from '../journal/reasons.ts'
 import { sayDay, sayWhenShort } from '../say/when.ts'
 import { type EndChoice, endOf, longestDays } from './until.ts'
 
@@ -22,7 +24,13 @@ export interface ListTime {
   shiftEnds: string
 }
 
-const whys = ['part is on its way', 'machine is running', 'booked for the shutdown', 'somebody is on it']
+/** Proposed, to be changed at will. */
+const whys = [
+  message('part is on its way'),
+  message('machine is running'),
+  message('booked for the shutdown'),
+  message('somebody is on it'),
+]
 
 /** Why something is put off, and until when; both are asked for, since the record keeps them. */
 export function PutOffForm({
@@ -44,7 +52,7 @@ export function PutOffForm({
   return (
     <form
       class="pour-form put-off-form"
-      aria-label={`Put off: ${line.name}`}
+      aria-label={say('Put off: {name}', { name: line.name })}
       onSubmit={(event) => {
         event.preventDefault()
         setTried(true)
@@ -53,46 +61,51 @@ export function PutOffForm({
       }}
     >
       <TextField
-        label="Why is it put off?"
+        label={say('Why is it put off?')}
         value={why}
         onInput={setWhy}
-        list={whys}
-        fault={isTried && why.trim() === '' ? 'Found nothing; expected a reason: it stands beside the line.' : null}
+        list={whys.map((one) => say(one))}
+        fault={
+          isTried && why.trim() === '' ? say('Found nothing; expected a reason: it stands beside the line.') : null
+        }
       />
       <Taps
-        legend="Until when?"
+        legend={say('Until when?')}
         name={`until-${line.key}`}
         value={choice}
         choices={[
-          ['shift', 'the next shift'],
-          ['tomorrow', 'tomorrow'],
-          ['week', 'a week'],
-          ['day', 'a day'],
+          ['shift', say('the next shift')],
+          ['tomorrow', say('tomorrow')],
+          ['week', say('a week')],
+          ['day', say('another day')],
         ]}
         onPick={(picked) => setChoice(picked as EndChoice)}
       />
       {choice === 'day' && (
         <DayField
-          label="The day on which it is back"
+          label={say('The day on which it is back')}
           value={day}
           onInput={setDay}
-          fault={
-            isTried && until === null
-              ? `Found ${day === '' ? 'nothing' : day}; expected a day from tomorrow on, at most ${longestDays} days ahead.`
-              : null
-          }
+          fault={isTried && until === null ? dayFault(day) : null}
         />
       )}
       <div class="buttons">
         <button type="submit" class="main">
-          Put it off
+          {say('Put it off')}
         </button>
         <button type="button" class="plain" onClick={cancel}>
-          Back
+          {say('Back')}
         </button>
       </div>
     </form>
   )
+}
+
+function dayFault(day: string): string {
+  const days = sayNumber(longestDays, 0)
+  return day === ''
+    ? say('Found nothing; expected a day from tomorrow on, at most {days} days ahead.', { days })
+    : say('Found {day}; expected a day from tomorrow on, at most {days} days ahead.', { day, days })
 }
 
 /** What was put off, with its reason and its end; a tap brings it back. */
@@ -112,7 +125,7 @@ export function PutOffLines({
   if (lines.length === 0) return null
   return (
     <details class="put-off">
-      <summary>{lines.length === 1 ? '1 put off' : `${lines.length} put off`}</summary>
+      <summary>{say('{count} put off', { count: sayNumber(lines.length, 0) })}</summary>
       <ul>
         {lines.map(
           ({ name, headline, snoozed, sump }) =>
@@ -124,11 +137,9 @@ export function PutOffLines({
                 <button
                   type="button"
                   class="plain"
-                  onClick={() =>
-                    write(name, (stamp) => [voidEntry(snoozed.entry, 'taken up again before its end', sump, stamp)])
-                  }
+                  onClick={() => write(name, (stamp) => [voidEntry(snoozed.entry, takenUpAgain, sump, stamp)])}
                 >
-                  Bring it back
+                  {say('Bring it back')}
                 </button>
               </li>
             ),
@@ -142,5 +153,5 @@ export function PutOffLines({
 function saySnoozed({ why, until }: Snoozed, { at, timeZone }: ListTime): string {
   const isMidnight = sayWhenShort(until, { timeZone, now: at }).endsWith(' 00:00')
   const end = isMidnight ? sayDay(until, timeZone, at) : sayWhenShort(until, { timeZone, now: at })
-  return `Put off until ${end}${why === '' ? '' : `: ${why}`}.`
+  return why === '' ? say('Put off until {end}.', { end }) : say('Put off until {end}: {why}.', { end, why })
 }

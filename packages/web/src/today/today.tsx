@@ -1,4 +1,4 @@
-import { sayVolume } from '@sumpbook/fluid'
+import { message, say, sayVolume } from '@sumpbook/fluid'
 import { type ComponentChildren, Fragment } from 'preact'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
@@ -9,8 +9,10 @@ import { SmallBandLine } from '../band-line/band-line.tsx'
 import { write } from '../entry/book-outbox.ts'
 import { labelOf, voidEntry, wordsOf } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
+import { byMistake } from '../journal/reasons.ts'
 import { CartByStop } from '../parts/cart-by-stop.tsx'
 import { Cautions } from '../parts/cautions.tsx'
+import { Said } from '../say/said.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayDay, sayWhenShort } from '../say/when.ts'
 import { AtOnceLines, DueLine, DueLines } from './due.tsx'
@@ -48,9 +50,9 @@ export function Today({ book }: { book: Book }) {
   return (
     <div class="today">
       <div class="page-head">
-        <h1>Today</h1>
+        <h1>{say('Today')}</h1>
         <span class="quiet">
-          {book.demo && 'all invented · '}
+          {book.demo && `${say('all invented')} · `}
           {sayDay(data.at, shop.timeZone)}
         </span>
       </div>
@@ -64,19 +66,22 @@ export function Today({ book }: { book: Book }) {
       </div>
       {data.quarantined > 0 && (
         <p class="doubt">
-          {data.quarantined === 1 ? 'One entry names' : `${data.quarantined} entries name`} a sump or a thing that this
-          book does not know yet, and counts nowhere until it does. See the <Link href="/journal">journal</Link>.
+          <Said
+            text="{count, plural, one {One entry names a sump or a thing that this book does not know yet, and counts nowhere until it does.} other {# entries name a sump or a thing that this book does not know yet, and count nowhere until it does.}} See the <journal>journal</journal>."
+            values={{ count: data.quarantined }}
+            parts={{ journal: (inside) => <Link href="/journal">{inside}</Link> }}
+          />
         </p>
       )}
       <AtOnceLines due={data.due} reader={reader} time={time} wrote={setWritten} />
       <section aria-labelledby="to-do" class="to-do">
         <h2 id="to-do" class="only-read">
-          To do
+          {say('To do')}
         </h2>
         {shown.map((item, i) => (
           <TodayLine key={item.sump} item={item} ordinal={i + 1} said={shared} {...lineOf(item)} />
         ))}
-        {folded.length > 0 && <h2>Still open</h2>}
+        {folded.length > 0 && <h2>{say('Still open')}</h2>}
         {folded.map((item) => (
           <FoldedLine
             key={item.sump}
@@ -92,7 +97,7 @@ export function Today({ book }: { book: Book }) {
       <DueLines due={data.due} reader={reader} time={time} wrote={setWritten} />
       {data.later !== null && (
         <details class="later" open={!hasNews}>
-          <summary>Later</summary>
+          <summary>{say('Later')}</summary>
           <p>{data.later.sentence}</p>
           {data.later.items.map((item) => (
             <TodayLine key={item.sump} item={item} ordinal={null} said={shared} {...lineOf(item)} />
@@ -115,7 +120,7 @@ export function Today({ book }: { book: Book }) {
       <HandoverPart time={time} />
       {data.calm.length > 0 && (
         <section aria-labelledby="calm" class="calm">
-          <h2 id="calm">{data.items.length === 0 && data.round === null ? 'Every sump' : 'In order'}</h2>
+          <h2 id="calm">{data.items.length === 0 && data.round === null ? say('Every sump') : say('In order')}</h2>
           {data.calm.map((sump) => (
             <CalmLine key={sump.sump} sump={sump} />
           ))}
@@ -123,13 +128,13 @@ export function Today({ book }: { book: Book }) {
       )}
       <p class="no-print">
         <Link class="button plain" href="/round-sheet">
-          Round sheet on paper
+          {say('Round sheet on paper')}
         </Link>
       </p>
       <p class="foot">
-        ● now, with its 90 % interval, ○ where it is outside its band · ◇ after pouring · dotted arrow: in a week if
-        nothing is done · the shaded strip is the band, its upright the target. Guidance only: the fluid’s label and
-        safety data sheet, the supplier and local rules come first.
+        {say(
+          '● now, with its 90 % interval, ○ where it is outside its band · ◇ after pouring · dotted arrow: in a week if nothing is done · the shaded strip is the band, its upright the target. Guidance only: the fluid’s label and safety data sheet, the supplier and local rules come first.',
+        )}
       </p>
       {written !== null && <JustWritten written={written} units={shop.units} close={() => setWritten(null)} />}
     </div>
@@ -139,12 +144,12 @@ export function Today({ book }: { book: Book }) {
 /** Sumps that are merely due to be read are one line, and one walk. */
 function RoundLine({ round }: { round: NonNullable<TodayAnswer['round']> }) {
   return (
-    <article class="due-line" aria-label="The round">
+    <article class="due-line" aria-label={say('The round')}>
       <p class="headline">{round.sentence}</p>
       <p class="why">{round.items.map(({ name }) => name).join(' · ')}</p>
       <div class="buttons">
         <Link class="button" href="/round">
-          Walk the round
+          {say('Walk the round')}
         </Link>
       </div>
     </article>
@@ -152,12 +157,12 @@ function RoundLine({ round }: { round: NonNullable<TodayAnswer['round']> }) {
 }
 
 function NoAnswer({ error, again }: { error: Error | null; again(): void }) {
-  if (error === null) return <p class="quiet">Working out the day …</p>
+  if (error === null) return <p class="quiet">{say('Working out the day …')}</p>
   return (
     <p class="fault" role="alert">
-      {error instanceof OutOfReach ? 'The book is out of reach: no answer from its server.' : error.message}{' '}
+      {error instanceof OutOfReach ? say('The book is out of reach: no answer from its server.') : error.message}{' '}
       <button type="button" onClick={again}>
-        Try again
+        {say('Try again')}
       </button>
     </p>
   )
@@ -179,7 +184,7 @@ function withAmounts({ lede, cart, shop }: TodayAnswer): ComponentChildren {
   if (amounts.length === 0) return words
   const plain = amounts.map((text) => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')).join('|')
   return words
-    .split(new RegExp(`(?<![\\d.,])(${plain})(?![\\d\\w])`))
+    .split(new RegExp(`(?<![\\d.,’])(${plain})(?![\\d\\w])`))
     .map((part, i) => (i % 2 === 1 ? <strong class="amount">{part}</strong> : <Fragment>{part}</Fragment>))
 }
 
@@ -209,11 +214,11 @@ function CalmLine({ sump }: { sump: SumpNow }) {
 }
 
 const fateWords: Record<WrittenDown['sent'], string> = {
-  taken: 'Written down',
-  held: 'In the book, waits for a keeper',
-  waiting: 'Kept on this device',
-  'only-here': 'Held by this open page only',
-  refused: 'Not taken by the book',
+  taken: message('Written down'),
+  held: message('In the book, waits for a keeper'),
+  waiting: message('Kept on this device'),
+  'only-here': message('Held by this open page only'),
+  refused: message('Not taken by the book'),
 }
 
 /** What was just written, with the way back: an entry is never edited, it is withdrawn. */
@@ -232,7 +237,7 @@ function JustWritten({
   const takeBack = async () => {
     const stamp = stampNow()
     const voids = entries.map((entry) =>
-      voidEntry(entry.id, 'written down by mistake', (entry.sump as string | undefined) ?? null, stamp),
+      voidEntry(entry.id, byMistake, (entry.sump as string | undefined) ?? null, stamp),
     )
     await write(voids.map((entry) => ({ entry, label: labelOf(entry, name, reader) })))
     close()
@@ -240,15 +245,15 @@ function JustWritten({
   return (
     <div class="just-written arrives" role="status">
       <p>
-        {fateWords[sent]}: {name}, {what}.
+        {say(fateWords[sent])}: {name}, {what}.
       </p>
       {sent !== 'refused' && (
         <button type="button" onClick={() => void takeBack()}>
-          Take it back
+          {say('Take it back')}
         </button>
       )}
       <button type="button" class="plain" onClick={close}>
-        Close
+        {say('Close')}
       </button>
     </div>
   )
