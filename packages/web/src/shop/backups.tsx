@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useQuery } from '@tanstack/preact-query'
 import { useState } from 'preact/hooks'
 import { archiveAddress, Refusal, readBackups, runDrill } from '../api/client.ts'
@@ -18,7 +19,7 @@ export function BackupPart({ book }: { book: Book }) {
       await runDrill()
     } catch (error) {
       // What the book itself says of it stands in the sentence above, once that is fetched again.
-      setFault(error instanceof Refusal ? error.message : 'The drill did not come to its end.')
+      setFault(error instanceof Refusal ? error.message : say('The drill did not come to its end.'))
     }
     await backups.refetch()
     setTrying(false)
@@ -26,7 +27,7 @@ export function BackupPart({ book }: { book: Book }) {
   const { tried } = backups.data
   return (
     <section class="part" aria-labelledby="backups">
-      <h2 id="backups">Backup</h2>
+      <h2 id="backups">{say('Backup')}</h2>
       <p class={isOverdue(backups.data, reader) ? 'fault' : 'quiet'}>{sayMade(backups.data, reader)}</p>
       <p class={tried?.good === false ? 'fault' : 'quiet'}>{sayTried(backups.data, reader)}</p>
       {fault !== null && tried?.good !== false && (
@@ -36,13 +37,13 @@ export function BackupPart({ book }: { book: Book }) {
       )}
       <div class="buttons">
         <a class="button" href={archiveAddress} download onClick={() => setTimeout(() => void backups.refetch(), 5000)}>
-          Fetch a fresh backup
+          {say('Fetch a fresh backup')}
         </a>
         <button type="button" disabled={isTrying} onClick={() => void tryIt()}>
-          {isTrying ? 'Trying …' : 'Try whether it can be restored'}
+          {isTrying ? say('Trying …') : say('Try whether it can be restored')}
         </button>
       </div>
-      <p class="quiet">Keep it on another machine: it holds every entry and the people’s accounts.</p>
+      <p class="quiet">{say('Keep it on another machine: it holds every entry and the people’s accounts.')}</p>
     </section>
   )
 }

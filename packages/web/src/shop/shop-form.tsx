@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { ShopOfBook, Units } from '../api/types.ts'
 import { Taps, TextField } from '../fields/fields.tsx'
@@ -48,11 +49,13 @@ export function readShifts(text: string): string[] | null {
 
 export function shopFaults({ name, timeZone, shiftsText }: ShopTexts): Record<string, string> {
   return {
-    ...(name.trim() === '' ? { name: 'Found nothing; expected a name.' } : {}),
+    ...(name.trim() === '' ? { name: say('Found nothing; expected a name.') } : {}),
     ...(shiftsText === undefined || readShifts(shiftsText) !== null
       ? {}
-      : { shifts: `Found “${shiftsText}”; expected times of day such as 06:00, 14:00.` }),
-    ...(isTimeZone(timeZone) ? {} : { timeZone: `Found “${timeZone}”; expected a time zone such as Europe/Berlin.` }),
+      : { shifts: say('Found “{text}”; expected times of day such as 06:00, 14:00.', { text: shiftsText }) }),
+    ...(isTimeZone(timeZone)
+      ? {}
+      : { timeZone: say('Found “{text}”; expected a time zone such as Europe/Berlin.', { text: timeZone }) }),
   }
 }
 
@@ -69,43 +72,43 @@ export function ShopFields({
   return (
     <div class="thing-fields">
       <TextField
-        label="Name of the shop"
+        label={say('Name of the shop')}
         value={shop.name}
         required
         onInput={(name) => change({ ...shop, name })}
         fault={faults.name ?? null}
       />
       <TextField
-        label="Time zone"
+        label={say('Time zone')}
         value={shop.timeZone}
         onInput={(timeZone) => change({ ...shop, timeZone })}
         fault={faults.timeZone ?? null}
         list={list}
-        hint="Days begin and end by it"
+        hint={say('Days begin and end by it')}
       />
       <Taps
-        legend="Volumes are typed and shown in"
+        legend={say('Volumes are typed and shown in')}
         name="units"
         value={shop.units}
         choices={[
-          ['metric', 'litres'],
-          ['us', 'US gallons'],
-          ['imperial', 'imperial gallons'],
+          ['metric', say('litres')],
+          ['us', say('US gallons')],
+          ['imperial', say('imperial gallons')],
         ]}
         onPick={(units) => change({ ...shop, units: units as Units })}
       />
       {shop.shiftsText !== undefined && (
         <TextField
-          label="Shifts begin at"
+          label={say('Shifts begin at')}
           value={shop.shiftsText}
           onInput={(shiftsText) => change({ ...shop, shiftsText })}
           fault={faults.shifts ?? null}
-          hint="06:00, 14:00: Today’s list is made anew with each"
+          hint={say('06:00, 14:00: Today’s list is made anew with each')}
         />
       )}
       {shop.readEveryDays !== undefined && (
         <Taps
-          legend="Every sump is read again after so many days, sooner where it may leave its band"
+          legend={say('Every sump is read again after so many days, sooner where it may leave its band')}
           name="read-every-days"
           value={String(shop.readEveryDays)}
           choices={[...new Set([...everyDays, shop.readEveryDays])]

@@ -1,4 +1,4 @@
-import { say } from '@sumpbook/fluid'
+import { message, say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { exportAddress, OutOfReach, putEntry, Refusal } from '../api/client.ts'
@@ -9,6 +9,7 @@ import { stampNow } from '../entry/this-device.ts'
 import { SelectField } from '../fields/fields.tsx'
 import { shopUnits } from '../say/units.ts'
 import { BackupPart } from './backups.tsx'
+import { sayThing } from './say-thing.ts'
 import { readShifts, ShopFields, type ShopTexts, shopFaults, usualEveryDays, usualShifts } from './shop-form.tsx'
 import {
   allFields,
@@ -25,11 +26,11 @@ import {
 import { ThingFields } from './thing-form.tsx'
 import './shop.css'
 
-const kinds: readonly { kind: FormKind; title: string; one: string }[] = [
-  { kind: 'sump', title: 'Sumps', one: 'a sump' },
-  { kind: 'fluid', title: 'Fluids', one: 'a fluid' },
-  { kind: 'water', title: 'Waters', one: 'a water' },
-  { kind: 'container', title: 'Buckets', one: 'a bucket' },
+const kinds: readonly { kind: FormKind; title: string; add: string }[] = [
+  { kind: 'sump', title: message('Sumps'), add: message('Add a sump') },
+  { kind: 'fluid', title: message('Fluids'), add: message('Add a fluid') },
+  { kind: 'water', title: message('Waters'), add: message('Add a water') },
+  { kind: 'container', title: message('Buckets'), add: message('Add a bucket') },
 ]
 
 /** The shop and its things. A change is an entry like any other: the past keeps what was true then. */
@@ -44,72 +45,76 @@ export function Shop({ book }: { book: Book }) {
   return (
     <div class="shop-page">
       <div class="page-head">
-        <h1>Shop</h1>
+        <h1>{say('Shop')}</h1>
         <span class="quiet">Sumpbook {book.version}</span>
       </div>
       <ShopItself book={book} />
-      {kinds.map(({ kind, title, one }) => (
+      {kinds.map(({ kind, title, add }) => (
         <section key={kind} class="part" aria-labelledby={`kind-${kind}`}>
-          <h2 id={`kind-${kind}`}>{title}</h2>
+          <h2 id={`kind-${kind}`}>{say(title)}</h2>
           {things[kind].map((thing) => (
             <ThingLine key={thing.id} kind={kind} thing={thing} book={book} />
           ))}
-          <NewThing kind={kind} one={one} book={book} taken={new Set(things[kind].map(({ id }) => id))} />
+          <NewThing kind={kind} add={say(add)} book={book} taken={new Set(things[kind].map(({ id }) => id))} />
           {kind === 'sump' && things.sump.length > 0 && (
             <p>
-              <Link href="/shop/labels">Labels with codes to print</Link>
+              <Link href="/shop/labels">{say('Labels with codes to print')}</Link>
             </p>
           )}
         </section>
       ))}
       <section class="part" aria-labelledby="additives-of-the-shop">
-        <h2 id="additives-of-the-shop">Additives</h2>
-        <p class="quiet">Biocides, defoamers and the like, with what their labels allow.</p>
+        <h2 id="additives-of-the-shop">{say('Additives')}</h2>
+        <p class="quiet">{say('Biocides, defoamers and the like, with what their labels allow.')}</p>
         <div class="buttons">
           <Link class="button" href="/shop/additives">
-            Additives and their labels
+            {say('Additives and their labels')}
           </Link>
         </div>
       </section>
       <section class="part" aria-labelledby="guidance-of-the-shop">
-        <h2 id="guidance-of-the-shop">Guidance</h2>
-        <p class="quiet">Whose intervals and limits the shop goes by, its own values, and where the sources differ.</p>
+        <h2 id="guidance-of-the-shop">{say('Guidance')}</h2>
+        <p class="quiet">
+          {say('Whose intervals and limits the shop goes by, its own values, and where the sources differ.')}
+        </p>
         <div class="buttons">
           <Link class="button" href="/shop/guidance">
-            Guidance and its sources
+            {say('Guidance and its sources')}
           </Link>
         </div>
       </section>
       <section class="part" aria-labelledby="people-of-the-shop">
-        <h2 id="people-of-the-shop">People</h2>
-        <p class="quiet">Who may do what, phones, shared tablets, and your own account.</p>
+        <h2 id="people-of-the-shop">{say('People')}</h2>
+        <p class="quiet">{say('Who may do what, phones, shared tablets, and your own account.')}</p>
         <div class="buttons">
           <Link class="button" href="/shop/people">
-            People and devices
+            {say('People and devices')}
           </Link>
           <Link class="button" href="/shop/account">
-            My account
+            {say('My account')}
           </Link>
           <Link class="button" href="/journal/held">
-            Entries that wait
+            {say('Entries that wait')}
           </Link>
         </div>
       </section>
       <BackupPart book={book} />
       <section class="part" aria-labelledby="in-and-out">
-        <h2 id="in-and-out">In and out</h2>
+        <h2 id="in-and-out">{say('In and out')}</h2>
         <p class="quiet">
-          A spreadsheet or a book file comes in here; the whole book goes out as one file that any Sumpbook reads.
+          {say(
+            'A spreadsheet or a book file comes in here; the whole book goes out as one file that any Sumpbook reads.',
+          )}
         </p>
         <div class="buttons">
           <Link class="button" href="/shop/sheet">
-            Bring a spreadsheet or a book file
+            {say('Bring a spreadsheet or a book file')}
           </Link>
           <a class="button" href={`${exportAddress}?format=csv`} download="sumpbook.csv">
-            Take the log as a table
+            {say('Take the log as a table')}
           </a>
           <a class="button" href={exportAddress} download="sumpbook.json">
-            Take the whole book out
+            {say('Take the whole book out')}
           </a>
         </div>
       </section>
@@ -143,17 +148,17 @@ function ShopItself({ book }: { book: Book }) {
   if (texts === null) {
     return (
       <div class="thing-line">
-        <strong>{name === '' ? 'No name yet' : name}</strong>
+        <strong>{name === '' ? say('No name yet') : name}</strong>
         <span class="quiet">
-          {timeZone} · {say(shopUnits[units].volumeName)} · every sump read again after{' '}
-          {readEveryDays === 1 ? 'a day' : `${readEveryDays} days`}
+          {timeZone} · {say(shopUnits[units].volumeName)} ·{' '}
+          {say('every sump read again after {days, plural, =1 {a day} other {# days}}', { days: readEveryDays })}
         </span>
         <button
           type="button"
           class="plain"
           onClick={() => setTexts({ name, timeZone, units, readEveryDays, shiftsText: shifts })}
         >
-          Change
+          {say('Change')}
         </button>
       </div>
     )
@@ -180,7 +185,7 @@ function ShopItself({ book }: { book: Book }) {
   return (
     <form
       class="thing-edit"
-      aria-label="The shop"
+      aria-label={say('The shop')}
       onSubmit={(event) => {
         event.preventDefault()
         void save()
@@ -201,8 +206,13 @@ function ThingLine({ kind, thing, book }: { kind: FormKind; thing: Thing; book: 
         <strong>{thing.name}</strong>
         <span class="quiet">{sayThing(kind, thing, book)}</span>
         {!isOpen && (
-          <button type="button" class="plain" aria-label={`Change ${thing.name}`} onClick={() => setOpen(true)}>
-            Change
+          <button
+            type="button"
+            class="plain"
+            aria-label={say('Change {name}', { name: thing.name })}
+            onClick={() => setOpen(true)}
+          >
+            {say('Change')}
           </button>
         )}
       </div>
@@ -225,19 +235,19 @@ function ThingLine({ kind, thing, book }: { kind: FormKind; thing: Thing; book: 
   )
 }
 
-function NewThing({ kind, one, book, taken }: { kind: FormKind; one: string; book: Book; taken: ReadonlySet<string> }) {
+function NewThing({ kind, add, book, taken }: { kind: FormKind; add: string; book: Book; taken: ReadonlySet<string> }) {
   const [isOpen, setOpen] = useState(false)
   if (!isOpen) {
     return (
       <button type="button" class="add" onClick={() => setOpen(true)}>
-        Add {one}
+        {add}
       </button>
     )
   }
   return (
     <ThingEdit
       kind={kind}
-      label={`Add ${one}`}
+      label={add}
       book={book}
       texts={{}}
       fluid={book.fluids.length === 1 ? book.fluids[0]!.id : ''}
@@ -281,15 +291,15 @@ function ThingEdit({ kind, label, book, texts: first, fluid: firstFluid, before,
     <form class="thing-edit" aria-label={label} onSubmit={(event) => void submit(event)}>
       {kind === 'sump' && (
         <SelectField
-          label="Fluid in it"
+          label={say('Fluid in it')}
           value={fluid}
           onInput={setFluid}
-          choices={[['', 'choose'], ...book.fluids.map(({ id, name }) => [id, name] as const)]}
+          choices={[['', say('choose')], ...book.fluids.map(({ id, name }) => [id, name] as const)]}
           fault={
             saving.isTried && lacksFluid
               ? book.fluids.length === 0
-                ? 'Found none; expected a fluid. Add one under Fluids first.'
-                : 'Found nothing; expected one of the fluids.'
+                ? say('Found none; expected a fluid. Add one under Fluids first.')
+                : say('Found nothing; expected one of the fluids.')
               : null
           }
         />
@@ -315,12 +325,15 @@ export function useSaving() {
     rest: (error === null
       ? []
       : error instanceof OutOfReach
-        ? ['The book is out of reach just now: nothing was written. Try again.']
+        ? [say('The book is out of reach just now: nothing was written. Try again.')]
         : errors.length === 0
           ? [error.message]
-          : errors.map(
-              ({ pointer, found, expected }) =>
-                `${pointer.replace(/^\/changes\//, '')}: found ${found}, expected ${expected}`,
+          : errors.map(({ pointer, found, expected }) =>
+              say('{pointer}: found {found}, expected {expected}', {
+                pointer: pointer.replace(/^\/changes\//, ''),
+                found,
+                expected,
+              }),
             )) as string[],
     /** @returns whether the book took it */
     async put(send: () => Promise<unknown>): Promise<boolean> {
@@ -351,39 +364,12 @@ function SaveRow({ saving, cancel }: { saving: ReturnType<typeof useSaving>; can
       ))}
       <div class="buttons">
         <button type="submit" class="main" disabled={saving.isBusy}>
-          Write it down
+          {say('Write it down')}
         </button>
         <button type="button" class="plain" onClick={cancel}>
-          Back
+          {say('Back')}
         </button>
       </div>
     </>
   )
-}
-
-/** A thing in a few words. */
-function sayThing(kind: FormKind, thing: Thing, book: Book): string {
-  const { units } = book.shop
-  const { volumeWord } = shopUnits[units]
-  const texts = textsOf(thing, allFields[kind], units)
-  const some = (path: string, before: string, after: string) =>
-    texts[path] === undefined || texts[path] === '' ? '' : `${before}${texts[path]}${after}`
-  const [low, target, high] = ['low', 'target', 'high'].map((end) => texts[`limits.concentration.${end}`] ?? '')
-  const kept = low === '' || high === '' ? '' : `${low}–${high} %${target === '' ? '' : `, target ${target} %`}`
-  const parts: Record<FormKind, string[]> = {
-    sump: [
-      book.fluids.find(({ id }) => id === thing.fluid)?.name ?? '',
-      some('fillVolume', 'mark ', ` ${volumeWord}`),
-      some('place', '', ''),
-      kept,
-    ],
-    fluid: [
-      String(thing.class ?? '').replace('-', ' '),
-      thing.brixChart === undefined ? some('brixFactor', 'factor ', '') : 'by its chart',
-      kept,
-    ],
-    water: [String(thing.kind ?? '').replace('-', ' '), some('hardness', '', ' ppm')],
-    container: [some('capacity', '', ` ${volumeWord}`), some('graduation', 'marks every ', ` ${volumeWord}`)],
-  }
-  return parts[kind].filter((part) => part !== '').join(' · ')
 }

@@ -1,3 +1,4 @@
+import { message, say } from '@sumpbook/fluid'
 import type { Thing, Units } from '../api/types.ts'
 import type { ThingKind } from '../entry/entries.ts'
 import {
@@ -11,7 +12,7 @@ import {
 } from '../fields/read.ts'
 import { fieldPercent, fieldVolume, shopUnits } from '../say/units.ts'
 
-/** One field of a thing's form: what it is called, how its text is read, and where its value stands in the thing. */
+/** One field of a thing's form, its texts as messages: what it is called, how its text is read, and where its value stands in the thing. */
 export interface ThingField {
   /** Its path in the thing, joined by dots: "limits.concentration.low". */
   path: string
@@ -24,29 +25,29 @@ export interface ThingField {
 }
 
 const band: ThingField[] = [
-  { path: 'limits.concentration.low', label: 'Band from, %', kind: 'percent' },
-  { path: 'limits.concentration.target', label: 'Target, %', kind: 'percent' },
-  { path: 'limits.concentration.high', label: 'Band to, %', kind: 'percent' },
+  { path: 'limits.concentration.low', label: message('Band from, %'), kind: 'percent' },
+  { path: 'limits.concentration.target', label: message('Target, %'), kind: 'percent' },
+  { path: 'limits.concentration.high', label: message('Band to, %'), kind: 'percent' },
 ]
 
 const fluid: ThingField[] = [
-  { path: 'name', label: 'Name of the fluid', kind: 'text', required: true },
+  { path: 'name', label: message('Name of the fluid'), kind: 'text', required: true },
   {
     path: 'class',
-    label: 'Kind of fluid',
+    label: message('Kind of fluid'),
     kind: 'choice',
     choices: [
-      ['', 'not known'],
-      ['soluble-oil', 'soluble oil'],
-      ['semi-synthetic', 'semi-synthetic'],
-      ['synthetic', 'synthetic'],
-      ['straight-oil', 'straight oil (never mixed with water)'],
+      ['', message('not known')],
+      ['soluble-oil', message('soluble oil')],
+      ['semi-synthetic', message('semi-synthetic')],
+      ['synthetic', message('synthetic')],
+      ['straight-oil', message('straight oil (never mixed with water)')],
     ],
   },
   {
     path: 'brixFactor',
-    label: 'Brix factor, % per °Brix',
-    hint: 'From the fluid’s sheet. Without it no strength follows from a reading.',
+    label: message('Brix factor, % per °Brix'),
+    hint: message('From the fluid’s sheet. Without it no strength follows from a reading.'),
     kind: 'number',
     ends: { above: 0, max: 20 },
   },
@@ -56,32 +57,32 @@ const fluid: ThingField[] = [
 const fluidMore: ThingField[] = [
   {
     path: 'minTopUp',
-    label: 'Leanest top-up its sheet allows, %',
-    hint: 'Empty: plain water is allowed',
+    label: message('Leanest top-up its sheet allows, %'),
+    hint: message('Empty: plain water is allowed'),
     kind: 'percent',
   },
   {
     path: 'maxMixStrength',
-    label: 'Strongest mix poured, %',
-    hint: 'Empty: 20 %',
+    label: message('Strongest mix poured, %'),
+    hint: message('Empty: 20 %'),
     kind: 'percent',
     ends: { above: 0, max: 100 },
   },
 ]
 
 const water: ThingField[] = [
-  { path: 'name', label: 'Name of the water', kind: 'text', required: true },
+  { path: 'name', label: message('Name of the water'), kind: 'text', required: true },
   {
     path: 'kind',
-    label: 'Kind of water',
+    label: message('Kind of water'),
     kind: 'choice',
     choices: [
-      ['', 'not known'],
-      ['tap', 'tap'],
-      ['well', 'well'],
-      ['softened', 'softened'],
-      ['reverse-osmosis', 'reverse osmosis'],
-      ['deionised', 'deionised'],
+      ['', message('not known')],
+      ['tap', message('tap')],
+      ['well', message('well')],
+      ['softened', message('softened')],
+      ['reverse-osmosis', message('reverse osmosis')],
+      ['deionised', message('deionised')],
     ],
   },
 ]
@@ -89,19 +90,19 @@ const water: ThingField[] = [
 const waterMore: ThingField[] = [
   {
     path: 'hardness',
-    label: 'Hardness, ppm as CaCO3',
-    hint: 'Another unit may be typed: 14 °dH, 15 gpg',
+    label: message('Hardness, ppm as CaCO3'),
+    hint: message('Another unit may be typed: 14 °dH, 15 gpg'),
     kind: 'hardness',
   },
 ]
 
 const sump: ThingField[] = [
-  { path: 'name', label: 'Name of the machine or sump', kind: 'text', required: true },
-  { path: 'place', label: 'Where it stands', kind: 'text' },
+  { path: 'name', label: message('Name of the machine or sump'), kind: 'text', required: true },
+  { path: 'place', label: message('Where it stands'), kind: 'text' },
   {
     path: 'fillVolume',
-    label: 'Full mark',
-    hint: 'What it holds there, pumps stopped',
+    label: message('Full mark'),
+    hint: message('What it holds there, pumps stopped'),
     kind: 'volume',
     ends: { above: 0 },
   },
@@ -110,23 +111,23 @@ const sump: ThingField[] = [
 const sumpMore: ThingField[] = [
   {
     path: 'capacity',
-    label: 'Brim',
-    hint: 'Empty: taken as a quarter above the mark',
+    label: message('Brim'),
+    hint: message('Empty: taken as a quarter above the mark'),
     kind: 'volume',
     ends: { above: 0 },
   },
-  { path: 'minVolume', label: 'Pumps’ suction', hint: 'Below it they draw air', kind: 'volume' },
-  { path: 'holdUp', label: 'Out in the lines', hint: 'While the pumps run', kind: 'volume' },
-  { path: 'order', label: 'Place on the round', hint: '1 comes first', kind: 'number' },
+  { path: 'minVolume', label: message('Pumps’ suction'), hint: message('Below it they draw air'), kind: 'volume' },
+  { path: 'holdUp', label: message('Out in the lines'), hint: message('While the pumps run'), kind: 'volume' },
+  { path: 'order', label: message('Place on the round'), hint: message('1 comes first'), kind: 'number' },
 ]
 
 const container: ThingField[] = [
-  { path: 'name', label: 'Name of the bucket', kind: 'text', required: true },
-  { path: 'capacity', label: 'It holds', kind: 'volume', ends: { above: 0 } },
+  { path: 'name', label: message('Name of the bucket'), kind: 'text', required: true },
+  { path: 'capacity', label: message('It holds'), kind: 'volume', ends: { above: 0 } },
   {
     path: 'graduation',
-    label: 'Between two of its marks',
-    hint: 'Empty: half a litre by eye',
+    label: message('Between two of its marks'),
+    hint: message('Empty: half a litre by eye'),
     kind: 'volume',
     ends: { above: 0 },
   },
@@ -138,7 +139,7 @@ export const firstFields = { fluid, water, sump, container } as const
 export const allFields = {
   fluid: [...fluid, ...fluidMore],
   water: [...water, ...waterMore],
-  sump: [...sump, ...sumpMore, ...band.map((field) => ({ ...field, hint: 'Empty: as its fluid’s' }))],
+  sump: [...sump, ...sumpMore, ...band.map((field) => ({ ...field, hint: message('Empty: as its fluid’s') }))],
   container,
 } as const
 
@@ -184,7 +185,7 @@ export function readFields(
     const read = readText(text, field, units)
     if ('fault' in read) faults[field.path] = read.fault
     else if (read.value === null && field.required === true)
-      faults[field.path] = { found: 'nothing', expected: 'a name' }
+      faults[field.path] = { found: say('nothing'), expected: say('a name') }
     else values[field.path] = read.value
   }
   for (const [path, fault] of crossFaults(values, units)) faults[path] ??= fault
@@ -211,20 +212,30 @@ function readText(text: string, { kind, ends }: ThingField, units: Units): Field
 /** What two fields cannot both be. */
 function crossFaults(values: Readonly<Record<string, unknown>>, units: Units): [string, Fault][] {
   const pairs = [
-    ['limits.concentration.low', 'limits.concentration.target', 'percent', 'the target'],
-    ['limits.concentration.target', 'limits.concentration.high', 'percent', 'the upper end of the band'],
-    ['limits.concentration.low', 'limits.concentration.high', 'percent', 'the upper end of the band'],
-    ['limits.concentration.target', 'maxMixStrength', 'percent', 'the strongest mix poured'],
-    ['minVolume', 'fillVolume', 'volume', 'the full mark'],
-    ['fillVolume', 'capacity', 'volume', 'the brim'],
-    ['graduation', 'capacity', 'volume', 'the whole bucket'],
+    ['limits.concentration.low', 'limits.concentration.target', 'percent', message('at most the target, {value}')],
+    [
+      'limits.concentration.target',
+      'limits.concentration.high',
+      'percent',
+      message('at most the upper end of the band, {value}'),
+    ],
+    [
+      'limits.concentration.low',
+      'limits.concentration.high',
+      'percent',
+      message('at most the upper end of the band, {value}'),
+    ],
+    ['limits.concentration.target', 'maxMixStrength', 'percent', message('at most the strongest mix poured, {value}')],
+    ['minVolume', 'fillVolume', 'volume', message('at most the full mark, {value}')],
+    ['fillVolume', 'capacity', 'volume', message('at most the brim, {value}')],
+    ['graduation', 'capacity', 'volume', message('at most the whole bucket, {value}')],
   ] as const
-  return pairs.flatMap(([lesser, greater, kind, words]): [string, Fault][] => {
+  return pairs.flatMap(([lesser, greater, kind, expected]): [string, Fault][] => {
     const [low, high] = [values[lesser], values[greater]]
     if (typeof low !== 'number' || typeof high !== 'number' || low <= high) return []
-    const say = (value: number) =>
+    const written = (value: number) =>
       kind === 'volume' ? `${fieldVolume(value, units)} ${shopUnits[units].volumeWord}` : `${fieldPercent(value)} %`
-    return [[lesser, { found: say(low), expected: `at most ${words}, ${say(high)}` }]]
+    return [[lesser, { found: written(low), expected: say(expected, { value: written(high) }) }]]
   })
 }
 
@@ -288,7 +299,7 @@ export function faultsAtFields(
   for (const { pointer, found, expected } of errors) {
     const path = pointer.replace(/^\/changes\//, '').replaceAll('/', '.')
     if (fields.some((field) => field.path === path)) at[path] = { found, expected }
-    else rest.push(`${pointer}: found ${found}, expected ${expected}`)
+    else rest.push(say('{pointer}: found {found}, expected {expected}', { pointer, found, expected }))
   }
   return { at, rest }
 }

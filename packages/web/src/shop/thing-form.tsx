@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Units } from '../api/types.ts'
 import { SelectField, TextField } from '../fields/fields.tsx'
 import { shopUnits } from '../say/units.ts'
@@ -19,14 +20,15 @@ export function ThingFields({ fields, texts, faults, units, change }: ThingField
         const { path, label, hint, kind, choices, required } = field
         const shared = {
           key: path,
-          label: kind === 'volume' ? `${label}, ${shopUnits[units].volumeName}` : label,
+          label: kind === 'volume' ? `${say(label)}, ${say(shopUnits[units].volumeName)}` : say(label),
           value: texts[path] ?? '',
           onInput: (text: string) => change({ ...texts, [path]: text }),
           fault: faults[path] ?? null,
-          ...(hint === undefined ? {} : { hint }),
+          ...(hint === undefined ? {} : { hint: say(hint) }),
           ...(required === undefined ? {} : { required }),
         }
-        if (choices !== undefined) return <SelectField {...shared} choices={choices} />
+        if (choices !== undefined)
+          return <SelectField {...shared} choices={choices.map(([value, words]) => [value, say(words)] as const)} />
         return <TextField {...shared} numeric={kind !== 'text'} />
       })}
     </div>

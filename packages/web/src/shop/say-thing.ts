@@ -1,0 +1,74 @@
+import { litresTo, message, say, sayNumber } from '@sumpbook/fluid'
+import type { Book, Thing, Units } from '../api/types.ts'
+import { shopUnits } from '../say/units.ts'
+import type { FormKind } from './thing-fields.ts'
+
+/** Kinds of fluids and of waters, before they are said. */
+const kindWords: Readonly<Record<string, string>> = {
+  'soluble-oil': message('soluble oil'),
+  'semi-synthetic': message('semi-synthetic'),
+  synthetic: message('synthetic'),
+  'straight-oil': message('straight oil'),
+  tap: message('tap'),
+  well: message('well'),
+  softened: message('softened'),
+  'reverse-osmosis': message('reverse osmosis'),
+  deionised: message('deionised'),
+}
+
+/** A thing in a few words, what is not known left out: "Blue 40 · mark 300 L · bay C · 6–10 %, target 8 %". */
+export function sayThing(
+  kind: FormKind,
+  thing: Thing,
+  { shop: { units }, fluids }: { shop: { units: Units }; fluids: Book['fluids'] },
+): string {
+  const parts: Record<FormKind, () => string[]> = {
+    sump: () => [
+      fluids.find(({ id }) => id === thing.fluid)?.name ?? '',
+      ifNumber(thing.fillVolume, (litres) => say('mark {volume}', { volume: volume(litres, units) })),
+      typeof thing.place === 'string' ? thing.place : '',
+      sayKept(thing),
+    ],
+    fluid: () => [
+      sayKind(thing.class),
+      thing.brixChart === undefined
+        ? ifNumber(thing.brixFactor, (factor) => say('factor {factor}', { factor: figure(factor, 4) }))
+        : say('by its chart'),
+      sayKept(thing),
+    ],
+    water: () => [sayKind(thing.kind), ifNumber(thing.hardness, (hardness) => `${figure(hardness, 2)} ppm`)],
+    container: () => [
+      ifNumber(thing.capacity, (litres) => volume(litres, units)),
+      ifNumber(thing.graduation, (litres) => say('marks every {volume}', { volume: volume(litres, units) })),
+    ],
+  }
+  return parts[kind]()
+    .filter((part) => part !== '')
+    .join(' · ')
+}
+
+const figure = (value: number, decimals: number) => sayNumber(value, decimals, {}, 0)
+
+function sayKind(kind: unknown): string {
+  if (typeof kind !== 'string') return ''
+  const words = kindWords[kind]
+  return words === undefined ? kind : say(words)
+}
+
+/** As much of a band as is known of the thing itself; another end may be its fluid's. */
+function sayKept({ limits }: Thing): string {
+  const { low, target, high } = (limits as { concentration?: Record<string, unknown> } | undefined)?.concentration ?? {}
+  if (typeof low !== 'number' || typeof high !== 'number') return ''
+  const ends = { low: figure(low, 2), high: figure(high, 2) }
+  return typeof target === 'number'
+    ? say('{low}–{high} %, target {target} %', { ...ends, target: figure(target, 2) })
+    : `${ends.low}–${ends.high} %`
+}
+
+const ifNumber = (value: unknown, words: (value: number) => string) => (typeof value === 'number' ? words(value) : '')
+
+/** As exact as it was typed: to the hundredth of the shop's unit, large ones to the tenth. */
+function volume(litres: number, units: Units): string {
+  const amount = litresTo(litres, shopUnits[units].volume)
+  return `${figure(amount, amount >= 100 ? 1 : 2)} ${shopUnits[units].volumeWord}`
+}
