@@ -36,6 +36,7 @@ export function Masthead({ shop }: { shop?: ShopOfBook }) {
           <span class="shop">{shop.name}</span>
         </>
       )}
+      {shop === undefined && <Tongues />}
       {shop !== undefined && <QueueState />}
       {shop !== undefined && <Who />}
     </header>
