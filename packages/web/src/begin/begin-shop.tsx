@@ -136,7 +136,7 @@ export function BeginShop({ book }: { book: Book }) {
         <ShopFields
           shop={shop}
           faults={isTried ? shopFaults(shop) : {}}
-          change={(next) => setShop({ ...book.shop, ...next })}
+          change={(next) => setShop({ ...asSetUp(book.shop), ...next })}
         />
       </section>
       <section aria-labelledby="part-fluid">
