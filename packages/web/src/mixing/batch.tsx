@@ -4,8 +4,9 @@ import {
   drumBatches,
   makePour,
   percentFromWaterParts,
+  type Reader,
+  say,
   sayCautions,
-  sayCount,
   sayNumber,
   sayParts,
   sayPercent,
@@ -21,6 +22,7 @@ import { Figures } from '../fields/figures.tsx'
 import { readLitres, readPercent, readPlain, readStrength } from '../fields/read.ts'
 import { readTexts } from '../fields/read-texts.ts'
 import { Cautions } from '../parts/cautions.tsx'
+import { Said } from '../say/said.tsx'
 import { fieldFigure, fieldPercent, readerOf, shopUnits } from '../say/units.ts'
 
 /** An amount of mix, from the drum or in one batch; ratios and percent both ways; a tank put right; a rest used up. */
@@ -28,7 +30,7 @@ export function Batch({ book }: { book: Book }) {
   const { units } = book.shop
   return (
     <>
-      <p class="intro">How much concentrate and how much water for any amount of mix.</p>
+      <p class="intro">{say('How much concentrate and how much water for any amount of mix.')}</p>
       <Amount units={units} />
       <div class="part">
         <Ratio />
@@ -47,7 +49,7 @@ type AmountKey = 'volume' | 'strength' | 'container' | 'drum' | 'open'
 
 function Amount({ units }: { units: Units }) {
   const bench = useSumps().data?.[0]?.bench
-  const { volumeName } = shopUnits[units]
+  const unit = say(shopUnits[units].volumeName)
   const [texts, setTexts] = useState<Record<AmountKey, string>>({
     volume: '',
     strength: '',
@@ -64,7 +66,10 @@ function Amount({ units }: { units: Units }) {
   })
   const { volume, strength, container, drum, open } = values
   if (drum !== null && open !== null && open > drum) {
-    faults.open = { found: texts.open.trim(), expected: `at most a full drum, ${texts.drum.trim()}` }
+    faults.open = {
+      found: texts.open.trim(),
+      expected: say('at most a full drum, {volume}', { volume: texts.drum.trim() }),
+    }
   }
   const change = (key: AmountKey, text: string) => setTexts({ ...texts, [key]: text })
   const isReady = volume !== null && strength !== null && Object.keys(faults).length === 0
@@ -73,15 +78,15 @@ function Amount({ units }: { units: Units }) {
       <div class="tool-fields">
         <Figures
           fields={[
-            { key: 'volume', label: `Mix wanted, ${volumeName}` },
-            { key: 'strength', label: 'Strength, %', hint: 'Or 1:20, or 1 in 20' },
+            { key: 'volume', label: say('Mix wanted, {unit}', { unit }) },
+            { key: 'strength', label: say('Strength, %'), hint: say('Or 1:20, or 1 in 20') },
           ]}
           texts={texts}
           faults={faults}
           change={change}
         />
       </div>
-      <section class="answer" aria-label="What it takes">
+      <section class="answer" aria-label={say('What it takes')}>
         {isReady ? (
           <AmountAnswer
             asked={{ volume, strength, container, drum, open: open ?? 0 }}
@@ -91,18 +96,18 @@ function Amount({ units }: { units: Units }) {
         ) : (
           <p role="status">
             {Object.keys(faults).length > 0
-              ? 'A figure does not fit; its field says why.'
-              : 'It takes an amount and a strength.'}
+              ? say('A figure does not fit; its field says why.')
+              : say('It takes an amount and a strength.')}
           </p>
         )}
       </section>
       <details class="more">
-        <summary>In fillings of a tank, from drums</summary>
+        <summary>{say('In fillings of a tank, from drums')}</summary>
         <Figures
           fields={[
-            { key: 'container', label: `The tank takes, ${volumeName}`, hint: 'Empty: all in one' },
-            { key: 'drum', label: `A full drum holds, ${volumeName}` },
-            { key: 'open', label: `In the open drum, ${volumeName}`, hint: 'It is used up first' },
+            { key: 'container', label: say('The tank takes, {unit}', { unit }), hint: say('Empty: all in one') },
+            { key: 'drum', label: say('A full drum holds, {unit}', { unit }) },
+            { key: 'open', label: say('In the open drum, {unit}', { unit }), hint: say('It is used up first') },
           ]}
           texts={texts}
           faults={faults}
@@ -148,22 +153,24 @@ function AmountAnswer({
       <div role="status">
         <p class="headline">
           {pour.concentrate === 0
-            ? `${rest} of water, no concentrate.`
-            : `${part} of concentrate into ${rest} of water.`}
+            ? say('{water} of water, no concentrate.', { water: rest })
+            : say('{concentrate} of concentrate into {water} of water.', { concentrate: part, water: rest })}
         </p>
         {batches.fillings > 1 && (
           <p>
-            In {sayCount(batches.fillings, 'filling', 'fillings')} of {sayVolume(batches.each.volume, reader)}: each{' '}
-            {each.rest} of water, then {each.part} of concentrate into it.
+            {say(
+              'In {count, plural, one {# filling} other {# fillings}} of {volume}: each {water} of water, then {concentrate} of concentrate into it.',
+              {
+                count: batches.fillings,
+                volume: sayVolume(batches.each.volume, reader),
+                water: each.rest,
+                concentrate: each.part,
+              },
+            )}
           </p>
         )}
         {measured !== null && measured.buckets <= mostBuckets && measured.volume > 0 && (
-          <p>
-            In {sayVolume(measured.container.capacity, reader)} buckets: {measured.fullWater} full
-            {measured.restWater > 0 && <> and {sayVolume(measured.restWater, reader)}</>} of water
-            {measured.concentrate > 0 && <>, {sayVolume(measured.concentrate, reader)} concentrate last</>}; as measured
-            that is {sayVolume(measured.volume, reader)} at {sayPercent(measured.strength, reader)}.
-          </p>
+          <p>{sayBuckets(measured, reader)}</p>
         )}
         {drum !== null && pour.concentrate > 0 && <p>{sayDrums(batches.drums, reader)}</p>}
       </div>
@@ -172,16 +179,56 @@ function AmountAnswer({
   )
 }
 
-function sayDrums(
-  { fromOpen, opened, left }: ReturnType<typeof drumBatches>['drums'],
-  reader: Parameters<typeof sayVolume>[1],
-): string {
-  const parts = [
-    fromOpen > 0 ? `${sayVolume(fromOpen, reader)} from the open drum` : '',
-    opened > 0 ? `${sayCount(opened, 'full drum', 'full drums')} to open` : '',
-  ].filter((part) => part !== '')
-  return `${parts.join(', then ')}; ${sayVolume(left, reader)} will be left in the one that stays open.`
+/** Full buckets of water, the rest of the water, the concentrate last; and what that makes as measured. */
+function sayBuckets(measured: ReturnType<typeof dispense>, reader: Reader): string {
+  const blanks = {
+    bucket: sayVolume(measured.container.capacity, reader),
+    full: measured.fullWater,
+    rest: sayVolume(measured.restWater, reader),
+    concentrate: sayVolume(measured.concentrate, reader),
+    volume: sayVolume(measured.volume, reader),
+    strength: sayPercent(measured.strength, reader),
+  }
+  if (measured.concentrate > 0) {
+    return measured.restWater > 0
+      ? say(
+          'In {bucket} buckets: {full, plural, other {# full}} and {rest} of water, {concentrate} concentrate last; as measured that is {volume} at {strength}.',
+          blanks,
+        )
+      : say(
+          'In {bucket} buckets: {full, plural, other {# full}} of water, {concentrate} concentrate last; as measured that is {volume} at {strength}.',
+          blanks,
+        )
+  }
+  return measured.restWater > 0
+    ? say(
+        'In {bucket} buckets: {full, plural, other {# full}} and {rest} of water; as measured that is {volume} at {strength}.',
+        blanks,
+      )
+    : say(
+        'In {bucket} buckets: {full, plural, other {# full}} of water; as measured that is {volume} at {strength}.',
+        blanks,
+      )
 }
+
+function sayDrums({ fromOpen, opened, left }: ReturnType<typeof drumBatches>['drums'], reader: Reader): string {
+  const blanks = { volume: sayVolume(fromOpen, reader), opened, left: sayVolume(left, reader) }
+  if (opened === 0) {
+    return say('{volume} from the open drum; {left} will be left in the one that stays open.', blanks)
+  }
+  return fromOpen > 0
+    ? say(
+        '{volume} from the open drum, then {opened, plural, one {# full drum} other {# full drums}} to open; {left} will be left in the one that stays open.',
+        blanks,
+      )
+    : say(
+        '{opened, plural, one {# full drum} other {# full drums}} to open; {left} will be left in the one that stays open.',
+        blanks,
+      )
+}
+
+/** The digits of a field, in the reader's number signs. */
+const sayFigure = (value: number): string => sayNumber(Number(fieldFigure(value)), 6, {}, 0)
 
 /** 1 : N and percent, whichever is typed, with the convention spelled out. */
 function Ratio() {
@@ -200,23 +247,24 @@ function Ratio() {
   }
   const n = 'fault' in parts ? null : parts.value
   return (
-    <section aria-label="Ratio and percent">
-      <h2>Ratio and percent</h2>
+    <section aria-label={say('Ratio and percent')}>
+      <h2>{say('Ratio and percent')}</h2>
       <p class="intro">
-        1 : N here means one part concentrate and N parts water, as a mixer and a bucket do it; 1 in N counts the
-        finished mix.
+        {say(
+          '1 : N here means one part concentrate and N parts water, as a mixer and a bucket do it; 1 in N counts the finished mix.',
+        )}
       </p>
       <div class="figures ratio">
         <TextField
           numeric
-          label="Strength, %"
+          label={say('Strength, %')}
           value={texts.percent}
           onInput={typePercent}
           fault={'fault' in percent ? percent.fault : null}
         />
         <TextField
           numeric
-          label="1 part to N parts water"
+          label={say('1 part to N parts water')}
           value={texts.parts}
           onInput={typeParts}
           fault={'fault' in parts ? parts.fault : null}
@@ -225,14 +273,20 @@ function Ratio() {
       <p role="status">
         {n !== null && (
           <>
-            1 : {fieldFigure(n)} is <strong>{sayNumber(percentFromWaterParts(n), 2, {}, 0)} %</strong>:{' '}
-            {fieldFigure(n + 1)} parts together, so it is the same as 1 in {fieldFigure(n + 1)}.
-            {n > 1 && (
-              <>
-                {' '}
-                Read as “1 in {fieldFigure(n)}” it would be {sayNumber(100 / n, 2, {}, 0)} %.
-              </>
-            )}
+            <Said
+              text="1 : {water} is <strong>{percent} %</strong>: {all} parts together, so it is the same as 1 in {all}."
+              values={{
+                water: sayFigure(n),
+                percent: sayNumber(percentFromWaterParts(n), 2, {}, 0),
+                all: sayFigure(n + 1),
+              }}
+              parts={{ strong: (inside) => <strong>{inside}</strong> }}
+            />{' '}
+            {n > 1 &&
+              say('Read as “1 in {parts}” it would be {percent} %.', {
+                parts: sayFigure(n),
+                percent: sayNumber(100 / n, 2, {}, 0),
+              })}
           </>
         )}
       </p>
@@ -244,7 +298,7 @@ type RightKey = 'volume' | 'concentration' | 'target'
 
 /** A tank of mix that is too lean or too rich: what to add to it. */
 function PutRight({ units }: { units: Units }) {
-  const { volumeName } = shopUnits[units]
+  const unit = say(shopUnits[units].volumeName)
   const [texts, setTexts] = useState<Record<RightKey, string>>({ volume: '', concentration: '', target: '' })
   const { values, faults } = readTexts(texts, {
     volume: (text) => readLitres(text, units, { above: 0 }),
@@ -254,16 +308,18 @@ function PutRight({ units }: { units: Units }) {
   const { volume, concentration, target } = values
   const isReady = volume !== null && concentration !== null && target !== null
   return (
-    <section aria-label="A tank put right">
-      <h2>A tank put right</h2>
+    <section aria-label={say('A tank put right')}>
+      <h2>{say('A tank put right')}</h2>
       <p class="intro">
-        A batch that stands mixed and is too lean or too rich. Not for a sump: there neat concentrate does not mix.
+        {say(
+          'A batch that stands mixed and is too lean or too rich. Not for a sump: there neat concentrate does not mix.',
+        )}
       </p>
       <Figures
         fields={[
-          { key: 'volume', label: `In the tank, ${volumeName}` },
-          { key: 'concentration', label: 'Strength now, %' },
-          { key: 'target', label: 'Strength wanted, %' },
+          { key: 'volume', label: say('In the tank, {unit}', { unit }) },
+          { key: 'concentration', label: say('Strength now, %') },
+          { key: 'target', label: say('Strength wanted, %') },
         ]}
         texts={texts}
         faults={faults}
@@ -281,34 +337,42 @@ function sayPutRight(
   const reader = readerOf(units)
   const strength = concentration < target ? 100 : 0
   const amount = amountToReach({ volume, concentration, strength, target })
-  if (amount.outcome === 'unreachable') return 'No amount of water or concentrate makes that.'
-  if (amount.add === 0) return 'It stands there already.'
-  const what = strength === 100 ? 'concentrate, stirred in slowly' : 'water'
-  return `Add ${sayVolume(amount.add, reader)} of ${what}. The tank then holds ${sayVolume(amount.total, reader)} at ${sayPercent(target, reader)}.`
+  if (amount.outcome === 'unreachable') return say('No amount of water or concentrate makes that.')
+  if (amount.add === 0) return say('It stands there already.')
+  return say(
+    strength === 100
+      ? 'Add {volume} of concentrate, stirred in slowly. The tank then holds {total} at {strength}.'
+      : 'Add {volume} of water. The tank then holds {total} at {strength}.',
+    {
+      volume: sayVolume(amount.add, reader),
+      total: sayVolume(amount.total, reader),
+      strength: sayPercent(target, reader),
+    },
+  )
 }
 
 type RestKey = 'concentrate' | 'strength'
 
 /** The mix that a rest of concentrate makes, so that no drum stays open. */
 function Rest({ units }: { units: Units }) {
-  const { volumeName } = shopUnits[units]
+  const unit = say(shopUnits[units].volumeName)
   const reader = readerOf(units)
   const [texts, setTexts] = useState<Record<RestKey, string>>({ concentrate: '', strength: '' })
   const { values, faults } = readTexts(texts, {
     concentrate: (text) => readLitres(text, units, { above: 0 }),
     strength: (text) => {
       const read = readStrength(text)
-      return 'value' in read && read.value === 0 ? { fault: { found: '0 %', expected: 'above 0' } } : read
+      return 'value' in read && read.value === 0 ? { fault: { found: '0 %', expected: say('above 0') } } : read
     },
   })
   const { concentrate, strength } = values
   return (
-    <section aria-label="A rest used up">
-      <h2>A rest used up</h2>
+    <section aria-label={say('A rest used up')}>
+      <h2>{say('A rest used up')}</h2>
       <Figures
         fields={[
-          { key: 'concentrate', label: `Concentrate left, ${volumeName}` },
-          { key: 'strength', label: 'Strength of the mix, %' },
+          { key: 'concentrate', label: say('Concentrate left, {unit}', { unit }) },
+          { key: 'strength', label: say('Strength of the mix, %') },
         ]}
         texts={texts}
         faults={faults}
@@ -316,11 +380,14 @@ function Rest({ units }: { units: Units }) {
       />
       <p role="status">
         {concentrate !== null && strength !== null && (
-          <>
-            It makes{' '}
-            <strong class="amount">{sayVolume(volumeFromConcentrate({ concentrate, strength }), reader)}</strong> of
-            mix, with {sayVolume(volumeFromConcentrate({ concentrate, strength }) - concentrate, reader)} of water.
-          </>
+          <Said
+            text="It makes <strong>{mix}</strong> of mix, with {water} of water."
+            values={{
+              mix: sayVolume(volumeFromConcentrate({ concentrate, strength }), reader),
+              water: sayVolume(volumeFromConcentrate({ concentrate, strength }) - concentrate, reader),
+            }}
+            parts={{ strong: (inside) => <strong class="amount">{inside}</strong> }}
+          />
         )}
       </p>
     </section>

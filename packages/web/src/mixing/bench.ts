@@ -2,9 +2,12 @@ import {
   brimTolerance,
   concentrationFromBrix,
   type Figure,
+  message,
   quantile95,
   type RecipeBench,
   type SumpToPour,
+  say,
+  sayNumber,
   sayVolume,
 } from '@sumpbook/fluid'
 import type { SumpNow, Units } from '../api/types.ts'
@@ -144,9 +147,9 @@ function figureOf(mean: number | null, give: number | null): Figure | null {
 
 function missingFrom({ concentration, fillVolume, target }: BenchFigures): string[] {
   return [
-    concentration === null ? 'the strength now' : '',
-    fillVolume === null ? 'the full mark' : '',
-    target === null ? 'the target' : '',
+    concentration === null ? say('the strength now') : '',
+    fillVolume === null ? say('the full mark') : '',
+    target === null ? say('the target') : '',
   ].filter((words) => words !== '')
 }
 
@@ -154,21 +157,21 @@ function missingFrom({ concentration, fillVolume, target }: BenchFigures): strin
 function crossFaults(values: BenchFigures, units: Units): [BenchKey, { found: string; expected: string }][] {
   const brim = values.capacity ?? (values.fillVolume === null ? null : 1.25 * values.fillVolume)
   const pairs: [BenchKey, number | null, string][] = [
-    ['low', values.high, 'the upper end of the band'],
-    ['low', values.target, 'the target'],
-    ['target', values.high, 'the upper end of the band'],
-    ['target', values.strongest ?? usualStrongest, 'the strongest mix poured'],
-    ['leanest', values.target, 'the target'],
-    ['fillVolume', values.capacity, 'the brim'],
-    ['minVolume', values.fillVolume, 'the full mark'],
-    ['volume', brim === null ? null : brimTolerance * brim, 'a little above the brim'],
+    ['low', values.high, message('at most the upper end of the band, {most}')],
+    ['low', values.target, message('at most the target, {most}')],
+    ['target', values.high, message('at most the upper end of the band, {most}')],
+    ['target', values.strongest ?? usualStrongest, message('at most the strongest mix poured, {most}')],
+    ['leanest', values.target, message('at most the target, {most}')],
+    ['fillVolume', values.capacity, message('at most the brim, {most}')],
+    ['minVolume', values.fillVolume, message('at most the full mark, {most}')],
+    ['volume', brim === null ? null : brimTolerance * brim, message('at most a little above the brim, {most}')],
   ]
   return pairs.flatMap(([key, most, words]): [BenchKey, { found: string; expected: string }][] => {
     const value = values[key]
     if (value === null || most === null || value <= most * (1 + 1e-12)) return []
-    const say = (amount: number) =>
-      volumes.includes(key) ? sayVolume(amount, readerOf(units)) : `${fieldPercent(amount)} %`
-    return [[key, { found: say(value), expected: `at most ${words}, ${say(most)}` }]]
+    const written = (amount: number) =>
+      volumes.includes(key) ? sayVolume(amount, readerOf(units)) : `${sayNumber(amount, 2, {}, 0)} %`
+    return [[key, { found: written(value), expected: say(words, { most: written(most) }) }]]
   })
 }
 

@@ -1,4 +1,4 @@
-import { sayCautions, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from '@sumpbook/fluid'
+import { type Reader, say, sayCautions, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { useToday } from '../api/queries.ts'
 import type { Book, Units } from '../api/types.ts'
@@ -25,7 +25,7 @@ export function Cart({ book }: { book: Book }) {
   const [turned, setTurned] = useState<ReadonlySet<string>>(new Set())
   if (today.data === undefined) {
     return today.error === null ? (
-      <p class="quiet">Working out the day …</p>
+      <p class="quiet">{say('Working out the day …')}</p>
     ) : (
       <p class="fault">{today.error.message}</p>
     )
@@ -33,7 +33,7 @@ export function Cart({ book }: { book: Book }) {
   const all = cartNeeds(today.data)
   const fluids = fluidsOf(all)
   const chosen = fluids.find(({ id }) => id === fluid) ?? fluids[0]
-  if (chosen === undefined) return <p>No sump has anything to pour into it today.</p>
+  if (chosen === undefined) return <p>{say('No sump has anything to pour into it today.')}</p>
   const needs = all.filter((need) => need.fluid.id === chosen.id)
   // What today's list asks for is on the cart, the others where somebody takes them along.
   const isTaken = ({ sump, isListed }: CartNeed) => isListed !== turned.has(sump)
@@ -50,14 +50,15 @@ export function Cart({ book }: { book: Book }) {
   return (
     <>
       <p class="intro">
-        Each sump asks for a strength of its own; a cart carries a few. These are the ones that miss the least, all
-        sumps together.
+        {say(
+          'Each sump asks for a strength of its own; a cart carries a few. These are the ones that miss the least, all sumps together.',
+        )}
       </p>
       <div class="tool">
         <div class="tool-fields">
           {fluids.length > 1 && (
             <Taps
-              legend="Fluid"
+              legend={say('Fluid')}
               name="cart-fluid"
               value={chosen.id}
               choices={fluids.map(({ id, name }) => [id, name])}
@@ -65,7 +66,7 @@ export function Cart({ book }: { book: Book }) {
             />
           )}
           <Taps
-            legend="Strengths on the cart"
+            legend={say('Strengths on the cart')}
             name="cart-strengths"
             value={String(strengths)}
             choices={worst.map((_, i) => [String(i + 1), String(i + 1)])}
@@ -73,15 +74,15 @@ export function Cart({ book }: { book: Book }) {
           />
           {taken.length > 0 && <p class="quiet">{sayWorst(worst)}</p>}
         </div>
-        <section class="answer" aria-label="The cart">
+        <section class="answer" aria-label={say('The cart')}>
           {plan === null ? (
-            <p>No sump is taken along.</p>
+            <p>{say('No sump is taken along.')}</p>
           ) : (
             <Batches plan={plan} units={units} fluid={chosen.name} bucket={bench?.container?.capacity ?? null} />
           )}
         </section>
         <fieldset class="tool-fields stops">
-          <legend>Sumps taken along</legend>
+          <legend>{say('Sumps taken along')}</legend>
           <ul>
             {needs.map((need) => (
               <li key={need.sump}>
@@ -91,8 +92,10 @@ export function Cart({ book }: { book: Book }) {
                     <strong>{need.name}</strong>
                     <span class="quiet">
                       {' '}
-                      {sayVolume(need.volume, readerOf(units))} at {sayStrength(need.strength, readerOf(units))}
-                      {need.isListed ? '' : ', only filled up'}
+                      {say(need.isListed ? '{volume} at {strength}' : '{volume} at {strength}, only filled up', {
+                        volume: sayVolume(need.volume, readerOf(units)),
+                        strength: sayStrength(need.strength, readerOf(units)),
+                      })}
                     </span>
                   </span>
                 </label>
@@ -110,9 +113,11 @@ export function Cart({ book }: { book: Book }) {
 function sayWorst(worst: readonly number[]): string {
   const enough = worst.findIndex((error) => error < 0.005)
   const told = enough === -1 ? worst : worst.slice(0, enough)
-  if (told.length === 0) return 'One strength serves them all.'
+  if (told.length === 0) return say('One strength serves them all.')
   const misses = told.map((error, i) => `${i + 1}: ${sayNumber(error, 2)} %`).join(' · ')
-  return `The worst miss with so many strengths: ${misses}${enough === -1 ? '' : ` · from ${enough + 1} on none`}.`
+  return enough === -1
+    ? say('The worst miss with so many strengths: {misses}.', { misses })
+    : say('The worst miss with so many strengths: {misses} · from {count} on none.', { misses, count: enough + 1 })
 }
 
 function Batches({
@@ -139,41 +144,77 @@ function Batches({
           return (
             <li key={strength}>
               <p class="headline">
-                {sayVolume(volume, reader)} at {sayStrength(strength, reader)}
+                {say('{volume} at {strength}', {
+                  volume: sayVolume(volume, reader),
+                  strength: sayStrength(strength, reader),
+                })}
               </p>
               <p>
-                {concentrate === 0
-                  ? `${rest} of water`
-                  : `${rest} of water, then ${part} of ${fluid} concentrate into it`}
-                {bucket !== null && `; ${Math.ceil(volume / bucket - 1e-9)} buckets of ${sayVolume(bucket, reader)}`}.
+                {sayBatch({ water: rest, concentrate: concentrate === 0 ? null : part, fluid }, volume, bucket, reader)}
               </p>
               <p class="quiet">{sumps.map((sump) => names.get(sump)).join(' · ')}</p>
             </li>
           )
         })}
       </ol>
-      <p>
-        {plan.worst < 0.005 ? 'Every sump gets what it asks for' : `The worst miss is ${sayNumber(plan.worst, 2)} %`}
-        {outside.length === 0
-          ? '; every sump lands in its band.'
-          : `; outside its band: ${outside.map(({ need }) => need.name).join(', ')}.`}
-      </p>
+      <p>{sayMiss(plan.worst, outside)}</p>
       {hasConcentrate && <Cautions cautions={sayCautions(['concentrateLast'])} />}
     </>
   )
 }
 
+/** What goes into a batch, and how many buckets it fills. */
+function sayBatch(
+  { water, concentrate, fluid }: { water: string; concentrate: string | null; fluid: string },
+  volume: number,
+  bucket: number | null,
+  reader: Reader,
+): string {
+  if (bucket === null) {
+    return concentrate === null
+      ? say('{water} of water.', { water })
+      : say('{water} of water, then {concentrate} of {fluid} concentrate into it.', { water, concentrate, fluid })
+  }
+  const buckets = { count: Math.ceil(volume / bucket - 1e-9), bucket: sayVolume(bucket, reader) }
+  return concentrate === null
+    ? say('{water} of water; {count, plural, one {# bucket} other {# buckets}} of {bucket}.', { water, ...buckets })
+    : say(
+        '{water} of water, then {concentrate} of {fluid} concentrate into it; {count, plural, one {# bucket} other {# buckets}} of {bucket}.',
+        { water, concentrate, fluid, ...buckets },
+      )
+}
+
+/** The worst miss, and which sumps it takes out of their bands. */
+function sayMiss(worst: number, outside: readonly Served[]): string {
+  const percent = sayNumber(worst, 2)
+  const sumps = outside.map(({ need }) => need.name).join(', ')
+  if (worst < 0.005) {
+    return outside.length === 0
+      ? say('Every sump gets what it asks for; every sump lands in its band.')
+      : say('Every sump gets what it asks for; outside its band: {sumps}.', { sumps })
+  }
+  return outside.length === 0
+    ? say('The worst miss is {percent} %; every sump lands in its band.', { percent })
+    : say('The worst miss is {percent} %; outside its band: {sumps}.', { percent, sumps })
+}
+
 function Landing({ served }: { served: Served | undefined }) {
   if (served === undefined) return null
   const { strength, error, lands, isInBand } = served
-  const miss =
-    Math.abs(error) < 0.005
-      ? 'as it asks'
-      : `${sayNumber(Math.abs(error), 2)} ${error > 0 ? 'above' : 'under'} its own recipe`
+  const blanks = {
+    strength: sayStrength(strength, { units: 'metric' }),
+    lands: sayPercent(lands, { units: 'metric' }),
+    side: Math.abs(error) < 0.005 ? 'none' : error > 0 ? 'above' : 'under',
+    miss: sayNumber(Math.abs(error), 2),
+  }
   return (
     <p class={isInBand ? 'landing' : 'landing outside'}>
-      gets {sayStrength(strength, { units: 'metric' })}, lands at {sayPercent(lands, { units: 'metric' })}, {miss}
-      {isInBand ? '' : ': outside its band'}
+      {say(
+        isInBand
+          ? 'gets {strength}, lands at {lands}, {side, select, above {{miss} above its own recipe} under {{miss} under its own recipe} other {as it asks}}'
+          : 'gets {strength}, lands at {lands}, {side, select, above {{miss} above its own recipe} under {{miss} under its own recipe} other {as it asks}}: outside its band',
+        blanks,
+      )}
     </p>
   )
 }

@@ -1,4 +1,4 @@
-import type { DialCurve } from '@sumpbook/fluid'
+import { type DialCurve, say } from '@sumpbook/fluid'
 import { Plot } from '../drawing/plot.tsx'
 import { axisOf } from '../drawing/scale.ts'
 import type { Setting } from './mixer-curve.ts'
@@ -25,7 +25,7 @@ export function DialPlot({
   )
   const marks = checks.length > 0 ? checks : curve.points.map(([dial, percent]) => ({ dial, percent }))
   return (
-    <Plot x={x} y={y} height={190} words="% poured, by the dial" says={says}>
+    <Plot x={x} y={y} height={190} words={say('% poured, by the dial')} says={says}>
       {(places) => {
         const line = (points: readonly Setting[]) =>
           `M${points.map(([dial, percent]) => `${places.x(dial)} ${places.y(percent)}`).join('L')}`

@@ -1,4 +1,4 @@
-import { chartFromMixes, type KnownMix, type ProductFactor, sayNumber } from '@sumpbook/fluid'
+import { chartFromMixes, type KnownMix, type ProductFactor, say, sayNumber } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Book, Thing } from '../api/types.ts'
 import { Plot } from '../drawing/plot.tsx'
@@ -31,36 +31,37 @@ export function FactorTool({ book }: { book: Book }) {
   return (
     <>
       <p class="intro">
-        Make up a few mixes with the shop’s own water, concentrate by mass or burette, and read each. A factor belongs
-        to a product and drifts with its lots.
+        {say(
+          'Make up a few mixes with the shop’s own water, concentrate by mass or burette, and read each. A factor belongs to a product and drifts with its lots.',
+        )}
       </p>
       <div class="tool">
         <div class="tool-fields">
           <div class="figures">
             <SelectField
-              label="Fluid"
+              label={say('Fluid')}
               value={fluid?.id ?? ''}
               onInput={setId}
               choices={
                 book.fluids.length === 0
-                  ? [['', 'no fluid in the book']]
+                  ? [['', say('no fluid in the book')]]
                   : book.fluids.map(({ id, name }) => [id, name] as const)
               }
             />
             <TextField
               numeric
-              label="Shown on the water alone, °Brix"
+              label={say('Shown on the water alone, °Brix')}
               value={water}
               onInput={setWater}
               fault={'fault' in waterRead ? waterRead.fault : null}
             />
           </div>
           <RowsTable
-            one="Mix"
-            caption="Known mixes"
+            one={say('Mix')}
+            caption={say('Known mixes')}
             columns={[
-              { key: 'percent', label: 'made up to, %' },
-              { key: 'brix', label: 'read, °Brix' },
+              { key: 'percent', label: say('made up to, %') },
+              { key: 'brix', label: say('read, °Brix') },
             ]}
             rows={rows}
             faults={faults}
@@ -68,12 +69,14 @@ export function FactorTool({ book }: { book: Book }) {
             change={setRows}
           />
         </div>
-        <section class="answer" aria-label="The factor">
+        <section class="answer" aria-label={say('The factor')}>
           {found === null ? (
-            <p role="status">It takes one mix at least; four or more say whether the product is a straight line.</p>
+            <p role="status">
+              {say('It takes one mix at least; four or more say whether the product is a straight line.')}
+            </p>
           ) : found.outcome === 'no-slope' ? (
             <p role="status">
-              The readings do not rise with the strength beyond their scatter: no factor follows from them.
+              {say('The readings do not rise with the strength beyond their scatter: no factor follows from them.')}
             </p>
           ) : (
             <FactorAnswer found={found} mixes={mixes} fluid={fluid} book={book} />
@@ -101,20 +104,21 @@ function FactorAnswer({
     <>
       <div role="status">
         <p class="headline">
-          {sayNumber(found.factor, 3)} % per °Brix
-          {found.low90 !== null && found.high90 !== null && (
-            <>
-              {' '}
-              ({sayNumber(found.low90, 3)}–{sayNumber(found.high90, 3)})
-            </>
-          )}
-          .
+          {found.low90 === null || found.high90 === null
+            ? say('{factor} % per °Brix.', { factor: sayNumber(found.factor, 3) })
+            : say('{factor} % per °Brix ({low}–{high}).', {
+                factor: sayNumber(found.factor, 3),
+                low: sayNumber(found.low90, 3),
+                high: sayNumber(found.high90, 3),
+              })}
         </p>
         <p>{sayLine(found)}</p>
         {found.zero?.off === true && (
           <p>
-            The line through the mixes alone meets plain water at {sayNumber(found.zero.brix, 2)} °Brix, not at 0: read
-            the water with the same instrument and write that above.
+            {say(
+              'The line through the mixes alone meets plain water at {brix} °Brix, not at 0: read the water with the same instrument and write that above.',
+              { brix: sayNumber(found.zero.brix, 2) },
+            )}
           </p>
         )}
       </div>
@@ -127,15 +131,19 @@ function FactorAnswer({
 function sayLine({ n, residualSd, curvature }: Found): string {
   const scatter =
     residualSd === null
-      ? 'One mix says nothing of the scatter.'
-      : `Readings scatter by ${sayNumber(residualSd, 2)} °Brix.`
+      ? say('One mix says nothing of the scatter.')
+      : say('Readings scatter by {brix} °Brix.', { brix: sayNumber(residualSd, 2) })
   const shape =
     curvature === null
-      ? 'Whether the product is a straight line, so few mixes cannot say.'
+      ? say('Whether the product is a straight line, so few mixes cannot say.')
       : curvature.bent
-        ? `The product is no straight line: it bends away by up to ${sayNumber(curvature.farthest, 2)} %. A chart serves it better than a factor.`
-        : 'No bend beyond the scatter: a straight line serves.'
-  return `${n === 1 ? 'One mix' : `${n} mixes`}. ${scatter} ${shape}`
+        ? say(
+            'The product is no straight line: it bends away by up to {percent} %. A chart serves it better than a factor.',
+            { percent: sayNumber(curvature.farthest, 2) },
+          )
+        : say('No bend beyond the scatter: a straight line serves.')
+  const count = say('{count, plural, one {One mix} other {# mixes}}.', { count: n })
+  return `${count} ${scatter} ${shape}`
 }
 
 /** How far each reading lies off the line. */
@@ -144,11 +152,13 @@ function Residuals({ found, mixes }: { found: Found; mixes: readonly KnownMix[] 
   const reach = Math.max(0.1, ...misses.map(({ residual }) => Math.abs(residual)))
   const x = axisOf([0, ...misses.map(({ percent }) => percent)], { most: 6, zero: true })
   const y = axisOf([-reach, reach], { most: 4 })
-  const says = `How far each reading lies off the line: ${misses
-    .map(({ percent, residual }) => `${sayNumber(percent, 1, {}, 0)} %: ${sayNumber(residual, 2)}`)
-    .join('; ')} °Brix.`
+  const says = say('How far each reading lies off the line: {readings} °Brix.', {
+    readings: misses
+      .map(({ percent, residual }) => `${sayNumber(percent, 1, {}, 0)} %: ${sayNumber(residual, 2)}`)
+      .join('; '),
+  })
   return (
-    <Plot x={x} y={y} height={150} words="°Brix off the line, by % made up" says={says}>
+    <Plot x={x} y={y} height={150} words={say('°Brix off the line, by % made up')} says={says}>
       {(places) => (
         <>
           <path class="curve" d={`M${places.left} ${places.y(0)}H${places.right}`} />
@@ -189,7 +199,9 @@ function Save({ fluid, found, mixes, book }: SaveProps) {
       ...(hasChart ? { brixChart: fluid.brixChart } : {}),
     }
     const entry = setupEntry(about, changes, was, stampNow(), day)
-    void writing.write([{ entry, label: `${fluid.name}: factor ${sayNumber(found.factor, 3)}` }])
+    void writing.write([
+      { entry, label: say('{fluid}: factor {factor}', { fluid: fluid.name, factor: sayNumber(found.factor, 3) }) },
+    ])
   }
   const saveChart = () => {
     const brixChart = chartFromMixes(mixes).map(([brix, percent]) => [
@@ -197,7 +209,9 @@ function Save({ fluid, found, mixes, book }: SaveProps) {
       Number(percent.toFixed(2)),
     ])
     const entry = setupEntry(about, { brixChart }, { brixChart: fluid.brixChart ?? null }, stampNow(), day)
-    void writing.write([{ entry, label: `${fluid.name}: chart of ${brixChart.length} points` }])
+    void writing.write([
+      { entry, label: say('{fluid}: chart of {count} points', { fluid: fluid.name, count: brixChart.length }) },
+    ])
   }
   const isBent = found.curvature?.bent === true
   return (
@@ -205,25 +219,27 @@ function Save({ fluid, found, mixes, book }: SaveProps) {
       <p>{sayPresent(fluid, found, today)}</p>
       <div class="figures">
         <DayField
-          label="It holds from"
+          label={say('It holds from')}
           value={day}
           onInput={setDay}
           max={today}
-          fault={isDay ? null : { found: day === '' ? 'nothing' : day, expected: 'a day up to today' }}
+          fault={isDay ? null : { found: day === '' ? say('nothing') : day, expected: say('a day up to today') }}
         />
       </div>
       <div class="buttons">
         {isBent && (
           <button type="button" class="main" disabled={!isDay || writing.isBusy} onClick={saveChart}>
-            Save as {fluid.name}’s chart
+            {say('Save as {fluid}’s chart', { fluid: fluid.name })}
           </button>
         )}
         <button type="button" class={isBent ? '' : 'main'} disabled={!isDay || writing.isBusy} onClick={saveFactor}>
-          Save as {fluid.name}’s factor
+          {say('Save as {fluid}’s factor', { fluid: fluid.name })}
         </button>
       </div>
       {hasChart && (
-        <p class="quiet">A factor saved takes the fluid’s chart away from that day on; a chart would win over it.</p>
+        <p class="quiet">
+          {say('A factor saved takes the fluid’s chart away from that day on; a chart would win over it.')}
+        </p>
       )}
       <p role="status">{writing.said}</p>
     </div>
@@ -232,10 +248,17 @@ function Save({ fluid, found, mixes, book }: SaveProps) {
 
 function sayPresent(fluid: Thing, { low90, high90 }: Found, today: string): string {
   const now = scaleOf(fluid, today)
-  if (now === null) return `The book has no factor of ${fluid.name} yet.`
-  if ('chart' in now) return `The book reads ${fluid.name} by a chart of ${now.chart.length} points.`
-  const said = `The book reads ${fluid.name} with ${sayNumber(now.factor, 3)}`
-  if (low90 === null || high90 === null) return `${said}.`
+  if (now === null) return say('The book has no factor of {fluid} yet.', { fluid: fluid.name })
+  if ('chart' in now) {
+    return say('The book reads {fluid} by a chart of {count} points.', { fluid: fluid.name, count: now.chart.length })
+  }
+  const blanks = { fluid: fluid.name, factor: sayNumber(now.factor, 3) }
+  if (low90 === null || high90 === null) return say('The book reads {fluid} with {factor}.', blanks)
   const fits = now.factor >= low90 && now.factor <= high90
-  return fits ? `${said}, which these mixes bear out.` : `${said}, which lies outside what these mixes say.`
+  return say(
+    fits
+      ? 'The book reads {fluid} with {factor}, which these mixes bear out.'
+      : 'The book reads {fluid} with {factor}, which lies outside what these mixes say.',
+    blanks,
+  )
 }

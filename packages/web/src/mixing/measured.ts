@@ -1,4 +1,11 @@
-import { concentrationFromBrix, type DatedFactor, type KnownScales, type ScaleInUse, scaleOn } from '@sumpbook/fluid'
+import {
+  concentrationFromBrix,
+  type DatedFactor,
+  type KnownScales,
+  type ScaleInUse,
+  say,
+  scaleOn,
+} from '@sumpbook/fluid'
 import type { Thing } from '../api/types.ts'
 import { type FieldRead, readBrix, readPercent } from '../fields/read.ts'
 
@@ -27,10 +34,10 @@ export function readMeasured(text: string, measure: Measure, scale: Scale | null
   const read = readBrix(text)
   if ('fault' in read || read.value === null) return read
   if (scale === null)
-    return { fault: { found: `${text.trim()} °Brix`, expected: 'percent: this fluid has no factor in the book' } }
+    return { fault: { found: `${text.trim()} °Brix`, expected: say('percent: this fluid has no factor in the book') } }
   const percent = percentOf(read.value, scale)
   return percent === null
-    ? { fault: { found: `${text.trim()} °Brix`, expected: 'a reading that the fluid’s chart or factor reaches' } }
+    ? { fault: { found: `${text.trim()} °Brix`, expected: say('a reading that the fluid’s chart or factor reaches') } }
     : { value: percent }
 }
 

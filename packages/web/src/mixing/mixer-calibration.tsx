@@ -1,4 +1,4 @@
-import { type DialCurve, dialCurve, sayNumber } from '@sumpbook/fluid'
+import { type DialCurve, dialCurve, say, sayNumber } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Thing } from '../api/types.ts'
 import { setupEntry } from '../entry/entries.ts'
@@ -30,24 +30,25 @@ export function Calibration({ mixer, measured: { measure, scale } }: { mixer: Th
     const changes = { settings: settingsFrom(curve) }
     const was = old.length === 0 ? { settings: null } : { settings: old }
     const entry = setupEntry({ kind: 'mixer', id: mixer.id }, changes, was, stampNow())
-    const isOnItsWay = await writing.write([{ entry, label: `${mixer.name}: new settings` }])
+    const isOnItsWay = await writing.write([{ entry, label: say('{mixer}: new settings', { mixer: mixer.name }) }])
     if (isOnItsWay) setRows(grown<'dial' | 'measured'>([], dialKeys, leastRows))
   }
   return (
-    <section aria-label="Calibrate the mixer">
-      <h2>Calibrate it anew</h2>
+    <section aria-label={say('Calibrate the mixer')}>
+      <h2>{say('Calibrate it anew')}</h2>
       <p class="intro">
-        Set the dial, let it run until the hose holds the new mix, measure, next setting. Measuring a setting twice says
-        how much it scatters.
+        {say(
+          'Set the dial, let it run until the hose holds the new mix, measure, next setting. Measuring a setting twice says how much it scatters.',
+        )}
       </p>
       <div class="tool">
         <div class="tool-fields">
           <RowsTable
-            one="Setting"
-            caption="Settings and what they pour"
+            one={say('Setting')}
+            caption={say('Settings and what they pour')}
             columns={[
-              { key: 'dial', label: 'dial' },
-              { key: 'measured', label: `pours, ${unit}` },
+              { key: 'dial', label: say('dial') },
+              { key: 'measured', label: say('pours, {unit}', { unit }) },
             ]}
             rows={rows}
             faults={faults}
@@ -60,21 +61,21 @@ export function Calibration({ mixer, measured: { measure, scale } }: { mixer: Th
           {old.length > 0 && checks.length === 0 && (
             <div>
               <button type="button" class="plain" onClick={begin}>
-                Begin with the dials of the book
+                {say('Begin with the dials of the book')}
               </button>
             </div>
           )}
         </div>
-        <section class="answer" aria-label="New settings">
+        <section class="answer" aria-label={say('New settings')}>
           {curve === null ? (
-            <p role="status">{writing.said === '' ? 'It takes two settings of the dial.' : writing.said}</p>
+            <p role="status">{writing.said === '' ? say('It takes two settings of the dial.') : writing.said}</p>
           ) : (
             <>
               <p role="status">{sayCurve(curve, checks.length)}</p>
-              <DialPlot curve={curve} checks={checks} old={old} says="The new settings, and each measurement." />
+              <DialPlot curve={curve} checks={checks} old={old} says={say('The new settings, and each measurement.')} />
               <div class="buttons">
                 <button type="button" class="main" disabled={writing.isBusy} onClick={() => void save()}>
-                  Save as {mixer.name}’s settings
+                  {say('Save as {mixer}’s settings', { mixer: mixer.name })}
                 </button>
               </div>
             </>
@@ -87,10 +88,19 @@ export function Calibration({ mixer, measured: { measure, scale } }: { mixer: Th
 
 function sayCurve({ points, direction, scatterSd }: DialCurve, n: number): string {
   const percents = points.map(([, percent]) => percent)
-  const reach = `${sayNumber(Math.min(...percents), 1)} to ${sayNumber(Math.max(...percents), 1)} %`
+  const settings = say(
+    '{count} measurements at {settings} settings: {low} to {high} %, {direction, select, rising {rising} other {falling}} with the dial.',
+    {
+      count: n,
+      settings: points.length,
+      low: sayNumber(Math.min(...percents), 1),
+      high: sayNumber(Math.max(...percents), 1),
+      direction,
+    },
+  )
   const scatter =
     scatterSd === null
-      ? 'No setting was measured twice: how much it scatters is not known.'
-      : `A measurement scatters by ${sayNumber(scatterSd, 2)} % about it.`
-  return `${n} measurements at ${points.length} settings: ${reach}, ${direction} with the dial. ${scatter}`
+      ? say('No setting was measured twice: how much it scatters is not known.')
+      : say('A measurement scatters by {percent} % about it.', { percent: sayNumber(scatterSd, 2) })
+  return `${settings} ${scatter}`
 }

@@ -1,4 +1,4 @@
-import { type DialCurve, dialDrift, sayNumber } from '@sumpbook/fluid'
+import { type DialCurve, dialDrift, say, sayNumber } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { useMeasurements } from '../api/queries.ts'
 import type { Book, Measurement, Thing } from '../api/types.ts'
@@ -46,17 +46,26 @@ export function Check({
     }
     const typed = { dial: dial.trim(), [measure === 'brix' ? 'brix' : 'strength']: withUnit(found, unit) }
     const entry = measurementEntry('check', { kind: 'mixer', id: mixer.id }, { values, typed }, stampNow())
-    if (await writing.write([{ entry, label: `${mixer.name}: check at ${dial.trim()}` }])) setFound('')
+    if (
+      await writing.write([{ entry, label: say('{mixer}: check at {dial}', { mixer: mixer.name, dial: dial.trim() }) }])
+    )
+      setFound('')
   }
   const checks = (past.data ?? []).filter((entry) => entry.kind === 'check').toReversed()
   return (
-    <section aria-label="Check the mixer">
-      <h2>Check it</h2>
+    <section aria-label={say('Check the mixer')}>
+      <h2>{say('Check it')}</h2>
       <div class="figures">
-        <TextField numeric label="Dial set to" value={dial} onInput={setDial} fault={'fault' in at ? at.fault : null} />
         <TextField
           numeric
-          label={`It pours, ${unit}`}
+          label={say('Dial set to')}
+          value={dial}
+          onInput={setDial}
+          fault={'fault' in at ? at.fault : null}
+        />
+        <TextField
+          numeric
+          label={say('It pours, {unit}', { unit })}
           value={found}
           onInput={(text) => {
             setFound(text)
@@ -70,13 +79,15 @@ export function Check({
         {writing.said === '' && check !== null && (
           <>
             {measure === 'brix' && <>{sayNumber(check.percent, 1)} %. </>}
-            {curve === null ? 'There are no settings to hold it against.' : sayDrift(dialDrift(curve, check), check)}
+            {curve === null
+              ? say('There are no settings to hold it against.')
+              : sayDrift(dialDrift(curve, check), check)}
           </>
         )}
       </p>
       <div class="buttons">
         <button type="button" disabled={check === null || writing.isBusy} onClick={() => void save()}>
-          Write the check down
+          {say('Write the check down')}
         </button>
       </div>
       <PastChecks checks={checks} curve={curve} book={book} fluids={fluids} scale={scale} />
@@ -99,10 +110,10 @@ function PastChecks({
   fluids: readonly Thing[]
   scale: Scale | null
 }) {
-  if (checks.length === 0) return <p class="quiet">No check of it is in the book yet.</p>
+  if (checks.length === 0) return <p class="quiet">{say('No check of it is in the book yet.')}</p>
   return (
     <>
-      <h3>Earlier checks</h3>
+      <h3>{say('Earlier checks')}</h3>
       <ul class="dated">
         {checks.slice(0, checksShown).map((check) => {
           const percent =
@@ -114,8 +125,8 @@ function PastChecks({
           return (
             <li key={check.id}>
               <span class="quiet">{sayDay(check.at, book.shop.timeZone, new Date().toISOString())}</span>{' '}
-              {drift ?? (check.brix === undefined ? 'no strength measured' : `${sayNumber(check.brix, 1)} °Brix`)}
-              {check.note !== undefined && <span class="quiet"> “{check.note}”</span>}
+              {drift ?? (check.brix === undefined ? say('no strength measured') : `${sayNumber(check.brix, 1)} °Brix`)}
+              {check.note !== undefined && <span class="quiet"> {say('“{note}”', { note: check.note })}</span>}
             </li>
           )
         })}

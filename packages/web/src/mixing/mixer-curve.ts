@@ -1,4 +1,4 @@
-import { type DialCheck, type DialCurve, type DialDrift, dialCurve, sayNumber } from '@sumpbook/fluid'
+import { type DialCheck, type DialCurve, type DialDrift, dialCurve, say, sayNumber } from '@sumpbook/fluid'
 import type { Thing } from '../api/types.ts'
 import { type Fault, readPlain } from '../fields/read.ts'
 import { isEmptyRow, type Row } from '../fields/rows.ts'
@@ -48,11 +48,24 @@ export const settingsFrom = ({ points }: DialCurve): Setting[] =>
 export function sayDrift(drift: DialDrift, { dial, percent }: DialCheck): string {
   const at = sayNumber(dial, 2, {}, 0)
   if (drift.outcome === 'outside') {
-    return `The settings reach from ${sayNumber(drift.low, 2, {}, 0)} to ${sayNumber(drift.high, 2, {}, 0)} on the dial; they say nothing of ${at}.`
+    return say('The settings reach from {low} to {high} on the dial; they say nothing of {dial}.', {
+      low: sayNumber(drift.low, 2, {}, 0),
+      high: sayNumber(drift.high, 2, {}, 0),
+      dial: at,
+    })
   }
-  const head = `At ${at} the settings say ${sayNumber(drift.expected, 1)}\u00a0%; it pours ${sayNumber(percent, 1)}\u00a0%`
-  if (Math.abs(drift.drift) < 0.05) return `${head}: as set.`
-  const side = drift.drift > 0 ? 'stronger' : 'weaker'
-  const share = drift.relative === null ? '' : `, ${sayNumber(Math.abs(100 * drift.relative), 0)}\u00a0% of it`
-  return `${head}: ${sayNumber(Math.abs(drift.drift), 1)} ${side}${share}.`
+  const read = { dial: at, expected: sayNumber(drift.expected, 1), percent: sayNumber(percent, 1) }
+  if (Math.abs(drift.drift) < 0.05) {
+    return say('At {dial} the settings say {expected}\u00a0%; it pours {percent}\u00a0%: as set.', read)
+  }
+  const off = { ...read, amount: sayNumber(Math.abs(drift.drift), 1), side: drift.drift > 0 ? 'stronger' : 'weaker' }
+  return drift.relative === null
+    ? say(
+        'At {dial} the settings say {expected}\u00a0%; it pours {percent}\u00a0%: {amount} {side, select, stronger {stronger} other {weaker}}.',
+        off,
+      )
+    : say(
+        'At {dial} the settings say {expected}\u00a0%; it pours {percent}\u00a0%: {amount} {side, select, stronger {stronger} other {weaker}}, {share}\u00a0% of it.',
+        { ...off, share: sayNumber(Math.abs(100 * drift.relative), 0) },
+      )
 }

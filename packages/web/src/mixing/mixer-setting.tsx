@@ -1,7 +1,8 @@
-import { type DialCurve, dialFor, sayNumber, strengthAtDial } from '@sumpbook/fluid'
+import { type DialCurve, dialFor, say, sayNumber, strengthAtDial } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { TextField } from '../fields/fields.tsx'
 import { readPercent, readPlain } from '../fields/read.ts'
+import { Said } from '../say/said.tsx'
 import { DialPlot } from './dial-plot.tsx'
 
 /** The setting for a strength, and the strength at a setting. */
@@ -10,28 +11,28 @@ export function SettingFor({ curve, name }: { curve: DialCurve | null; name: str
   const [dial, setDial] = useState('')
   if (curve === null) {
     return (
-      <section aria-label="Setting for a strength">
+      <section aria-label={say('Setting for a strength')}>
         <h2>{name}</h2>
-        <p>The book has no settings of it yet: calibrate it below.</p>
+        <p>{say('The book has no settings of it yet: calibrate it below.')}</p>
       </section>
     )
   }
   const wanted = readPercent(target)
   const at = readPlain(dial)
   return (
-    <section aria-label="Setting for a strength">
+    <section aria-label={say('Setting for a strength')}>
       <h2>{name}</h2>
       <div class="figures">
         <TextField
           numeric
-          label="Strength wanted, %"
+          label={say('Strength wanted, %')}
           value={target}
           onInput={setTarget}
           fault={'fault' in wanted ? wanted.fault : null}
         />
         <TextField
           numeric
-          label="Or: the dial stands at"
+          label={say('Or: the dial stands at')}
           value={dial}
           onInput={setDial}
           fault={'fault' in at ? at.fault : null}
@@ -41,7 +42,7 @@ export function SettingFor({ curve, name }: { curve: DialCurve | null; name: str
         {!('fault' in wanted) && wanted.value !== null && <SettingWords curve={curve} target={wanted.value} />}{' '}
         {!('fault' in at) && at.value !== null && sayStrengthAt(curve, at.value)}
       </p>
-      <DialPlot curve={curve} says={`${name}: strength at each setting of its dial.`} />
+      <DialPlot curve={curve} says={say('{mixer}: strength at each setting of its dial.', { mixer: name })} />
     </section>
   )
 }
@@ -49,20 +50,29 @@ export function SettingFor({ curve, name }: { curve: DialCurve | null; name: str
 function SettingWords({ curve, target }: { curve: DialCurve; target: number }) {
   const setting = dialFor(curve, target)
   return setting.outcome === 'setting' ? (
-    <>
-      For {sayNumber(target, 1)} % set the dial to <strong class="amount">{sayNumber(setting.dial, 2, {}, 0)}</strong>.
-    </>
+    <Said
+      text="For {percent} % set the dial to <strong>{dial}</strong>."
+      values={{ percent: sayNumber(target, 1), dial: sayNumber(setting.dial, 2, {}, 0) }}
+      parts={{ strong: (inside) => <strong class="amount">{inside}</strong> }}
+    />
   ) : (
-    <>
-      {sayNumber(target, 1)} % is out of its reach: it pours {sayNumber(setting.low, 1)} to {sayNumber(setting.high, 1)}{' '}
-      %.
-    </>
+    say('{percent} % is out of its reach: it pours {low} to {high} %.', {
+      percent: sayNumber(target, 1),
+      low: sayNumber(setting.low, 1),
+      high: sayNumber(setting.high, 1),
+    })
   )
 }
 
 function sayStrengthAt(curve: DialCurve, dial: number): string {
   const found = strengthAtDial(curve, dial)
   const at = sayNumber(dial, 2, {}, 0)
-  if (found.outcome === 'strength') return `At ${at} it pours ${sayNumber(found.percent, 1)} %.`
-  return `It was checked from ${sayNumber(found.low, 2, {}, 0)} to ${sayNumber(found.high, 2, {}, 0)}; nothing is known of ${at}.`
+  if (found.outcome === 'strength') {
+    return say('At {dial} it pours {percent} %.', { dial: at, percent: sayNumber(found.percent, 1) })
+  }
+  return say('It was checked from {low} to {high}; nothing is known of {dial}.', {
+    low: sayNumber(found.low, 2, {}, 0),
+    high: sayNumber(found.high, 2, {}, 0),
+    dial: at,
+  })
 }

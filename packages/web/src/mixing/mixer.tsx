@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Book, Thing } from '../api/types.ts'
 import { setupEntry } from '../entry/entries.ts'
@@ -25,19 +26,21 @@ export function MixerTool({ book }: { book: Book }) {
   return (
     <>
       <p class="intro">
-        A mixer drifts with water pressure, cold concentrate and wear: its settings hold as they were last checked.
+        {say(
+          'A mixer drifts with water pressure, cold concentrate and wear: its settings hold as they were last checked.',
+        )}
       </p>
       <div class="figures">
         {book.mixers.length > 1 && (
           <SelectField
-            label="Mixer"
+            label={say('Mixer')}
             value={mixer.id}
             onInput={setId}
             choices={book.mixers.map(({ id, name }) => [id, name] as const)}
           />
         )}
         <Taps
-          legend="What it pours is measured in"
+          legend={say('What it pours is measured in')}
           name="mixer-measure"
           value={measure}
           choices={[
@@ -48,12 +51,14 @@ export function MixerTool({ book }: { book: Book }) {
         />
         {measure === 'brix' && (
           <SelectField
-            label="Fluid in the mix"
+            label={say('Fluid in the mix')}
             value={chosenFluid?.id ?? ''}
             onInput={setFluid}
             choices={book.fluids.map(({ id, name }) => [id, name] as const)}
             fault={
-              scale === null ? 'This fluid has no factor in the book: measure in %, or find its factor first.' : null
+              scale === null
+                ? say('This fluid has no factor in the book: measure in %, or find its factor first.')
+                : null
             }
           />
         )}
@@ -95,24 +100,26 @@ function NewMixer({ book }: { book: Book }) {
   const add = () => {
     const id = idFor(name, new Set(book.mixers.map(({ id }) => id)), 'mixer')
     const entry = setupEntry({ kind: 'mixer', id }, { name: name.trim() }, null, stampNow())
-    void writing.write([{ entry, label: `mixer ${name.trim()}` }])
+    void writing.write([{ entry, label: say('mixer {name}', { name: name.trim() }) }])
   }
   return (
     <form
       class="tool-fields narrow"
-      aria-label="Add a mixer"
+      aria-label={say('Add a mixer')}
       onSubmit={(event) => {
         event.preventDefault()
         if (name.trim() !== '') add()
       }}
     >
       <p class="intro">
-        The book knows no mixer yet. With one, its dial’s settings become strengths, and recipes stay inside its reach.
+        {say(
+          'The book knows no mixer yet. With one, its dial’s settings become strengths, and recipes stay inside its reach.',
+        )}
       </p>
-      <TextField label="Name of the mixer" value={name} onInput={setName} />
+      <TextField label={say('Name of the mixer')} value={name} onInput={setName} />
       <div class="buttons">
         <button type="submit" class="main" disabled={name.trim() === '' || writing.isBusy}>
-          Add it
+          {say('Add it')}
         </button>
       </div>
       <p role="status">{writing.said}</p>

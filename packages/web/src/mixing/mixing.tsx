@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Book } from '../api/types.ts'
 import { PartedPage } from '../parts/parted-page.tsx'
 import { Batch } from './batch.tsx'
@@ -11,15 +12,15 @@ import './mixing.css'
 export function Mixing({ book, part }: { book: Book; part: string | null }) {
   return (
     <PartedPage
-      title="Mixing"
+      title={say('Mixing')}
       base="/mixing"
       part={part}
       parts={[
-        { id: null, name: 'Recipe', show: () => <RecipeTool book={book} /> },
-        { id: 'batch', name: 'Batch', show: () => <Batch book={book} /> },
-        { id: 'cart', name: 'Cart', show: () => <Cart book={book} /> },
-        { id: 'mixer', name: 'Mixer', show: () => <MixerTool book={book} /> },
-        { id: 'factor', name: 'Factor', show: () => <FactorTool book={book} /> },
+        { id: null, name: say('Recipe'), show: () => <RecipeTool book={book} /> },
+        { id: 'batch', name: say('Batch'), show: () => <Batch book={book} /> },
+        { id: 'cart', name: say('Cart'), show: () => <Cart book={book} /> },
+        { id: 'mixer', name: say('Mixer'), show: () => <MixerTool book={book} /> },
+        { id: 'factor', name: say('Factor'), show: () => <FactorTool book={book} /> },
       ]}
     />
   )

@@ -1,4 +1,13 @@
-import { advise, type BenchContainer, type OnHand, pourWays, type RecipeBench, type Way } from '@sumpbook/fluid'
+import {
+  advise,
+  type BenchContainer,
+  type OnHand,
+  pourWays,
+  type RecipeBench,
+  say,
+  sayList,
+  type Way,
+} from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { useSumps } from '../api/queries.ts'
 import type { Book, SumpNow, Units } from '../api/types.ts'
@@ -75,21 +84,21 @@ export function RecipeTool({ book }: { book: Book }) {
 
   return (
     <>
-      <p class="intro">Pick a sump, or type any figures; the recipe follows every change.</p>
+      <p class="intro">{say('Pick a sump, or type any figures; the recipe follows every change.')}</p>
       <div class="tool">
         <div class="tool-fields">
           <SelectField
-            label="Sump"
+            label={say('Sump')}
             value={id}
             onInput={pick}
-            choices={[['', 'none: type the figures'], ...sumps.map(({ sump, name }) => [sump, name] as const)]}
+            choices={[['', say('none: type the figures')], ...sumps.map(({ sump, name }) => [sump, name] as const)]}
           />
           <Figures fields={firstFields(units)} texts={texts} faults={read.faults} change={change}>
             {hasScale && (
               <TextField
                 numeric
-                label="Refractometer, °Brix"
-                hint="Gives the strength now"
+                label={say('Refractometer, °Brix')}
+                hint={say('Gives the strength now')}
                 value={brix}
                 onInput={typeBrix}
                 fault={brixFault(brix, scale)}
@@ -99,7 +108,7 @@ export function RecipeTool({ book }: { book: Book }) {
           {isChanged && (
             <div>
               <button type="button" class="plain" onClick={() => pick(id)}>
-                Back to the book’s figures
+                {say('Back to the book’s figures')}
               </button>
             </div>
           )}
@@ -116,37 +125,39 @@ export function RecipeTool({ book }: { book: Book }) {
           names={{
             water: waterNameOf(bench),
             settings: settingsOfAll(book),
-            premixes: Object.fromEntries(onHand.premixes.map(({ id }, i) => [id, `premix ${i + 1}`])),
+            premixes: Object.fromEntries(
+              onHand.premixes.map(({ id }, i) => [id, say('premix {number}', { number: i + 1 })]),
+            ),
           }}
         />
         <details class="more">
-          <summary>Marks, mixer, waters, premix</summary>
+          <summary>{say('Marks, mixer, waters, premix')}</summary>
           <div class="tool-fields">
             <Figures fields={moreFields(units)} texts={texts} faults={read.faults} change={change} />
             <div class="figures">
               <SelectField
-                label="Water"
+                label={say('Water')}
                 value={water}
                 onInput={setWater}
-                hint="Softened water is never chosen by itself"
+                hint={say('Softened water is never chosen by itself')}
                 choices={[
-                  ['', 'the one with the fewest minerals'],
+                  ['', say('the one with the fewest minerals')],
                   ...waters.map(({ id, name }) => [id, name] as const),
                 ]}
               />
               <SelectField
-                label="Bucket"
+                label={say('Bucket')}
                 value={container?.id ?? 'none'}
                 onInput={setBucket}
-                choices={[['none', 'no bucket'], ...book.containers.map(({ id, name }) => [id, name] as const)]}
+                choices={[['none', say('no bucket')], ...book.containers.map(({ id, name }) => [id, name] as const)]}
               />
             </div>
             <RowsTable
-              one="Premix"
-              caption="Mix that stands ready"
+              one={say('Premix')}
+              caption={say('Mix that stands ready')}
               columns={[
-                { key: 'strength', label: 'strength, %' },
-                { key: 'volume', label: shopUnits[units].volumeName },
+                { key: 'strength', label: say('strength, %') },
+                { key: 'volume', label: say(shopUnits[units].volumeName) },
               ]}
               rows={premixes}
               faults={onHand.faults}
@@ -160,26 +171,26 @@ export function RecipeTool({ book }: { book: Book }) {
 }
 
 const firstFields = (units: Units): FigureField<BenchKey>[] => {
-  const { volumeName } = shopUnits[units]
+  const unit = say(shopUnits[units].volumeName)
   return [
-    { key: 'volume', label: `In it now, ${volumeName}`, hint: 'Lines included' },
-    { key: 'concentration', label: 'Strength now, %' },
-    { key: 'fillVolume', label: `Full mark, ${volumeName}` },
-    { key: 'target', label: 'Target, %' },
-    { key: 'low', label: 'Band from, %' },
-    { key: 'high', label: 'Band to, %' },
+    { key: 'volume', label: say('In it now, {unit}', { unit }), hint: say('Lines included') },
+    { key: 'concentration', label: say('Strength now, %') },
+    { key: 'fillVolume', label: say('Full mark, {unit}', { unit }) },
+    { key: 'target', label: say('Target, %') },
+    { key: 'low', label: say('Band from, %') },
+    { key: 'high', label: say('Band to, %') },
   ]
 }
 
 const moreFields = (units: Units): FigureField<BenchKey>[] => {
-  const { volumeName } = shopUnits[units]
+  const unit = say(shopUnits[units].volumeName)
   return [
-    { key: 'strongest', label: 'Strongest mix poured, %', hint: 'Empty: 20 %' },
-    { key: 'leanest', label: 'Leanest mix poured, %', hint: 'Empty: plain water' },
-    { key: 'capacity', label: `Brim, ${volumeName}`, hint: 'Empty: a quarter above the mark' },
-    { key: 'minVolume', label: `Pumps’ suction, ${volumeName}` },
-    { key: 'volumeGive', label: `Volume may be off by, ${volumeName}`, hint: 'Either way, 90 % sure' },
-    { key: 'concentrationGive', label: 'Strength may be off by, %', hint: 'Either way, 90 % sure' },
+    { key: 'strongest', label: say('Strongest mix poured, %'), hint: say('Empty: 20 %') },
+    { key: 'leanest', label: say('Leanest mix poured, %'), hint: say('Empty: plain water') },
+    { key: 'capacity', label: say('Brim, {unit}', { unit }), hint: say('Empty: a quarter above the mark') },
+    { key: 'minVolume', label: say('Pumps’ suction, {unit}', { unit }) },
+    { key: 'volumeGive', label: say('Volume may be off by, {unit}', { unit }), hint: say('Either way, 90 % sure') },
+    { key: 'concentrationGive', label: say('Strength may be off by, %'), hint: say('Either way, 90 % sure') },
   ]
 }
 
@@ -197,11 +208,11 @@ function RecipeAnswer({ read, bench, units, onHand, names }: AnswerProps) {
   const faulty = Object.keys(faults).length
   if (faulty > 0 || missing.length > 0) {
     return (
-      <section class="answer" aria-label="What to pour">
+      <section class="answer" aria-label={say('What to pour')}>
         <p role="status">
           {faulty > 0
-            ? 'A figure does not fit; its field says why.'
-            : `For a recipe it takes ${missing.join(', ').replace(/, ([^,]*)$/, ' and $1')}.`}
+            ? say('A figure does not fit; its field says why.')
+            : say('For a recipe it takes {list}.', { list: sayList(missing) })}
         </p>
       </section>
     )
@@ -215,7 +226,7 @@ function RecipeAnswer({ read, bench, units, onHand, names }: AnswerProps) {
       ? []
       : pourWays(sump, { ...onHand, strongest: bench.maxStrength, leanest: bench.minStrength, waters: bench.waters })
   return (
-    <section class="answer" aria-label="What to pour">
+    <section class="answer" aria-label={say('What to pour')}>
       <div role="status">
         <p class="headline">{words.headline}.</p>
         {words.how !== '' && <p>{words.how}</p>}
@@ -239,7 +250,7 @@ function RecipeAnswer({ read, bench, units, onHand, names }: AnswerProps) {
       <Ways ways={ways} bench={bench} names={names} units={units} />
       <Cautions cautions={words.cautions} />
       <p class="quiet">
-        Guidance only: the fluid’s label and safety data sheet, the supplier and local rules come first.
+        {say('Guidance only: the fluid’s label and safety data sheet, the supplier and local rules come first.')}
       </p>
     </section>
   )
@@ -274,14 +285,12 @@ function Ways({
   const rest = ways.slice(waysAtFirst)
   return (
     <>
-      <h3>Ways to the mark</h3>
-      <p class="quiet">With what stands ready, least fuss first.</p>
+      <h3>{say('Ways to the mark')}</h3>
+      <p class="quiet">{say('With what stands ready, least fuss first.')}</p>
       {lines(ways.slice(0, waysAtFirst))}
       {rest.length > 0 && (
         <details>
-          <summary>
-            {rest.length} more {rest.length === 1 ? 'way' : 'ways'}
-          </summary>
+          <summary>{say('{count, plural, one {# more way} other {# more ways}}', { count: rest.length })}</summary>
           {lines(rest)}
         </details>
       )}
@@ -305,7 +314,7 @@ const settingsOfAll = (book: Book) =>
 function waterNameOf(bench: RecipeBench): string {
   const usable = bench.waters.filter(({ kind }) => kind !== 'softened')
   const first = usable.toSorted((a, b) => (a.hardness ?? 1000) - (b.hardness ?? 1000))[0]
-  return first?.name ?? 'water'
+  return first?.name ?? say('water')
 }
 
 function readPremixes(rows: readonly PremixRow[], units: Units) {
@@ -329,5 +338,5 @@ function brixFault(text: string, scale: SumpNow['bench'] | null): Fault | null {
   const read = readBrix(text)
   if ('fault' in read) return read.fault
   if (read.value === null || scale === null || strengthTexts(read.value, scale) !== null) return null
-  return { found: `${text.trim()} °Brix`, expected: 'a reading that the fluid’s chart or factor reaches' }
+  return { found: `${text.trim()} °Brix`, expected: say('a reading that the fluid’s chart or factor reaches') }
 }

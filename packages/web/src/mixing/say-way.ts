@@ -2,6 +2,7 @@ import {
   lowerFirst,
   type Part,
   type Reader,
+  say,
   sayNumber,
   sayPercent,
   sayStrength,
@@ -20,22 +21,34 @@ export interface WayNames {
 
 /** A way in one breath: "22 L of the mixer at 15 % (dial 8), then 16 L of deionised water". The stronger part comes last, as it is poured. */
 export function sayWay({ parts }: Way, names: WayNames, reader: Reader): string {
-  return parts.map((part) => `${sayVolume(part.volume, reader)} ${partWords(part, names, reader)}`).join(', then ')
+  const [first = '', ...more] = parts.map((part) => sayPart(part, names, reader))
+  return more.reduce((before, next) => say('{before}, then {next}', { before, next }), first)
 }
 
-function partWords({ kind, id, strength }: Part, { water, settings, premixes }: WayNames, reader: Reader): string {
+function sayPart(part: Part, { water, settings, premixes }: WayNames, reader: Reader): string {
+  const { kind, id } = part
+  const [volume, strength] = [sayVolume(part.volume, reader), sayStrength(part.strength, reader)]
   switch (kind) {
     case 'water':
-      return `of ${lowerFirst(water)}`
+      return say('{volume} of {water}', { volume, water: lowerFirst(water) })
     case 'premix':
-      return `of ${premixes[id ?? ''] ?? 'the premix'} at ${sayStrength(strength, reader)}`
+      return say('{volume} of {premix} at {strength}', {
+        volume,
+        premix: premixes[id ?? ''] ?? say('the premix'),
+        strength,
+      })
     case 'mixer': {
-      const setting = settings.find(({ percent }) => percent === strength)
-      const at = setting === undefined ? '' : `, dial ${sayNumber(setting.dial, 2, reader, 0)}`
-      return `from ${lowerFirst(setting?.mixer ?? 'the mixer')} at ${sayStrength(strength, reader)}${at}`
+      const setting = settings.find(({ percent }) => percent === part.strength)
+      if (setting === undefined) return say('{volume} from the mixer at {strength}', { volume, strength })
+      return say('{volume} from {mixer} at {strength}, dial {dial}', {
+        volume,
+        mixer: lowerFirst(setting.mixer),
+        strength,
+        dial: sayNumber(setting.dial, 2, reader, 0),
+      })
     }
     case 'bucket-mix':
-      return `mixed in buckets at ${sayStrength(strength, reader)}`
+      return say('{volume} mixed in buckets at {strength}', { volume, strength })
   }
 }
 
@@ -45,8 +58,13 @@ export function sayLanding(
   { target, band }: { target: number; band: { low: number; high: number } | null },
   reader: Reader,
 ): string {
-  const at = sayPercent(result.concentration, reader)
-  if (!inBand) return `${at}, ${result.concentration < (band?.low ?? 0) ? 'under' : 'above'} its band`
-  if (offTarget < 0.05) return `${at}, on the target`
-  return `${at}, ${sayNumber(offTarget, 1, reader)} ${result.concentration < target ? 'under' : 'above'} the target`
+  const at = { percent: sayPercent(result.concentration, reader) }
+  if (!inBand) {
+    return say(result.concentration < (band?.low ?? 0) ? '{percent}, under its band' : '{percent}, above its band', at)
+  }
+  if (offTarget < 0.05) return say('{percent}, on the target', at)
+  return say(
+    result.concentration < target ? '{percent}, {amount} under the target' : '{percent}, {amount} above the target',
+    { ...at, amount: sayNumber(offTarget, 1, reader) },
+  )
 }

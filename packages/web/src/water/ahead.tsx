@@ -1,4 +1,4 @@
-import { type BuildUpMineral, buildUpMinerals } from '@sumpbook/fluid'
+import { type BuildUpMineral, buildUpMinerals, say, sayList } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { useSump, useSumps } from '../api/queries.ts'
 import type { Book, HistoryEntry, SumpNow, Thing } from '../api/types.ts'
@@ -68,73 +68,85 @@ function AheadOf({ book, sumps, sump, history, pick }: AheadOfProps) {
     <Figures fields={fields} texts={texts} faults={read.faults} change={change} />
   )
   const { volumeName } = shopUnits[units]
-  const { unitName, name } = mineralWords[mineral]
+  const typedIn = { mineral: say(mineralWords[mineral].name), unit: say(mineralWords[mineral].unitName) }
   const waters = book.waters.map(({ id, name }) => [id, name] as const)
   return (
     <>
       <p class="intro">
-        Evaporation takes water alone; what is dissolved in it stays and grows with every top-up. Two futures: the water
-        of now, and another from a day on.
+        {say(
+          'Evaporation takes water alone; what is dissolved in it stays and grows with every top-up. Two futures: the water of now, and another from a day on.',
+        )}
       </p>
       <div class="tool">
         <div class="tool-fields">
           <SelectField
-            label="Sump"
+            label={say('Sump')}
             value={sump?.sump ?? ''}
             onInput={pick}
-            choices={[['', 'none: type the figures'], ...sumps.map(({ sump, name }) => [sump, name] as const)]}
+            choices={[['', say('none: type the figures')], ...sumps.map(({ sump, name }) => [sump, name] as const)]}
           />
           <Taps
-            legend="Mineral"
+            legend={say('Mineral')}
             name="ahead-mineral"
             value={mineral}
-            choices={buildUpMinerals.map((each) => [each, mineralWords[each].name.toLowerCase()])}
+            choices={buildUpMinerals.map((each) => [each, say(mineralWords[each].word)])}
             onPick={(value) => setMineral(value as BuildUpMineral)}
           />
           {figures([
-            { key: 'evaporation', label: `Evaporates a day, ${volumeName}` },
-            { key: 'carryOff', label: `Carried off a day, ${volumeName}`, hint: 'With chips, parts, mist and leaks' },
-            { key: 'fillVolume', label: `Full mark, ${volumeName}` },
-            { key: 'volume', label: `In it now, ${volumeName}`, hint: 'Empty: at the mark' },
-            { key: 'now', label: `${name} in it now, ${unitName}` },
-            { key: 'limit', label: `The most wanted, ${unitName}`, hint: 'Empty: no limit' },
-            { key: 'target', label: 'Target, %' },
+            { key: 'evaporation', label: say('Evaporates a day, {unit}', { unit: say(volumeName) }) },
+            {
+              key: 'carryOff',
+              label: say('Carried off a day, {unit}', { unit: say(volumeName) }),
+              hint: say('With chips, parts, mist and leaks'),
+            },
+            { key: 'fillVolume', label: say('Full mark, {unit}', { unit: say(volumeName) }) },
+            {
+              key: 'volume',
+              label: say('In it now, {unit}', { unit: say(volumeName) }),
+              hint: say('Empty: at the mark'),
+            },
+            { key: 'now', label: say('{mineral} in it now, {unit}', typedIn) },
+            { key: 'limit', label: say('The most wanted, {unit}', typedIn), hint: say('Empty: no limit') },
+            { key: 'target', label: say('Target, %') },
             {
               key: 'strength',
-              label: 'Top-ups poured at, %',
-              hint: 'Empty: what holds the target',
+              label: say('Top-ups poured at, %'),
+              hint: say('Empty: what holds the target'),
             },
           ])}
           <p class="quiet">
-            Evaporation and carry-off are typed here. Later the book learns them from what is logged anyway; until then
-            count what is poured in a week.
+            {say(
+              'Evaporation and carry-off are typed here. Later the book learns them from what is logged anyway; until then count what is poured in a week.',
+            )}
           </p>
           <div class="figures">
             <SelectField
-              label="Water poured now"
+              label={say('Water poured now')}
               value={presentId}
               onInput={(next) => pickWater('present', next)}
-              choices={[['', 'none of the book'], ...waters]}
+              choices={[['', say('none of the book')], ...waters]}
             />
             <SelectField
-              label="Another water"
+              label={say('Another water')}
               value={otherId}
               onInput={(next) => pickWater('other', next)}
-              choices={[['', 'none of the book'], ...waters]}
+              choices={[['', say('none of the book')], ...waters]}
             />
           </div>
           {figures([
-            { key: 'present', label: `${name} of the water now, ${unitName}` },
-            { key: 'other', label: `${name} of the other, ${unitName}` },
-            { key: 'inDays', label: 'The other water in, days', hint: '0: from today' },
+            { key: 'present', label: say('{mineral} of the water now, {unit}', typedIn) },
+            { key: 'other', label: say('{mineral} of the other, {unit}', typedIn) },
+            { key: 'inDays', label: say('The other water in, days'), hint: say('0: from today') },
           ])}
           {other?.kind === 'softened' && (
             <p class="fault">
-              Softened water is never a routine top-up: its hardness reads low, its sodium and chloride build up.
+              {say(
+                'Softened water is never a routine top-up: its hardness reads low, its sodium and chloride build up.',
+              )}
             </p>
           )}
           <Taps
-            legend="Weeks ahead"
+            legend={say('Weeks ahead')}
             name="ahead-weeks"
             value={String(weeks)}
             choices={[13, 26, 52].map((n) => [String(n), String(n)])}
@@ -146,11 +158,11 @@ function AheadOf({ book, sumps, sump, history, pick }: AheadOfProps) {
           mineral={mineral}
           weeks={weeks}
           book={book}
-          names={{ present: present?.name ?? 'the water of now', other: other?.name ?? 'the other water' }}
-          sump={sump?.name ?? 'A sump'}
+          names={{ present: present?.name ?? say('the water of now'), other: other?.name ?? say('the other water') }}
+          sump={sump?.name ?? say('A sump')}
         />
         <details class="more">
-          <summary>Evaporation or carry-off not known</summary>
+          <summary>{say('Evaporation or carry-off not known')}</summary>
           <Rates
             units={units}
             area={surfaceOf(book, sump)}
@@ -177,18 +189,18 @@ function AheadWords({ read, mineral, weeks, book, names, sump }: AheadWordsProps
   const { limit } = read.values
   if (answer === null) {
     return (
-      <section class="answer" aria-label="Minerals ahead">
+      <section class="answer" aria-label={say('Minerals ahead')}>
         <p role="status">
           {Object.keys(read.faults).length > 0
-            ? 'A figure does not fit; its field says why.'
-            : `It takes ${read.missing.join(', ').replace(/, ([^,]*)$/, ' and $1')}.`}
+            ? say('A figure does not fit; its field says why.')
+            : say('It takes {list}.', { list: sayList(read.missing) })}
         </p>
       </section>
     )
   }
   const { futures } = answer
   return (
-    <section class="answer" aria-label="Minerals ahead">
+    <section class="answer" aria-label={say('Minerals ahead')}>
       <div role="status">
         <p class="headline">{headlineOf(futures[0]!, limit, mineral, book)}</p>
         {futures.map((future) => (
@@ -204,11 +216,15 @@ function AheadWords({ read, mineral, weeks, book, names, sump }: AheadWordsProps
         says={sayStaircase(futures, { mineral, weeks, limit, sump })}
       />
       <p class="quiet">
-        At the full mark, a step a week. Full line: the water of now; broken: the other; ○ where the limit is met.{' '}
+        {say(
+          'At the full mark, a step a week. Full line: the water of now; broken: the other; ○ where the limit is met.',
+        )}{' '}
         {mineral === 'hardness' &&
-          'Hardness is not quite conserved: scum takes some out, magnesium chips bring some in. Chloride tells it better.'}
+          say(
+            'Hardness is not quite conserved: scum takes some out, magnesium chips bring some in. Chloride tells it better.',
+          )}
         {mineral === 'conductivity' &&
-          'Of the minerals alone: the concentrate conducts too, and salts add up only roughly.'}
+          say('Of the minerals alone: the concentrate conducts too, and salts add up only roughly.')}
       </p>
     </section>
   )

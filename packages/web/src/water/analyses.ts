@@ -1,14 +1,21 @@
+import { message } from '@sumpbook/fluid'
 import type { Measurement, Thing } from '../api/types.ts'
 import { type FieldRead, readConductivity, readDissolved, readHardness, readPh } from '../fields/read.ts'
 
 /** What an analysis of a water tells, in the order in which a report has it. */
 export const analysed = [
-  { key: 'hardness', label: 'Hardness, ppm as CaCO3', word: 'hardness', unit: 'ppm', decimals: 0 },
-  { key: 'chloride', label: 'Chloride, mg/L', word: 'chloride', unit: 'mg/L', decimals: 0 },
-  { key: 'sulfate', label: 'Sulfate, mg/L', word: 'sulfate', unit: 'mg/L', decimals: 0 },
-  { key: 'nitrate', label: 'Nitrate as NO3, mg/L', word: 'nitrate', unit: 'mg/L', decimals: 1 },
-  { key: 'conductivity', label: 'Conductivity at 25 °C, mS/cm', word: 'conductivity', unit: 'mS/cm', decimals: 2 },
-  { key: 'ph', label: 'pH', word: 'pH', unit: '', decimals: 1 },
+  { key: 'hardness', label: message('Hardness, ppm as CaCO3'), word: message('hardness'), unit: 'ppm', decimals: 0 },
+  { key: 'chloride', label: message('Chloride, mg/L'), word: message('chloride'), unit: 'mg/L', decimals: 0 },
+  { key: 'sulfate', label: message('Sulfate, mg/L'), word: message('sulfate'), unit: 'mg/L', decimals: 0 },
+  { key: 'nitrate', label: message('Nitrate as NO3, mg/L'), word: message('nitrate'), unit: 'mg/L', decimals: 1 },
+  {
+    key: 'conductivity',
+    label: message('Conductivity at 25 °C, mS/cm'),
+    word: message('conductivity'),
+    unit: 'mS/cm',
+    decimals: 2,
+  },
+  { key: 'ph', label: message('pH'), word: message('pH'), unit: '', decimals: 1 },
 ] as const
 export type Analysed = (typeof analysed)[number]['key']
 
@@ -78,9 +85,9 @@ export function instantOf(day: string, today: string, now: string): string {
 
 /** Waters by what they are, in words; softened water never tops up a sump as a routine. */
 export const kindWords: Readonly<Record<string, string>> = {
-  tap: 'tap',
-  well: 'well',
-  softened: 'softened',
-  'reverse-osmosis': 'reverse osmosis',
-  deionised: 'deionised',
+  tap: message('tap'),
+  well: message('well'),
+  softened: message('softened'),
+  'reverse-osmosis': message('reverse osmosis'),
+  deionised: message('deionised'),
 }

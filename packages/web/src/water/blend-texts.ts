@@ -1,9 +1,9 @@
-import { litresTo, type MineralLimits, minerals } from '@sumpbook/fluid'
+import { litresTo, type MineralLimits, minerals, say } from '@sumpbook/fluid'
 import type { Units } from '../api/types.ts'
 import { type Fault, type FieldRead, readDissolved, readHardness, readLitres, readPlain } from '../fields/read.ts'
 import { type FieldFaults, type FieldTexts, readTexts } from '../fields/read-texts.ts'
 import { shopUnits } from '../say/units.ts'
-import type { WaterKey, WaterTexts } from './water-texts.ts'
+import { mineralNames, type WaterKey, type WaterTexts } from './water-texts.ts'
 
 /** A water as read: its minerals, and its price a litre. */
 export interface WaterRead {
@@ -51,7 +51,7 @@ export function readLimits(texts: LimitTexts, units: Units): LimitsRead {
   if (hardnessLow !== null && hardness !== null && hardnessLow > hardness) {
     faults.hardnessLow = {
       found: texts.hardnessLow.trim(),
-      expected: `at most ${texts.hardness.trim()}, the most wanted`,
+      expected: say('at most {high}, the most wanted', { high: texts.hardness.trim() }),
     }
   }
   const high = (value: number | null) => (value === null ? {} : { high: value })
@@ -77,10 +77,13 @@ export function unknownFaults(
       const missing: Partial<Record<WaterKey, Fault>> = {}
       for (const mineral of minerals) {
         if (limits[mineral] === undefined || values[mineral] !== null || faults[mineral] !== undefined) continue
-        missing[mineral] = { found: 'nothing', expected: `its ${mineral}, since ${mineral} is limited` }
+        missing[mineral] = {
+          found: say('nothing'),
+          expected: say('its {mineral}, since {mineral} is limited', { mineral: say(mineralNames[mineral].word) }),
+        }
       }
       if (isPriced && values.cost === null && faults.cost === undefined) {
-        missing.cost = { found: 'nothing', expected: 'its price, or no price at any water' }
+        missing.cost = { found: say('nothing'), expected: say('its price, or no price at any water') }
       }
       return [id, { ...missing, ...faults }]
     }),

@@ -8,6 +8,7 @@ import {
   makeUpLimits,
   minerals,
   type PourableWater,
+  say,
   sayList,
   sayNumber,
   sayVolume,
@@ -21,7 +22,7 @@ import { Figures } from '../fields/figures.tsx'
 import { fieldFigure, readerOf, sayMoney, sayPricePerVolume, shopUnits } from '../say/units.ts'
 import { type LimitKey, type LimitTexts, readLimits, readWater, unknownFaults, type WaterRead } from './blend-texts.ts'
 import { limitOf } from './limit-of.ts'
-import { type WaterTexts, waterKeys, waterTexts } from './water-texts.ts'
+import { mineralNames, type WaterTexts, waterKeys, waterTexts } from './water-texts.ts'
 
 const noLimits: LimitTexts = {
   hardnessLow: '',
@@ -61,46 +62,67 @@ export function BlendTool({ book }: { book: Book }) {
       chloride: text(limitOf(book, sump, 'chloride')),
     })
   }
-  if (book.waters.length === 0) return <p>The book knows no water to blend. Add waters under Shop.</p>
-  const whose = ofSump ? 'in the sump' : 'of the blend'
+  if (book.waters.length === 0) return <p>{say('The book knows no water to blend. Add waters under Shop.')}</p>
   return (
     <>
       <p class="intro">
-        A fresh charge wants some minerals, for very soft water foams; a top-up wants as few as can be. The cheapest
-        blend inside the limits, of equally cheap ones that with the fewest waters.
+        {say(
+          'A fresh charge wants some minerals, for very soft water foams; a top-up wants as few as can be. The cheapest blend inside the limits, of equally cheap ones that with the fewest waters.',
+        )}
       </p>
       <div class="tool">
         <div class="tool-fields">
           <Taps
-            legend="The limits are those of"
+            legend={say('The limits are those of')}
             name="blend-limits"
             value={ofSump ? 'sump' : 'water'}
             choices={[
-              ['water', 'the water itself'],
-              ['sump', 'a sump it tops up'],
+              ['water', say('the water itself')],
+              ['sump', say('a sump it tops up')],
             ]}
             onPick={(value) => setOfSump(value === 'sump')}
           />
           {ofSump && (
             <SelectField
-              label="Sump"
+              label={say('Sump')}
               value={sumpId}
               onInput={pickSump}
-              hint="Fills in what its fluid’s limits say"
-              choices={[['', 'none: type the limits'], ...sumps.map(({ sump, name }) => [sump, name] as const)]}
+              hint={say('Fills in what its fluid’s limits say')}
+              choices={[['', say('none: type the limits')], ...sumps.map(({ sump, name }) => [sump, name] as const)]}
             />
           )}
           <Figures<LimitKey>
             fields={[
-              { key: 'volume', label: `To blend, ${volumeName}` },
+              { key: 'volume', label: say('To blend, {unit}', { unit: say(volumeName) }) },
               ...(ofSump
-                ? [{ key: 'cycles' as const, label: 'Cycles', hint: 'Times as rich as its top-ups: see Ahead' }]
+                ? [
+                    {
+                      key: 'cycles' as const,
+                      label: say('Cycles'),
+                      hint: say('Times as rich as its top-ups: see Ahead'),
+                    },
+                  ]
                 : []),
-              { key: 'hardnessLow', label: `Least hardness ${whose}, ppm` },
-              { key: 'hardness', label: `Most hardness ${whose}, ppm` },
-              { key: 'chloride', label: `Most chloride ${whose}, mg/L` },
-              { key: 'sulfate', label: `Most sulfate ${whose}, mg/L` },
-              { key: 'nitrate', label: `Most nitrate ${whose}, mg/L` },
+              {
+                key: 'hardnessLow',
+                label: say(ofSump ? 'Least hardness in the sump, ppm' : 'Least hardness of the blend, ppm'),
+              },
+              {
+                key: 'hardness',
+                label: say(ofSump ? 'Most hardness in the sump, ppm' : 'Most hardness of the blend, ppm'),
+              },
+              {
+                key: 'chloride',
+                label: say(ofSump ? 'Most chloride in the sump, mg/L' : 'Most chloride of the blend, mg/L'),
+              },
+              {
+                key: 'sulfate',
+                label: say(ofSump ? 'Most sulfate in the sump, mg/L' : 'Most sulfate of the blend, mg/L'),
+              },
+              {
+                key: 'nitrate',
+                label: say(ofSump ? 'Most nitrate in the sump, mg/L' : 'Most nitrate of the blend, mg/L'),
+              },
             ]}
             texts={limitTexts}
             faults={asked.faults}
@@ -122,7 +144,7 @@ export function BlendTool({ book }: { book: Book }) {
                     setLeft(next)
                   }}
                 />
-                <span>{water.kind === 'softened' ? 'Softened: never blended in' : 'May be used'}</span>
+                <span>{say(water.kind === 'softened' ? 'Softened: never blended in' : 'May be used')}</span>
               </label>
               {!left.has(water.id) && water.kind !== 'softened' && (
                 <Figures
@@ -141,9 +163,11 @@ export function BlendTool({ book }: { book: Book }) {
 }
 
 const labelOf = (key: (typeof waterKeys)[number], { shop }: Book): string => {
-  if (key === 'hardness') return 'Hardness, ppm'
-  if (key === 'cost') return `Price, ${shop.currency} per ${shopUnits[shop.units].volumeWord}`
-  return `${key[0]!.toUpperCase()}${key.slice(1)}, mg/L`
+  if (key === 'hardness') return say('Hardness, ppm')
+  if (key === 'cost') {
+    return say('Price, {currency} per {unit}', { currency: shop.currency, unit: shopUnits[shop.units].volumeWord })
+  }
+  return say('{mineral}, mg/L', { mineral: say(mineralNames[key].name) })
 }
 
 interface BlendAnswerProps {
@@ -159,16 +183,20 @@ function BlendAnswer({ asked, ofSump, waters, faults, book }: BlendAnswerProps) 
     Object.keys(asked.faults).length > 0 || [...faults.values()].some((each) => Object.keys(each).length > 0)
   const lacks =
     waters.length === 0
-      ? 'one water at least'
+      ? say('one water at least')
       : asked.volume === null
-        ? 'an amount'
+        ? say('an amount')
         : ofSump && asked.cycles === null
-          ? 'the sump’s cycles'
+          ? say('the sump’s cycles')
           : null
   if (isFaulty || lacks !== null) {
     return (
-      <section class="answer" aria-label="The blend">
-        <p role="status">{isFaulty ? 'A figure does not fit; its field says why.' : `It takes ${lacks}.`}</p>
+      <section class="answer" aria-label={say('The blend')}>
+        <p role="status">
+          {lacks === null || isFaulty
+            ? say('A figure does not fit; its field says why.')
+            : say('It takes {list}.', { list: lacks })}
+        </p>
       </section>
     )
   }
@@ -180,13 +208,15 @@ function BlendAnswer({ asked, ofSump, waters, faults, book }: BlendAnswerProps) 
   })
   const nameOf = (id: string) => book.waters.find((water) => water.id === id)?.name ?? id
   return (
-    <section class="answer" aria-label="The blend">
+    <section class="answer" aria-label={say('The blend')}>
       <div role="status">
         <Outcome blend={blend} nameOf={nameOf} cycles={ofSump ? asked.cycles! : 1} book={book} />
         {ofSump && <p class="quiet">{sayLimits(limits, asked.cycles!)}</p>}
         {blend.leftOut.length > 0 && (
           <p class="quiet">
-            {sayList(blend.leftOut.map(nameOf))} left out: softened water’s sodium and chloride build up in a sump.
+            {say('{waters} left out: softened water’s sodium and chloride build up in a sump.', {
+              waters: sayList(blend.leftOut.map(nameOf)),
+            })}
           </p>
         )}
       </div>
@@ -209,11 +239,11 @@ function Outcome({
   const reader = readerOf(units)
   switch (blend.outcome) {
     case 'only-softened':
-      return <p class="headline">Only softened water is there; it is never blended in.</p>
+      return <p class="headline">{say('Only softened water is there; it is never blended in.')}</p>
     case 'conflict':
       return (
         <>
-          <p class="headline">No blend of these waters keeps within the limits.</p>
+          <p class="headline">{say('No blend of these waters keeps within the limits.')}</p>
           <ul class="ways">
             {blend.conflict.map((limit) => (
               <li key={`${limit.mineral} ${limit.end}`}>{sayConflict(limit, blend.conflict.length > 1, cycles)}</li>
@@ -221,8 +251,8 @@ function Outcome({
           </ul>
           <p>
             {blend.conflict.length > 1
-              ? 'These limits stand against each other: one of them must give, or another water must come in.'
-              : 'That limit alone is out of reach: it must give, or another water must come in.'}
+              ? say('These limits stand against each other: one of them must give, or another water must come in.')
+              : say('That limit alone is out of reach: it must give, or another water must come in.')}
           </p>
         </>
       )
@@ -230,12 +260,19 @@ function Outcome({
       return (
         <>
           <p class="headline">
-            {sayList(blend.parts.map(({ id, volume }) => `${sayVolume(volume, reader)} of ${lowerFirst(nameOf(id))}`))}.
+            {sayList(
+              blend.parts.map(({ id, volume }) =>
+                say('{volume} of {water}', { volume: sayVolume(volume, reader), water: lowerFirst(nameOf(id)) }),
+              ),
+            )}
+            .
           </p>
           {blend.parts.length > 1 && (
             <p>
               {sayList(
-                blend.parts.map(({ id, fraction }) => `${sayNumber(100 * fraction, 0)} % ${lowerFirst(nameOf(id))}`),
+                blend.parts.map(({ id, fraction }) =>
+                  say('{percent} % {water}', { percent: sayNumber(100 * fraction, 0), water: lowerFirst(nameOf(id)) }),
+                ),
               )}
               .
             </p>
@@ -243,13 +280,13 @@ function Outcome({
           <dl class="pairs">
             {minerals.map((mineral) => (
               <>
-                <dt>{mineral}</dt>
-                <dd>{blend[mineral] === null ? 'not known' : sayAmount(blend[mineral], mineral)}</dd>
+                <dt>{say(mineralNames[mineral].word)}</dt>
+                <dd>{blend[mineral] === null ? say('not known') : sayAmount(blend[mineral], mineral)}</dd>
               </>
             ))}
             {blend.costPerLitre !== null && blend.cost !== null && (
               <>
-                <dt>price</dt>
+                <dt>{say('price')}</dt>
                 <dd>
                   {sayMoney(blend.cost, currency)}, {sayPricePerVolume(blend.costPerLitre, { currency, units })}
                 </dd>
@@ -266,24 +303,44 @@ const sayAmount = (value: number, mineral: Mineral): string =>
 
 /** One limit of a conflict, and how near these waters come to it; for a sump at its cycles, as it was typed. */
 function sayConflict({ mineral, end, limit, reach }: ConflictingLimit, isOneOfMany: boolean, cycles: number): string {
-  const side = end === 'low' ? 'at least' : 'at most'
-  const name = mineral[0]!.toUpperCase() + mineral.slice(1)
-  const nearest = isOneOfMany ? 'while the others hold, these waters come to' : 'these waters come to'
-  return `${name} ${side} ${sayAmount(limit * cycles, mineral)}: ${nearest} ${sayAmount(reach * cycles, mineral)} at the nearest.`
+  const blanks = {
+    mineral: say(mineralNames[mineral].name),
+    limit: sayAmount(limit * cycles, mineral),
+    reach: sayAmount(reach * cycles, mineral),
+  }
+  if (end === 'low') {
+    return isOneOfMany
+      ? say('{mineral} at least {limit}: while the others hold, these waters come to {reach} at the nearest.', blanks)
+      : say('{mineral} at least {limit}: these waters come to {reach} at the nearest.', blanks)
+  }
+  return isOneOfMany
+    ? say('{mineral} at most {limit}: while the others hold, these waters come to {reach} at the nearest.', blanks)
+    : say('{mineral} at most {limit}: these waters come to {reach} at the nearest.', blanks)
 }
 
 function sayLimits(limits: MineralLimits, cycles: number): string {
-  const parts = minerals.flatMap((mineral) => {
+  const parts = minerals.flatMap((mineral): string[] => {
     const { low, high } = limits[mineral] ?? {}
-    const ends = [
-      low === undefined ? '' : `at least ${sayAmount(low, mineral)}`,
-      high === undefined ? '' : `at most ${sayAmount(high, mineral)}`,
-    ].filter((end) => end !== '')
-    return ends.length === 0 ? [] : [`${mineral} ${ends.join(' and ')}`]
+    const word = say(mineralNames[mineral].word)
+    if (low !== undefined && high !== undefined) {
+      return [
+        say('{mineral} at least {low} and at most {high}', {
+          mineral: word,
+          low: sayAmount(low, mineral),
+          high: sayAmount(high, mineral),
+        }),
+      ]
+    }
+    if (low !== undefined) return [say('{mineral} at least {low}', { mineral: word, low: sayAmount(low, mineral) })]
+    if (high !== undefined) return [say('{mineral} at most {high}', { mineral: word, high: sayAmount(high, mineral) })]
+    return []
   })
   return parts.length === 0
-    ? 'No limit is typed.'
-    : `At ${sayNumber(cycles, 1, {}, 0)} cycles the water may hold ${sayList(parts)}.`
+    ? say('No limit is typed.')
+    : say('At {cycles} cycles the water may hold {limits}.', {
+        cycles: sayNumber(cycles, 1, {}, 0),
+        limits: sayList(parts),
+      })
 }
 
 function blendWater({ id, values }: WaterRead, book: Book): BlendWater {

@@ -1,4 +1,13 @@
-import { type BuildUp, type BuildUpMineral, balance, buildUp, type Minerals, sayNumber } from '@sumpbook/fluid'
+import {
+  type BuildUp,
+  type BuildUpMineral,
+  balance,
+  buildUp,
+  type Minerals,
+  message,
+  say,
+  sayNumber,
+} from '@sumpbook/fluid'
 import type { Units } from '../api/types.ts'
 import {
   type FieldRead,
@@ -30,21 +39,30 @@ export type AheadTexts = FieldTexts<AheadKey>
 export const mineralWords: Readonly<
   Record<
     BuildUpMineral,
-    { name: string; unit: string; unitName: string; decimals: number; read(text: string): FieldRead }
+    { name: string; word: string; unit: string; unitName: string; decimals: number; read(text: string): FieldRead }
   >
 > = {
   hardness: {
-    name: 'Hardness',
+    name: message('Hardness'),
+    word: message('hardness'),
     unit: 'ppm',
-    unitName: 'ppm as CaCO3',
+    unitName: message('ppm as CaCO3'),
     decimals: 0,
     read: (text) => readHardness(text),
   },
-  chloride: { name: 'Chloride', unit: 'mg/L', unitName: 'mg/L', decimals: 0, read: (text) => readDissolved(text) },
+  chloride: {
+    name: message('Chloride'),
+    word: message('chloride'),
+    unit: 'mg/L',
+    unitName: 'mg/L',
+    decimals: 0,
+    read: (text) => readDissolved(text),
+  },
   conductivity: {
-    name: 'Conductivity',
+    name: message('Conductivity'),
+    word: message('conductivity'),
     unit: 'mS/cm',
-    unitName: 'mS/cm at 25 °C',
+    unitName: message('mS/cm at 25 °C'),
     decimals: 2,
     read: (text) => readConductivity(text),
   },
@@ -77,16 +95,16 @@ export function readAhead(texts: AheadTexts, mineral: BuildUpMineral, units: Uni
   })
   const { fillVolume, volume } = values
   if (fillVolume !== null && volume !== null && volume > fillVolume) {
-    faults.volume = { found: texts.volume.trim(), expected: 'at most the full mark: minerals are judged there' }
+    faults.volume = { found: texts.volume.trim(), expected: say('at most the full mark: minerals are judged there') }
   }
-  const name = mineralWords[mineral].name.toLowerCase()
+  const word = say(mineralWords[mineral].word)
   const missing = [
-    values.fillVolume === null ? 'the full mark' : '',
-    values.evaporation === null ? 'what evaporates a day' : '',
-    values.carryOff === null ? 'what is carried off a day' : '',
-    values.target === null && values.strength === null ? 'the target or the strength of the top-ups' : '',
-    values.now === null ? `the ${name} in it now` : '',
-    values.present === null ? `the ${name} of the water poured now` : '',
+    values.fillVolume === null ? say('the full mark') : '',
+    values.evaporation === null ? say('what evaporates a day') : '',
+    values.carryOff === null ? say('what is carried off a day') : '',
+    values.target === null && values.strength === null ? say('the target or the strength of the top-ups') : '',
+    values.now === null ? say('the {mineral} in it now', { mineral: word }) : '',
+    values.present === null ? say('the {mineral} of the water poured now', { mineral: word }) : '',
   ].filter((words) => words !== '')
   return { values, faults, missing }
 }

@@ -1,4 +1,4 @@
-import { carryOffFromCycles, cyclesFromTracer, evaporationFrom, sayNumber } from '@sumpbook/fluid'
+import { carryOffFromCycles, cyclesFromTracer, evaporationFrom, say, sayNumber } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Units } from '../api/types.ts'
 import { Figures } from '../fields/figures.tsx'
@@ -48,11 +48,15 @@ export function Rates({
     <div class="tool-fields">
       <Figures
         fields={[
-          { key: 'area', label: 'Open surface, m²', hint: 'Tank, and what runs wet' },
-          { key: 'fluid', label: `Fluid at its surface, ${degree}` },
-          { key: 'air', label: `Air in the hall, ${degree}` },
-          { key: 'humidity', label: 'Humidity of the air, %' },
-          { key: 'speed', label: 'Air over it, m/s', hint: '0.1 is still air' },
+          { key: 'area', label: say('Open surface, m²'), hint: say('Tank, and what runs wet') },
+          { key: 'fluid', label: say('Fluid at its surface, {degree}', { degree }) },
+          { key: 'air', label: say('Air in the hall, {degree}', { degree }) },
+          { key: 'humidity', label: say('Humidity of the air, %') },
+          {
+            key: 'speed',
+            label: say('Air over it, m/s'),
+            hint: say('{speed} is still air', { speed: sayNumber(0.1, 1) }),
+          },
         ]}
         texts={texts}
         faults={faults}
@@ -61,9 +65,9 @@ export function Rates({
       <EvaporationWords values={values} units={units} take={(litres) => take('evaporation', litres)} />
       <Figures
         fields={[
-          { key: 'inSump', label: 'Chloride in the sump, mg/L' },
-          { key: 'inWater', label: 'Chloride of its top-up water, mg/L' },
-          { key: 'strength', label: 'Its top-ups were at, %' },
+          { key: 'inSump', label: say('Chloride in the sump, mg/L') },
+          { key: 'inWater', label: say('Chloride of its top-up water, mg/L') },
+          { key: 'strength', label: say('Its top-ups were at, %') },
         ]}
         texts={texts}
         faults={faults}
@@ -94,12 +98,15 @@ function EvaporationWords({ values: { area, fluid, air, humidity, speed }, units
     humidity,
     airSpeed: speed,
   })
-  if (condensing) return <p role="status">The air is damper than the surface: water settles on it.</p>
+  if (condensing) return <p role="status">{say('The air is damper than the surface: water settles on it.')}</p>
   return (
     <p role="status">
-      {sayPerDay(low, units)} to {sayPerDay(high, units)}, by formulas made for pools; splash and hot chips come on top.{' '}
+      {say('{low} to {high}, by formulas made for pools; splash and hot chips come on top.', {
+        low: sayPerDay(low, units),
+        high: sayPerDay(high, units),
+      })}{' '}
       <button type="button" onClick={() => take((low + high) / 2)}>
-        Take the middle
+        {say('Take the middle')}
       </button>
     </p>
   )
@@ -113,21 +120,27 @@ function CarryOffWords({
 }: RateWordsProps & { evaporation: number | null }) {
   if (inSump === null || inWater === null) return null
   const cycles = cyclesFromTracer({ sump: inSump, water: inWater, strength: strength ?? 0 })
-  if (cycles <= 1) return <p role="status">The sump is no richer than its water: this says nothing of the carry-off.</p>
+  if (cycles <= 1) {
+    return <p role="status">{say('The sump is no richer than its water: this says nothing of the carry-off.')}</p>
+  }
   if (evaporation === null) {
     return (
       <p role="status">
-        {sayNumber(cycles, 1)} times as rich as its top-ups; with the evaporation the carry-off follows.
+        {say('{cycles} times as rich as its top-ups; with the evaporation the carry-off follows.', {
+          cycles: sayNumber(cycles, 1),
+        })}
       </p>
     )
   }
   const carryOff = carryOffFromCycles({ evaporation, cycles })
   return (
     <p role="status">
-      {sayNumber(cycles, 1)} times as rich as its top-ups: {sayPerDay(carryOff, units)} carried off, less if it has not
-      come to rest.{' '}
+      {say('{cycles} times as rich as its top-ups: {volume} carried off, less if it has not come to rest.', {
+        cycles: sayNumber(cycles, 1),
+        volume: sayPerDay(carryOff, units),
+      })}{' '}
       <button type="button" onClick={() => take(carryOff)}>
-        Take it
+        {say('Take it')}
       </button>
     </p>
   )

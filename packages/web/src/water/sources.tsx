@@ -1,4 +1,4 @@
-import { hardnessInAll, sayNumber } from '@sumpbook/fluid'
+import { datesLocale, hardnessInAll, message, say, sayNumber } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { useMeasurements } from '../api/queries.ts'
@@ -34,11 +34,11 @@ export function Sources({ book }: { book: Book }) {
   return (
     <>
       <p class="intro">
-        A water is what its last analysis says: taps drift with the season, exchangers as they run out.
+        {say('A water is what its last analysis says: taps drift with the season, exchangers as they run out.')}
       </p>
       {book.waters.length === 0 && (
         <p>
-          The book knows no water yet. <Link href="/shop">Add one under Shop</Link>
+          {say('The book knows no water yet.')} <Link href="/shop">{say('Add one under Shop')}</Link>
         </p>
       )}
       {book.waters.map((water) => (
@@ -62,13 +62,14 @@ function Source({ water, book }: { water: Thing; book: Book }) {
     <section class="source" aria-label={water.name}>
       <div class="source-head">
         <h2>{water.name}</h2>
-        {kind !== '' && <span class="tag plain">{kindWords[kind] ?? kind}</span>}
-        {kind === 'softened' && <span class="tag do">never a routine top-up</span>}
+        {kind !== '' && <span class="tag plain">{say(kindWords[kind] ?? kind)}</span>}
+        {kind === 'softened' && <span class="tag do">{say('never a routine top-up')}</span>}
       </div>
       {kind === 'softened' && (
         <p class="intro">
-          Its hardness is gone, the sodium that took its place and the chloride are not: they stay in the sump and build
-          up.
+          {say(
+            'Its hardness is gone, the sodium that took its place and the chloride are not: they stay in the sump and build up.',
+          )}
         </p>
       )}
       <div class="source-parts">
@@ -77,9 +78,9 @@ function Source({ water, book }: { water: Thing; book: Book }) {
           <p class="quiet">
             {last === undefined
               ? answer.error === null
-                ? 'No analysis is in the book.'
+                ? say('No analysis is in the book.')
                 : answer.error.message
-              : `Last analysed ${sayDay(last.at, book.shop.timeZone, new Date().toISOString())}.`}
+              : say('Last analysed {day}.', { day: sayDay(last.at, book.shop.timeZone, new Date().toISOString()) })}
           </p>
         </div>
         <HardnessOverTime analyses={analyses} name={water.name} timeZone={book.shop.timeZone} />
@@ -99,13 +100,13 @@ function Source({ water, book }: { water: Thing; book: Book }) {
       ) : (
         <button
           type="button"
-          aria-label={`Write an analysis of ${water.name}`}
+          aria-label={say('Write an analysis of {water}', { water: water.name })}
           onClick={() => {
             setWriting(true)
             writing.hush()
           }}
         >
-          Write an analysis
+          {say('Write an analysis')}
         </button>
       )}
       <p role="status">{writing.said}</p>
@@ -119,12 +120,12 @@ function Present({ water }: { water: Thing }) {
     const value = figureOfWater(water, field.key)
     return value === null ? [] : [{ ...field, value }]
   })
-  if (known.length === 0) return <p>Nothing is known of what it holds.</p>
+  if (known.length === 0) return <p>{say('Nothing is known of what it holds.')}</p>
   return (
     <dl class="pairs">
       {known.map(({ key, word, unit, decimals, value }) => (
         <>
-          <dt>{word}</dt>
+          <dt>{say(word)}</dt>
           <dd>
             <strong>
               {sayNumber(value, decimals, {}, 0)} {unit}
@@ -165,15 +166,26 @@ function HardnessOverTime({
     points.map(({ hardness }) => hardness),
     { most: 3, zero: true },
   )
-  const day = (at: number) =>
-    new Intl.DateTimeFormat('en-GB', { timeZone, day: 'numeric', month: 'short', year: '2-digit' }).format(at)
-  const says = `${name}: ${drift.n} analyses, hardness from ${sayNumber(drift.low, 0)} to ${sayNumber(drift.high, 0)} ppm, the last ${sayNumber(drift.last, 0)}.`
+  const dayFormat = new Intl.DateTimeFormat(datesLocale(), {
+    timeZone,
+    day: 'numeric',
+    month: 'short',
+    year: '2-digit',
+  })
+  const day = (at: number) => dayFormat.format(at)
+  const says = say('{water}: {count} analyses, hardness from {low} to {high} ppm, the last {last}.', {
+    water: name,
+    count: drift.n,
+    low: sayNumber(drift.low, 0),
+    high: sayNumber(drift.high, 0),
+    last: sayNumber(drift.last, 0),
+  })
   return (
     <Plot
       x={x}
       y={y}
       height={140}
-      words="hardness, ppm"
+      words={say('hardness, ppm')}
       says={says}
       xTicks={[from, to].map((at) => ({ at, words: day(at) }))}
     >
@@ -200,15 +212,15 @@ function AllAnalyses({ analyses, timeZone }: { analyses: readonly Analysis[]; ti
   const shown = analysed.filter(({ key }) => analyses.some((analysis) => analysis[key] !== undefined))
   return (
     <details>
-      <summary>{analyses.length === 1 ? 'Its analysis' : `All ${analyses.length} analyses`}</summary>
-      <WideTable of="Analyses">
+      <summary>{say('{count, plural, one {Its analysis} other {All # analyses}}', { count: analyses.length })}</summary>
+      <WideTable of={say('Analyses')}>
         <table>
           <thead>
             <tr>
-              <th>Day</th>
+              <th>{say('Day')}</th>
               {shown.map(({ word, unit }) => (
                 <th class="figure">
-                  {word}
+                  {say(word)}
                   {unit === '' ? '' : `, ${unit}`}
                 </th>
               ))}
@@ -272,29 +284,29 @@ function AnalysisForm({ water, analyses, book, isBusy, write, cancel }: Analysis
     )
     const entry = measurementEntry('analysis', about, { values: measured, typed }, stamp)
     const present = isPresent && isLast ? presentAfter(water, measured) : null
-    const items = [{ entry, label: `${water.name}: analysis` }]
+    const items = [{ entry, label: say('{water}: analysis', { water: water.name }) }]
     if (present !== null) {
       items.push({
         entry: setupEntry(about, present.changes, present.was, stamp),
-        label: `${water.name}: reckoned with from now on`,
+        label: say('{water}: reckoned with from now on', { water: water.name }),
       })
     }
     void write(items)
   }
   return (
-    <form class="pour-form analysis" aria-label={`Analysis of ${water.name}`} onSubmit={submit}>
+    <form class="pour-form analysis" aria-label={say('Analysis of {water}', { water: water.name })} onSubmit={submit}>
       <DayField
-        label="Sampled on"
+        label={say('Sampled on')}
         value={day}
         onInput={setDay}
         max={today}
-        fault={isDay ? null : { found: day === '' ? 'nothing' : day, expected: 'a day up to today' }}
+        fault={isDay ? null : { found: day === '' ? say('nothing') : day, expected: say('a day up to today') }}
       />
       <Figures
         fields={analysed.map(({ key, label }) => ({
           key,
-          label,
-          ...(key === 'hardness' ? { hint: 'Another unit may be typed: 14 °dH, 15 gpg' } : {}),
+          label: say(label),
+          ...(key === 'hardness' ? { hint: say('Another unit may be typed: 14 °dH, 15 gpg') } : {}),
         }))}
         texts={texts}
         faults={faults}
@@ -303,22 +315,22 @@ function AnalysisForm({ water, analyses, book, isBusy, write, cancel }: Analysis
       {isLast ? (
         <label class="check">
           <input type="checkbox" checked={isPresent} onChange={() => setPresent(!isPresent)} />
-          <span>From then on the book reckons with these figures</span>
+          <span>{say('From then on the book reckons with these figures')}</span>
         </label>
       ) : (
-        <p class="quiet">A younger analysis is there: the book goes on reckoning with that.</p>
+        <p class="quiet">{say('A younger analysis is there: the book goes on reckoning with that.')}</p>
       )}
       {isTried && isEmpty && Object.keys(faults).length === 0 && (
         <p class="fault" role="alert">
-          Found nothing; expected one figure at least.
+          {say('Found nothing; expected one figure at least.')}
         </p>
       )}
       <div class="buttons">
         <button type="submit" class="main" disabled={isBusy}>
-          Write it down
+          {say('Write it down')}
         </button>
         <button type="button" class="plain" onClick={cancel}>
-          Back
+          {say('Back')}
         </button>
       </div>
     </form>
@@ -326,12 +338,12 @@ function AnalysisForm({ water, analyses, book, isBusy, write, cancel }: Analysis
 }
 
 const hardnessNames = [
-  ['ppm', 'ppm as CaCO3 (mg/L)', 1],
-  ['dH', '°dH, German degrees', 2],
-  ['fH', '°fH, French degrees', 2],
-  ['gpg', 'gpg, grains per US gallon', 2],
-  ['clark', '°Clark, English degrees', 2],
-  ['mmol/L', 'mmol/L of calcium and magnesium', 3],
+  ['ppm', message('ppm as CaCO3 (mg/L)'), 1],
+  ['dH', message('°dH, German degrees'), 2],
+  ['fH', message('°fH, French degrees'), 2],
+  ['gpg', message('gpg, grains per US gallon'), 2],
+  ['clark', message('°Clark, English degrees'), 2],
+  ['mmol/L', message('mmol/L of calcium and magnesium'), 3],
 ] as const
 
 /** A hardness in all the units in which it is said. */
@@ -340,13 +352,13 @@ function EveryUnit() {
   const read = readHardness(text)
   const all = 'fault' in read || read.value === null ? null : hardnessInAll(read.value, 'ppm')
   return (
-    <section aria-label="Hardness in every unit">
-      <h2>Hardness in every unit</h2>
+    <section aria-label={say('Hardness in every unit')}>
+      <h2>{say('Hardness in every unit')}</h2>
       <div class="narrow">
         <TextField
           numeric
-          label="Hardness"
-          hint="ppm, or with its unit: 14 °dH, 15 gpg, 18 clark, 25 °fH, 2.5 mmol/L"
+          label={say('Hardness')}
+          hint={say('ppm, or with its unit: 14 °dH, 15 gpg, 18 clark, 25 °fH, 2.5 mmol/L')}
           value={text}
           onInput={setText}
           fault={'fault' in read ? read.fault : null}
@@ -355,7 +367,7 @@ function EveryUnit() {
           <dl class="pairs">
             {hardnessNames.map(([unit, name, decimals]) => (
               <>
-                <dt>{name}</dt>
+                <dt>{say(name)}</dt>
                 <dd>
                   <strong>{sayNumber(all[unit], decimals)}</strong>
                 </dd>

@@ -1,4 +1,4 @@
-import type { BuildUpMineral } from '@sumpbook/fluid'
+import { type BuildUpMineral, say } from '@sumpbook/fluid'
 import { labelWidth, spread } from '../band-line/layout.ts'
 import { Plot, type PlotPlaces } from '../drawing/plot.tsx'
 import { axisOf } from '../drawing/scale.ts'
@@ -26,7 +26,7 @@ export function Staircase({ futures, limit, mineral, weeks, says }: StaircasePro
       x={{ from: 0, to: 7 * weeks, step: 7 * stepWeeks, ticks: [] }}
       y={y}
       height={height}
-      words={`${name}, ${unit}, by weeks from now`}
+      words={say('{mineral}, {unit}, by weeks from now', { mineral: say(name), unit })}
       says={says}
       xTicks={ticks.map((week) => ({ at: 7 * week, words: String(week) }))}
     >
@@ -84,7 +84,7 @@ function labelsOf(futures: readonly Future[], limit: number | null, { x, y, righ
       kind: 'fluid-words' as const,
       at: y(under(future)) - 12,
     })),
-    ...(limit === null ? [] : [{ text: 'limit', kind: 'limit-words' as const, at: y(limit) - 10 }]),
+    ...(limit === null ? [] : [{ text: say('limit'), kind: 'limit-words' as const, at: y(limit) - 10 }]),
   ]
   const rows = spread(
     wanted.map(({ at }, i) => ({ kind: 'low' as const, text: String(i), x: at })),
@@ -101,8 +101,17 @@ export function sayStaircase(
 ): string {
   const courses = futures.map(({ name, series }) => {
     const [first, last] = [series[0]!.value, series.at(-1)!.value]
-    return `on ${name} from ${sayMineral(first, mineral)} to ${sayMineral(last, mineral)}`
+    return say('on {water} from {first} to {last}', {
+      water: name,
+      first: sayMineral(first, mineral),
+      last: sayMineral(last, mineral),
+    })
   })
-  const end = limit === null ? '' : `; limit ${sayMineral(limit, mineral)}`
-  return `${sump}, ${mineralWords[mineral].name.toLowerCase()} over ${weeks} weeks: ${courses.join(', ')}${end}.`
+  const blanks = { sump, mineral: say(mineralWords[mineral].word), weeks, courses: courses.join(', ') }
+  return limit === null
+    ? say('{sump}, {mineral} over {weeks} weeks: {courses}.', blanks)
+    : say('{sump}, {mineral} over {weeks} weeks: {courses}; limit {limit}.', {
+        ...blanks,
+        limit: sayMineral(limit, mineral),
+      })
 }

@@ -1,4 +1,4 @@
-import { litresTo, type TreatmentQuestion } from '@sumpbook/fluid'
+import { litresTo, message, say, type TreatmentQuestion } from '@sumpbook/fluid'
 import type { Units } from '../api/types.ts'
 import { readDissolved, readHardness, readLitres, readPercent, readPlain } from '../fields/read.ts'
 import { type FieldFaults, type FieldTexts, readTexts } from '../fields/read-texts.ts'
@@ -53,10 +53,10 @@ export function readTreatment(texts: TreatmentTexts, units: Units): TreatmentRea
   const unit = part({ values, keys: ['makes', 'price', 'recovery', 'rejection'] })
   const resin = part({ values, keys: ['resin', 'capacity', 'resinPrice'] })
   const missing = [
-    values.demand === null ? 'what is used a day' : '',
-    values.hardness === null ? 'the tap’s hardness' : '',
-    ...[...unit.missing, ...resin.missing].map((key) => words[key]),
-    unit.isEmpty && resin.isEmpty ? 'a unit or resin' : '',
+    values.demand === null ? say('what is used a day') : '',
+    values.hardness === null ? say('the tap’s hardness') : '',
+    ...[...unit.missing, ...resin.missing].map((key) => say(words[key])),
+    unit.isEmpty && resin.isEmpty ? say('a unit or resin') : '',
   ].filter((each) => each !== '')
   if (missing.length > 0 || Object.keys(faults).length > 0) return { question: null, faults, missing }
   const question: TreatmentQuestion = {
@@ -86,13 +86,13 @@ export function readTreatment(texts: TreatmentTexts, units: Units): TreatmentRea
 }
 
 const words = {
-  makes: 'what the unit makes a day',
-  price: 'the unit’s price',
-  recovery: 'its recovery',
-  rejection: 'its rejection',
-  resin: 'the litres of resin',
-  capacity: 'the resin’s capacity',
-  resinPrice: 'the price of a filling',
+  makes: message('what the unit makes a day'),
+  price: message('the unit’s price'),
+  recovery: message('its recovery'),
+  rejection: message('its rejection'),
+  resin: message('the litres of resin'),
+  capacity: message('the resin’s capacity'),
+  resinPrice: message('the price of a filling'),
 } as const
 type PlantKey = keyof typeof words
 

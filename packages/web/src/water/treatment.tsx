@@ -1,9 +1,10 @@
-import { sayNumber, sayVolume, type Treatment, type TreatmentQuestion, treatment } from '@sumpbook/fluid'
+import { say, sayList, sayNumber, sayVolume, type Treatment, type TreatmentQuestion, treatment } from '@sumpbook/fluid'
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Book } from '../api/types.ts'
 import { SelectField } from '../fields/fields.tsx'
 import { type FigureField, Figures } from '../fields/figures.tsx'
+import { Said } from '../say/said.tsx'
 import { readerOf, sayMoney, sayPerDay, sayPricePerVolume, shopUnits } from '../say/units.ts'
 import { figureOfWater } from './analyses.ts'
 import { readTreatment, type TreatmentKey, type TreatmentTexts } from './treatment-texts.ts'
@@ -31,6 +32,7 @@ const empty: TreatmentTexts = {
 export function TreatmentTool({ book }: { book: Book }) {
   const { units, currency } = book.shop
   const { volumeName, volumeWord } = shopUnits[units]
+  const unit = say(volumeName)
   const tap = book.waters.find(({ kind }) => kind === 'tap' || kind === 'well')
   const [water, setWater] = useState(tap?.id ?? '')
   const [texts, setTexts] = useState<TreatmentTexts>({ ...empty, ...tapTexts(book, tap?.id ?? '') })
@@ -55,64 +57,73 @@ export function TreatmentTool({ book }: { book: Book }) {
   return (
     <>
       <p class="intro">
-        Every figure can be changed. What a unit or a resin does stands on its own sheet; nothing here is assumed for
-        it.
+        {say(
+          'Every figure can be changed. What a unit or a resin does stands on its own sheet; nothing here is assumed for it.',
+        )}
       </p>
       <div class="tool">
         <div class="tool-fields">
-          {group('What is used', [
+          {group(say('What is used'), [
             {
               key: 'demand',
-              label: `Treated water a day, ${volumeName}`,
-              hint: 'Evaporation and carry-off of all sumps',
+              label: say('Treated water a day, {unit}', { unit }),
+              hint: say('Evaporation and carry-off of all sumps'),
             },
-            { key: 'peak', label: 'Worst day, times the mean', hint: 'Empty: 1.5' },
+            {
+              key: 'peak',
+              label: say('Worst day, times the mean'),
+              hint: say('Empty: {value}', { value: sayNumber(1.5, 1) }),
+            },
           ])}
           {group(
-            'Water that is treated',
+            say('Water that is treated'),
             [
-              { key: 'hardness', label: 'Its hardness, ppm as CaCO3' },
+              { key: 'hardness', label: say('Its hardness, ppm as CaCO3') },
               {
                 key: 'tds',
-                label: 'Its dissolved solids, mg/L',
-                hint: 'Empty: by its hardness, the resin lasts longer than it will',
+                label: say('Its dissolved solids, mg/L'),
+                hint: say('Empty: by its hardness, the resin lasts longer than it will'),
               },
-              { key: 'waterPrice', label: `Its price, ${currency} per ${volumeWord}` },
+              { key: 'waterPrice', label: say('Its price, {currency} per {unit}', { currency, unit: volumeWord }) },
             ],
             <SelectField
-              label="From the book"
+              label={say('From the book')}
               value={water}
               onInput={pick}
-              choices={[['', 'none of the book'], ...book.waters.map(({ id, name }) => [id, name] as const)]}
+              choices={[['', say('none of the book')], ...book.waters.map(({ id, name }) => [id, name] as const)]}
             />,
           )}
-          {group('Reverse-osmosis unit', [
-            { key: 'makes', label: `It makes a day, ${volumeName}` },
-            { key: 'price', label: `Its price, ${currency}` },
-            { key: 'recovery', label: 'Recovery, %', hint: 'Share of the feed that becomes clean water' },
-            { key: 'rejection', label: 'Rejection, %', hint: 'Share of the salts held back' },
-            { key: 'upkeep', label: `Upkeep a year, ${currency}` },
+          {group(say('Reverse-osmosis unit'), [
+            { key: 'makes', label: say('It makes a day, {unit}', { unit }) },
+            { key: 'price', label: say('Its price, {currency}', { currency }) },
+            { key: 'recovery', label: say('Recovery, %'), hint: say('Share of the feed that becomes clean water') },
+            { key: 'rejection', label: say('Rejection, %'), hint: say('Share of the salts held back') },
+            { key: 'upkeep', label: say('Upkeep a year, {currency}', { currency }) },
           ])}
-          {group('Resin behind it, or alone', [
-            { key: 'resin', label: `Resin, ${volumeName}` },
-            { key: 'capacity', label: 'Takes up, g CaCO3 per litre', hint: 'Of resin, from its sheet' },
-            { key: 'resinPrice', label: `Price of a filling, ${currency}` },
+          {group(say('Resin behind it, or alone'), [
+            { key: 'resin', label: say('Resin, {unit}', { unit }) },
+            { key: 'capacity', label: say('Takes up, g CaCO3 per litre'), hint: say('Of resin, from its sheet') },
+            { key: 'resinPrice', label: say('Price of a filling, {currency}', { currency }) },
           ])}
-          {group('What it is for', [
+          {group(say('What it is good for'), [
             {
               key: 'saving',
-              label: `Saved a year, ${currency}`,
-              hint: 'Fluid, changes and waste that better water spares',
+              label: say('Saved a year, {currency}', { currency }),
+              hint: say('Fluid, changes and waste that better water spares'),
             },
-            { key: 'years', label: 'Written off over, years', hint: 'Empty: 5' },
+            {
+              key: 'years',
+              label: say('Written off over, years'),
+              hint: say('Empty: {value}', { value: sayNumber(5, 0) }),
+            },
           ])}
         </div>
-        <section class="answer" aria-label="The purifier">
+        <section class="answer" aria-label={say('The purifier')}>
           {question === null ? (
             <p role="status">
               {Object.keys(faults).length > 0
-                ? 'A figure does not fit; its field says why.'
-                : `It takes ${missing.join(', ').replace(/, ([^,]*)$/, ' and $1')}.`}
+                ? say('A figure does not fit; its field says why.')
+                : say('It takes {list}.', { list: sayList(missing) })}
             </p>
           ) : (
             <Answer question={question} found={treatment(question)} book={book} />
@@ -141,59 +152,95 @@ function Answer({ question, found, book }: { question: TreatmentQuestion; found:
     <div role="status">
       <p class="headline">{headline(found, question, book)}</p>
       <dl class="pairs">
-        <dt>The worst day takes</dt>
+        <dt>{say('The worst day takes')}</dt>
         <dd>
-          {perDay(capacityNeeded)}
-          {enough !== null && (
-            <>
-              ; the unit makes {perDay(unit!.litresPerDay)}:{' '}
-              {enough ? 'enough' : 'too little, unless a tank carries the peaks'}
-            </>
-          )}
+          {enough === null
+            ? perDay(capacityNeeded)
+            : say(
+                enough
+                  ? '{needed}; the unit makes {makes}: enough'
+                  : '{needed}; the unit makes {makes}: too little, unless a tank carries the peaks',
+                { needed: perDay(capacityNeeded), makes: perDay(unit!.litresPerDay) },
+              )}
         </dd>
         {concentrate !== null && (
           <>
-            <dt>Drawn from the tap</dt>
+            <dt>{say('Drawn from the tap')}</dt>
             <dd>
-              {perDay(feed)}, of which {perDay(concentrate.litresPerDay)} go to the drain
-              {concentrate.tds !== null && <> at {sayNumber(concentrate.tds, 0)} mg/L of salts</>}
+              {concentrate.tds === null
+                ? say('{feed}, of which {drained} go to the drain', {
+                    feed: perDay(feed),
+                    drained: perDay(concentrate.litresPerDay),
+                  })
+                : say('{feed}, of which {drained} go to the drain at {salts} mg/L of salts', {
+                    feed: perDay(feed),
+                    drained: perDay(concentrate.litresPerDay),
+                    salts: sayNumber(concentrate.tds, 0),
+                  })}
             </dd>
-            <dt>Clean water</dt>
-            <dd>
-              hardness {sayNumber(permeate.hardness, 1)} ppm
-              {permeate.tds !== null && <>, {sayNumber(permeate.tds, 0)} mg/L of salts</>}
-              {polisher !== null && ', before the resin'}
-            </dd>
+            <dt>{say('Clean water')}</dt>
+            <dd>{sayPermeate(permeate, polisher !== null)}</dd>
           </>
         )}
         {polisher !== null && (
           <>
-            <dt>A filling of resin lasts</dt>
+            <dt>{say('A filling of resin lasts')}</dt>
             <dd>
               {resinLife === null
-                ? 'for ever: nothing is left for it'
-                : `${sayVolume(resinLife, reader)}, ${sayNumber(resinLife / demand, 0)} days`}
-              {question.tap.tds === null && resinLife !== null && ' at the most: by hardness alone'}
+                ? say('for ever: nothing is left for it')
+                : say(
+                    question.tap.tds === null
+                      ? '{volume}, {days} days at the most: by hardness alone'
+                      : '{volume}, {days} days',
+                    { volume: sayVolume(resinLife, reader), days: sayNumber(resinLife / demand, 0) },
+                  )}
             </dd>
           </>
         )}
-        <dt>Treated water costs</dt>
+        <dt>{say('Treated water costs')}</dt>
         <dd>
-          <strong>{sayPricePerVolume(costPerLitre, { currency, units })}</strong>
-          {unit !== null && <>, the unit written off over {sayNumber(years ?? 5, 1, {}, 0)} years without interest</>}
+          {unit === null ? (
+            <strong>{sayPricePerVolume(costPerLitre, { currency, units })}</strong>
+          ) : (
+            <Said
+              text="<strong>{price}</strong>, the unit written off over {count, plural, one {{years} year} other {{years} years}} without interest"
+              values={{
+                price: sayPricePerVolume(costPerLitre, { currency, units }),
+                count: years ?? 5,
+                years: sayNumber(years ?? 5, 1, {}, 0),
+              }}
+              parts={{ strong: (inside) => <strong>{inside}</strong> }}
+            />
+          )}
         </dd>
-        <dt>Running it</dt>
-        <dd>{sayMoney(runningPerYear, currency)} a year: more tap water, upkeep, resin</dd>
-        <dt>Pays back</dt>
+        <dt>{say('Running it')}</dt>
+        <dd>{say('{amount} a year: more tap water, upkeep, resin', { amount: sayMoney(runningPerYear, currency) })}</dd>
+        <dt>{say('Pays back')}</dt>
         <dd>
-          {paybackYears === null
-            ? fluidSaving <= runningPerYear
-              ? `never: it saves ${sayMoney(fluidSaving, currency)} a year`
-              : 'at once: nothing is bought'
-            : `in ${sayNumber(paybackYears, 1)} years`}
+          {paybackYears !== null
+            ? say('in {years} years', { years: sayNumber(paybackYears, 1) })
+            : fluidSaving <= runningPerYear
+              ? say('never: it saves {amount} a year', { amount: sayMoney(fluidSaving, currency) })
+              : say('at once: nothing is bought')}
         </dd>
       </dl>
     </div>
+  )
+}
+
+/** What the unit lets through. */
+function sayPermeate({ hardness, tds }: Treatment['permeate'], isBeforeResin: boolean): string {
+  const hard = sayNumber(hardness, 1)
+  if (tds === null) {
+    return say(isBeforeResin ? 'hardness {hardness} ppm, before the resin' : 'hardness {hardness} ppm', {
+      hardness: hard,
+    })
+  }
+  return say(
+    isBeforeResin
+      ? 'hardness {hardness} ppm, {salts} mg/L of salts, before the resin'
+      : 'hardness {hardness} ppm, {salts} mg/L of salts',
+    { hardness: hard, salts: sayNumber(tds, 0) },
   )
 }
 
@@ -203,7 +250,11 @@ function headline(
   book: Book,
 ): string {
   const price = sayPricePerVolume(costPerLitre, book.shop)
-  if (enough === false) return `Too small for the worst day; its water costs ${price}.`
-  if (paybackYears !== null) return `Paid back in ${sayNumber(paybackYears, 1)} years, at ${price}.`
-  return fluidSaving === 0 ? `Treated water at ${price}.` : `It does not pay back; its water costs ${price}.`
+  if (enough === false) return say('Too small for the worst day; its water costs {price}.', { price })
+  if (paybackYears !== null) {
+    return say('Paid back in {years} years, at {price}.', { years: sayNumber(paybackYears, 1), price })
+  }
+  return fluidSaving === 0
+    ? say('Treated water at {price}.', { price })
+    : say('It does not pay back; its water costs {price}.', { price })
 }

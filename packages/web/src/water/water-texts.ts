@@ -1,4 +1,4 @@
-import { litresTo, type Mineral } from '@sumpbook/fluid'
+import { litresTo, type Mineral, message } from '@sumpbook/fluid'
 import type { Thing, Units } from '../api/types.ts'
 import type { FieldTexts } from '../fields/read-texts.ts'
 import { fieldFigure, shopUnits } from '../say/units.ts'
@@ -6,6 +6,14 @@ import { figureOfWater } from './analyses.ts'
 
 /** As `fluid` has them; named here, so that this file does not bring the solver with it. */
 const minerals: readonly Mineral[] = ['hardness', 'chloride', 'sulfate', 'nitrate']
+
+/** How each is said, at the head of a line and inside one. */
+export const mineralNames: Readonly<Record<Mineral, { name: string; word: string }>> = {
+  hardness: { name: message('Hardness'), word: message('hardness') },
+  chloride: { name: message('Chloride'), word: message('chloride') },
+  sulfate: { name: message('Sulfate'), word: message('sulfate') },
+  nitrate: { name: message('Nitrate'), word: message('nitrate') },
+}
 
 export type WaterKey = Mineral | 'cost'
 export const waterKeys: readonly WaterKey[] = [...minerals, 'cost']

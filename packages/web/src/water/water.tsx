@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Book } from '../api/types.ts'
 import { later } from '../later.tsx'
 import { PartedPage } from '../parts/parted-page.tsx'
@@ -13,14 +14,14 @@ const BlendTool = later(() => import('./blend.tsx').then(({ BlendTool }) => Blen
 export function Water({ book, part }: { book: Book; part: string | null }) {
   return (
     <PartedPage
-      title="Water"
+      title={say('Water')}
       base="/water"
       part={part}
       parts={[
-        { id: null, name: 'Sources', show: () => <Sources book={book} /> },
-        { id: 'ahead', name: 'Ahead', show: () => <AheadTool book={book} /> },
-        { id: 'blend', name: 'Blend', show: () => <BlendTool book={book} /> },
-        { id: 'treatment', name: 'Treatment', show: () => <TreatmentTool book={book} /> },
+        { id: null, name: say('Sources'), show: () => <Sources book={book} /> },
+        { id: 'ahead', name: say('Ahead'), show: () => <AheadTool book={book} /> },
+        { id: 'blend', name: say('Blend'), show: () => <BlendTool book={book} /> },
+        { id: 'treatment', name: say('Treatment'), show: () => <TreatmentTool book={book} /> },
       ]}
     />
   )
