@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 /** Pixels of the longest side: a page of print or foam on a sump is still read, in some 300 KB. */
 export const longestSide = 1600
 /** The quality of the JPEG, 0 to 1. */
@@ -38,13 +39,14 @@ export async function shrinkPhoto(
   { decode, encode }: Drawing = browserDrawing,
 ): Promise<Uint8Array<ArrayBuffer>> {
   const picture = await decode(file).catch(() => {
-    throw new NoPhoto('This browser cannot read the picture: expected a photo such as JPEG or PNG.')
+    throw new NoPhoto(say('This browser cannot read the picture: expected a photo such as JPEG or PNG.'))
   })
   try {
     const jpeg = await encode(picture, shrunkSize(picture), quality)
-    if (jpeg === null) throw new NoPhoto('This browser cannot make the picture smaller: it was not taken.')
+    if (jpeg === null) throw new NoPhoto(say('This browser cannot make the picture smaller: it was not taken.'))
     const bytes = new Uint8Array(await jpeg.arrayBuffer())
-    if (metadataIn(bytes).length > 0) throw new NoPhoto('The picture still says more than it shows: it was not taken.')
+    if (metadataIn(bytes).length > 0)
+      throw new NoPhoto(say('The picture still says more than it shows: it was not taken.'))
     return bytes
   } finally {
     picture.close?.()

@@ -1,4 +1,4 @@
-import { sayPercent, sayVolume } from '@sumpbook/fluid'
+import { message, say, sayPercent, sayVolume } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { useSumps, useToday } from '../api/queries.ts'
@@ -7,6 +7,7 @@ import { SelectField } from '../fields/fields.tsx'
 import type { Paper } from '../parts/page-rule.ts'
 import { usePaper } from '../parts/use-paper.ts'
 import { WideTable } from '../parts/wide-table.tsx'
+import { Said } from '../say/said.tsx'
 import { readerOf, sayBand, shopUnits } from '../say/units.ts'
 import { sayDay, sayWhenShort } from '../say/when.ts'
 import { type SheetRow, sheetRows } from './sheet-rows.ts'
@@ -14,7 +15,14 @@ import './round-sheet.css'
 
 const longAgo = '1970-01-01T00:00:00Z'
 /** What is written by hand at a stop. */
-const empty = ['°Brix', 'Level', 'pH', 'Nitrite', 'Signs', 'Poured'] as const
+const empty = [
+  message('°Brix'),
+  message('Level'),
+  message('pH'),
+  message('Nitrite'),
+  message('Signs'),
+  message('Poured'),
+] as const
 
 /** A round on paper: for who walks without a phone, and for the corner that no network reaches. */
 export function RoundSheet({ book }: { book: Book }) {
@@ -24,52 +32,68 @@ export function RoundSheet({ book }: { book: Book }) {
   const [paper, setPaper] = useState<Paper>(shop.units === 'us' ? 'letter' : 'A4')
   const now = today.data?.at ?? new Date().toISOString()
   const day = sayDay(now, shop.timeZone, longAgo)
-  usePaper({ paper, landscape: true, margin: 12, foot: `Round of ${day} · ${shop.name}` })
+  usePaper({ paper, landscape: true, margin: 12, foot: `${say('Round of {day}', { day })} · ${shop.name}` })
   if (sumps.data === undefined) {
-    return sumps.error === null ? <p class="quiet">Fetching the sumps …</p> : <p class="fault">{sumps.error.message}</p>
+    return sumps.error === null ? (
+      <p class="quiet">{say('Fetching the sumps …')}</p>
+    ) : (
+      <p class="fault">{sumps.error.message}</p>
+    )
   }
   const rows = sheetRows(sumps.data, today.data)
   return (
     <div class="round-sheet">
       <div class="no-print">
         <div class="page-head">
-          <h1>Round sheet</h1>
-          <span class="quiet">{rows.length === 1 ? '1 stop' : `${rows.length} stops`}</span>
+          <h1>{say('Round sheet')}</h1>
+          <span class="quiet">{say('{count, plural, one {# stop} other {# stops}}', { count: rows.length })}</span>
         </div>
         <p>
-          For a walk without a phone. What is written on it goes into the book afterwards, at{' '}
-          <Link href="/round">Round</Link>: on paper alone it counts nowhere.
+          <Said
+            text="For a walk without a phone. What is written on it goes into the book afterwards, at <page>Round</page>: on paper alone it counts nowhere."
+            parts={{ page: (inside) => <Link href="/round">{inside}</Link> }}
+          />
         </p>
         <div class="sheet-form">
           <SelectField
-            label="Paper"
+            label={say('Paper')}
             value={paper}
             onInput={(picked) => setPaper(picked as Paper)}
             choices={[
               ['A4', 'A4'],
-              ['letter', 'Letter'],
+              ['letter', say('Letter')],
             ]}
           />
           <button type="button" class="main" disabled={rows.length === 0} onClick={() => print()}>
-            Print
+            {say('Print')}
           </button>
         </div>
       </div>
-      <WideTable of="Round sheet">
+      <WideTable of={say('Round sheet')}>
         <table>
           <caption>
-            <strong>Round of {day}</strong>, {shop.name}. Walked by ______________________ from ________ to ________
+            <Said
+              text="<strong>Round of {day}</strong>, {shop}. Walked by {name} from {begun} to {ended}"
+              values={{
+                day,
+                shop: shop.name,
+                name: '______________________',
+                begun: '________',
+                ended: '________',
+              }}
+              parts={{ strong: (inside) => <strong>{inside}</strong> }}
+            />
           </caption>
           <thead>
             <tr>
-              <th scope="col">Sump</th>
-              <th scope="col">Last strength</th>
-              <th scope="col">Band, target</th>
-              <th scope="col">Mark</th>
-              <th scope="col">Due</th>
+              <th scope="col">{say('Sump')}</th>
+              <th scope="col">{say('Last strength')}</th>
+              <th scope="col">{say('Band, target')}</th>
+              <th scope="col">{say('Mark')}</th>
+              <th scope="col">{say('Due')}</th>
               {empty.map((name) => (
                 <th key={name} scope="col" class="by-hand">
-                  {name}
+                  {say(name)}
                   <span>{unitOf(name, shop.units)}</span>
                 </th>
               ))}
@@ -83,8 +107,9 @@ export function RoundSheet({ book }: { book: Book }) {
         </table>
       </WideTable>
       <p class="sheet-foot">
-        Strengths are read off a mixed sample, before anything is poured. Labels and safety data sheets of the fluids
-        come first.
+        {say(
+          'Strengths are read off a mixed sample, before anything is poured. Labels and safety data sheets of the fluids come first.',
+        )}
       </p>
     </div>
   )
@@ -113,7 +138,7 @@ function Row({ row: { sump, due }, shop, now }: { row: SheetRow; shop: Book['sho
       </td>
       <td class="short">
         {band !== null && sayBand(band)}
-        {target !== null && <span>target {sayPercent(target, reader)}</span>}
+        {target !== null && <span>{say('target {strength}', { strength: sayPercent(target, reader) })}</span>}
       </td>
       <td class="short">{fillVolume !== null && sayVolume(fillVolume, reader)}</td>
       <td class="due">
@@ -132,13 +157,13 @@ function unitOf(name: (typeof empty)[number], units: Book['shop']['units']): str
   const { volumeWord, length } = shopUnits[units]
   switch (name) {
     case 'Level':
-      return `${volumeWord} or ${length}`
+      return say('{volume} or {length}', { volume: volumeWord, length })
     case 'Nitrite':
       return 'mg/L'
     case 'Signs':
-      return 'smell, oil, foam'
+      return say('smell, oil, foam')
     case 'Poured':
-      return `${volumeWord} at %`
+      return say('{volume} at %', { volume: volumeWord })
     default:
       return ''
   }

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import readCode from 'jsqr'
 import { useEffect, useRef, useState } from 'preact/hooks'
 
@@ -45,7 +46,13 @@ export function Camera({ seen }: { seen(code: string): void }) {
     )
   }
   return (
-    <video ref={video} class="camera" muted playsInline aria-label="What the camera sees: hold a label before it" />
+    <video
+      ref={video}
+      class="camera"
+      muted
+      playsInline
+      aria-label={say('What the camera sees: hold a label before it')}
+    />
   )
 }
 
@@ -69,7 +76,7 @@ function codeIn(video: HTMLVideoElement, canvas: HTMLCanvasElement): string | nu
 function sayFault(error: unknown): string {
   const name = error instanceof DOMException ? error.name : ''
   if (name === 'NotAllowedError')
-    return 'The camera may not be used: allow it for this page in the browser, or type the code.'
-  if (name === 'NotFoundError') return 'No camera was found on this device: type the code.'
-  return 'The camera did not open: another app may hold it. Type the code.'
+    return say('The camera may not be used: allow it for this page in the browser, or type the code.')
+  if (name === 'NotFoundError') return say('No camera was found on this device: type the code.')
+  return say('The camera did not open: another app may hold it. Type the code.')
 }

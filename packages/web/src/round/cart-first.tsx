@@ -1,4 +1,4 @@
-import { sayCount, sayVolume } from '@sumpbook/fluid'
+import { say, sayVolume } from '@sumpbook/fluid'
 import { Link } from 'wouter-preact'
 import { useSamples } from '../api/guidance.ts'
 import { useToday } from '../api/queries.ts'
@@ -15,18 +15,22 @@ export function CartFirst() {
   const toRead = samples?.pending.filter(({ state }) => state !== 'growing') ?? []
   const hasPours = poursOf(today).length > 0
   return (
-    <section class="cart-first" aria-label="Before you walk">
+    <section class="cart-first" aria-label={say('Before you walk')}>
       {note !== null && <p class="handover">{note}</p>}
       <p>
         {hasPours
           ? sayCart(today)
-          : 'Nothing is to be poured by the list: the cart goes with refractometer and strips.'}
+          : say('Nothing is to be poured by the list: the cart goes with refractometer and strips.')}
       </p>
       <CartByStop today={today} isOpen={true} />
       {toRead.length > 0 && (
         <>
           <p>
-            <strong>{sayCount(toRead.length, 'slide or sample', 'slides and samples')} to read:</strong>
+            <strong>
+              {say('{count, plural, one {# slide or sample to read:} other {# slides and samples to read:}}', {
+                count: toRead.length,
+              })}
+            </strong>
           </p>
           <ul class="to-read">
             {toRead.map(({ id, name, method, state }) => (
@@ -34,7 +38,7 @@ export function CartFirst() {
                 <Link href={`/tests/samples#sample-${id}`}>
                   {name}, {method}
                 </Link>
-                {state === 'past' && <span class="quiet"> past its time</span>}
+                {state === 'past' && <span class="quiet"> {say('past its time')}</span>}
               </li>
             ))}
           </ul>
@@ -48,7 +52,7 @@ export function CartFirst() {
 export function CartAgain() {
   return (
     <details>
-      <summary>The cart</summary>
+      <summary>{say('The cart')}</summary>
       <CartFirst />
     </details>
   )
@@ -58,8 +62,12 @@ export function CartAgain() {
 function sayCart({ cart, shop }: NonNullable<ReturnType<typeof useToday>['data']>): string {
   const reader = readerOf(shop.units)
   const parts = [
-    ...cart.waters.map(({ name, volume }) => `${sayVolume(volume, reader)} of ${name}`),
-    ...cart.concentrates.map(({ name, litres }) => `${sayVolume(litres, reader)} of ${name} concentrate`),
+    ...cart.waters.map(({ name, volume }) => say('{volume} of {name}', { volume: sayVolume(volume, reader), name })),
+    ...cart.concentrates.map(({ name, litres }) =>
+      say('{volume} of {name} concentrate', { volume: sayVolume(litres, reader), name }),
+    ),
   ]
-  return parts.length === 0 ? 'What is to be poured stands below.' : `On the cart: ${parts.join(', ')}.`
+  return parts.length === 0
+    ? say('What is to be poured stands below.')
+    : say('On the cart: {parts}.', { parts: parts.join(', ') })
 }

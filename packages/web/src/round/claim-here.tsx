@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useEffect, useRef } from 'preact/hooks'
 import { useClaims } from '../api/claims.ts'
 import { keepHere, sendSoon, useOutbox } from '../entry/book-outbox.ts'
@@ -16,7 +17,7 @@ export function useClaimHere(sump: string) {
     .map(({ entry }) => entry)
   const here = stampNow()
   const claim = claimNow(key, said, { waiting, here, now: Date.now() })
-  const other = claim !== null && !holds(claim, here) ? (claim.by ?? 'Another device') : null
+  const other = claim !== null && !holds(claim, here) ? (claim.by ?? say('Another device')) : null
   const before = useRef<string | null>(null)
   useEffect(() => {
     if (other !== null) before.current = other
@@ -42,7 +43,9 @@ export function ClaimHere({
     <div class="claim-here">
       {gone !== null && (
         <p class="note">
-          {gone} was on it and no longer is: it may be poured by now. Read it again before anything goes in.
+          {say('{who} was on it and no longer is: it may be poured by now. Read it again before anything goes in.', {
+            who: gone,
+          })}
         </p>
       )}
       <ClaimLine

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { SumpNow } from '../api/types.ts'
@@ -29,7 +30,7 @@ export function Jump({ stops, go }: { stops: readonly SumpNow[]; go(sump: string
   return (
     <div class="jump">
       <form
-        aria-label="Straight to a sump"
+        aria-label={say('Straight to a sump')}
         onSubmit={(event) => {
           event.preventDefault()
           setTried(true)
@@ -38,7 +39,7 @@ export function Jump({ stops, go }: { stops: readonly SumpNow[]; go(sump: string
         }}
       >
         <TextField
-          label="Straight to a sump"
+          label={say('Straight to a sump')}
           value={text}
           onInput={(typed) => {
             setText(typed)
@@ -46,12 +47,12 @@ export function Jump({ stops, go }: { stops: readonly SumpNow[]; go(sump: string
           }}
           hint={
             canScan
-              ? 'The code on its label, or a part of its name'
-              : 'A part of its name; the camera reads labels over https only'
+              ? say('The code on its label, or a part of its name')
+              : say('A part of its name; the camera reads labels over https only')
           }
           fault={
             isTried && text.trim() !== '' && near.length === 0
-              ? `Found “${text.trim()}”; expected the code or the name of a sump of this book.`
+              ? say('Found “{text}”; expected the code or the name of a sump of this book.', { text: text.trim() })
               : null
           }
         />
@@ -66,11 +67,15 @@ export function Jump({ stops, go }: { stops: readonly SumpNow[]; go(sump: string
             ))}
           </ul>
         )}
-        {near.length > shown && <p class="note">{near.length} sumps fit; type on.</p>}
+        {near.length > shown && (
+          <p class="note">
+            {say('{count, plural, one {# sump fits; type on.} other {# sumps fit; type on.}}', { count: near.length })}
+          </p>
+        )}
         {canScan && (
           <div class="buttons">
             <button type="button" onClick={() => setScanning(!isScanning)} aria-expanded={isScanning}>
-              {isScanning ? 'Close the camera' : 'Read a label'}
+              {isScanning ? say('Close the camera') : say('Read a label')}
             </button>
           </div>
         )}
@@ -78,7 +83,7 @@ export function Jump({ stops, go }: { stops: readonly SumpNow[]; go(sump: string
       {isScanning && <Camera seen={(code: string) => seen(code) && setScanning(false)} />}
       {strange !== null && (
         <p class="fault" role="alert">
-          The code says “{strange}”: no sump of this book.
+          {say('The code says “{code}”: no sump of this book.', { code: strange })}
         </p>
       )}
     </div>

@@ -1,15 +1,16 @@
+import { say, speech } from '@sumpbook/fluid'
 import { decimalSign } from '../say/units.ts'
 
-const sign = decimalSign(navigator.language)
-const keys = ['7', '8', '9', '4', '5', '6', '1', '2', '3', sign, '0'] as const
+/** The sign is that of the reader's numbers; a field understands either. */
+const keysOf = (sign: ',' | '.') => ['7', '8', '9', '4', '5', '6', '1', '2', '3', sign, '0'] as const
 
 /** Big keys for a gloved thumb. They write into the field that has the focus and leave it there. */
 export function Keys({ press, rub }: { press(key: string): void; rub(): void }) {
   const keepFocus = (event: Event) => event.preventDefault()
   return (
     <fieldset class="keys">
-      <legend class="only-read">Keys</legend>
-      {keys.map((key) => (
+      <legend class="only-read">{say('Keys')}</legend>
+      {keysOf(decimalSign(speech().numbers)).map((key) => (
         <button
           type="button"
           tabIndex={-1}
@@ -23,7 +24,7 @@ export function Keys({ press, rub }: { press(key: string): void; rub(): void }) 
       <button
         type="button"
         tabIndex={-1}
-        aria-label="Rub out"
+        aria-label={say('Rub out')}
         onPointerDown={keepFocus}
         onMouseDown={keepFocus}
         onClick={rub}

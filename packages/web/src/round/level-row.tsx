@@ -1,4 +1,4 @@
-import { sayVolume } from '@sumpbook/fluid'
+import { say, sayVolume } from '@sumpbook/fluid'
 import type { ShopOfBook, SumpNow } from '../api/types.ts'
 import { Taps } from '../fields/fields.tsx'
 import { readerOf, shopUnits } from '../say/units.ts'
@@ -21,30 +21,36 @@ export function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, on
   const reader = readerOf(shop.units)
   const isMark = typed.levelBy === 'mark'
   const isQuarter = typed.levelBy === 'quarter'
+  /** What stands in the field where nobody typed a figure. */
+  const byEye = isMark ? say('at the mark') : say('about {quarter}', { quarter: typed.level })
   const unit = typed.levelBy === 'dip' ? units.length : units.volumeWord
   const ways: (readonly [LevelBy, string])[] = [
     ['volume', units.volumeWord],
     ...(bench.fillVolume === null
       ? []
       : ([
-          ['mark', 'at the mark'],
-          ['quarter', 'quarters'],
+          ['mark', say('at the mark')],
+          ['quarter', say('quarters')],
         ] as const)),
-    ...(bench.dipTable === null ? [] : ([['dip', `dip, ${units.length}`]] as const)),
+    ...(bench.dipTable === null ? [] : ([['dip', say('dip, {unit}', { unit: units.length })]] as const)),
   ]
   return (
     <>
       <div
         class={`row read level${isActive ? ' here' : ''}${isMark || typed.level !== '' ? ' has' : ''}${isMark ? ' mark' : ''}`}
       >
-        <label for="level">Level</label>
+        <label for="level">{say('Level')}</label>
         <input
           id="level"
           ref={field}
-          value={isMark ? 'at the mark' : isQuarter && typed.level !== '' ? `about ${typed.level}` : typed.level}
+          value={isMark || (isQuarter && typed.level !== '') ? byEye : typed.level}
           inputMode="none"
           autocomplete="off"
-          aria-label={`Level, ${typed.levelBy === 'dip' ? `dip in ${unit}` : units.volumeName}`}
+          aria-label={
+            typed.levelBy === 'dip'
+              ? say('Level, dip in {unit}', { unit })
+              : say('Level, {unit}', { unit: say(units.volumeName) })
+          }
           onFocus={onFocus}
           onKeyDown={(event) => {
             if (event.key !== 'Enter') return
@@ -53,7 +59,7 @@ export function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, on
           }}
           onInput={(event) => {
             const text = event.currentTarget.value
-            const fresh = { levelBy: 'volume', level: text.replace(/at the mark|about [¼½¾]/, '') } as const
+            const fresh = { levelBy: 'volume', level: text.replace(byEye, '') } as const
             type(isMark || isQuarter ? fresh : { level: text })
           }}
         />
@@ -62,14 +68,14 @@ export function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, on
             ? sayVolume(bench.fillVolume!, reader)
             : bench.fillVolume === null || typed.levelBy === 'dip'
               ? unit
-              : `of ${sayVolume(bench.fillVolume, reader)}`}
+              : say('of {volume}', { volume: sayVolume(bench.fillVolume, reader) })}
         </span>
       </div>
       {isActive ? (
         <div class="level-ways">
           {ways.length > 1 && (
             <Taps
-              legend="Read as"
+              legend={say('Read as')}
               name="level-by"
               value={typed.levelBy}
               choices={ways}
@@ -78,7 +84,7 @@ export function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, on
           )}
           {isQuarter && (
             <Taps
-              legend="By eye"
+              legend={say('By eye')}
               name="quarter"
               value={typed.level}
               choices={quarters.map((quarter) => [quarter, quarter])}
@@ -86,18 +92,22 @@ export function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, on
             />
           )}
           <Taps
-            legend="Pumps"
+            legend={say('Pumps')}
             name="pumps"
             value={typed.pumps}
             choices={[
-              ['stopped', 'stopped'],
-              ['running', 'running'],
+              ['stopped', say('stopped')],
+              ['running', say('running')],
             ]}
             onPick={(pumps) => type({ pumps: pumps as Typed['pumps'] })}
           />
         </div>
       ) : (
-        (typed.level !== '' || isMark) && <p class={`sub level-sub ${typed.pumps}`}>pumps {typed.pumps}</p>
+        (typed.level !== '' || isMark) && (
+          <p class={`sub level-sub ${typed.pumps}`}>
+            {typed.pumps === 'running' ? say('pumps running') : say('pumps stopped')}
+          </p>
+        )
       )}
     </>
   )

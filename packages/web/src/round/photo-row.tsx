@@ -1,3 +1,4 @@
+import { say, sayNumber } from '@sumpbook/fluid'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { dropPhoto, photoOf, takePhoto } from '../photo/waiting-photos.ts'
 
@@ -27,7 +28,7 @@ export function PhotoRow({ photo, change }: { photo: string | null; change(name:
         accept="image/*"
         capture="environment"
         tabIndex={-1}
-        aria-label="A photo of what was found"
+        aria-label={say('A photo of what was found')}
         onChange={({ currentTarget }) => {
           const file = currentTarget.files?.[0]
           if (file !== undefined) void take(file)
@@ -35,7 +36,7 @@ export function PhotoRow({ photo, change }: { photo: string | null; change(name:
       />
       {photo === null ? (
         <button type="button" class="plain" disabled={isBusy} onClick={() => input.current?.click()}>
-          {isBusy ? 'Making it smaller …' : 'Add a photo'}
+          {isBusy ? say('Making it smaller …') : say('Add a photo')}
         </button>
       ) : (
         <>
@@ -48,7 +49,7 @@ export function PhotoRow({ photo, change }: { photo: string | null; change(name:
               change(null)
             }}
           >
-            Leave the photo out
+            {say('Leave the photo out')}
           </button>
         </>
       )}
@@ -64,7 +65,7 @@ export function PhotoRow({ photo, change }: { photo: string | null; change(name:
 /** Drawn, since the page may show no address but its own. */
 function Picture({ name }: { name: string }) {
   const canvas = useRef<HTMLCanvasElement>(null)
-  const [says, setSays] = useState('Photo')
+  const [kilobytes, setKilobytes] = useState<number | null>(null)
   useEffect(() => {
     let isGone = false
     const show = async () => {
@@ -76,7 +77,7 @@ function Picture({ name }: { name: string }) {
       at.width = Math.round((at.height * picture.width) / picture.height)
       at.getContext('2d')?.drawImage(picture, 0, 0, at.width, at.height)
       picture.close()
-      setSays(`Photo, ${Math.max(1, Math.round(photo.bytes.length / 1000))} KB, kept here until it is sent`)
+      setKilobytes(Math.max(1, Math.round(photo.bytes.length / 1000)))
     }
     void show().catch(() => {})
     return () => {
@@ -85,13 +86,17 @@ function Picture({ name }: { name: string }) {
   }, [name])
   return (
     <>
-      <canvas ref={canvas} height={64} width={64} role="img" aria-label="The photo taken" />
-      <span class="quiet">{says}</span>
+      <canvas ref={canvas} height={64} width={64} role="img" aria-label={say('The photo taken')} />
+      <span class="quiet">
+        {kilobytes === null
+          ? say('Photo')
+          : say('Photo, {size} KB, kept here until it is sent', { size: sayNumber(kilobytes, 0) })}
+      </span>
     </>
   )
 }
 
 function sayFault(error: unknown): string {
-  if (error instanceof DOMException) return 'This device does not keep the picture: it was not taken.'
-  return error instanceof Error ? error.message : 'The picture was not taken.'
+  if (error instanceof DOMException) return say('This device does not keep the picture: it was not taken.')
+  return error instanceof Error ? error.message : say('The picture was not taken.')
 }

@@ -1,15 +1,17 @@
+import { message, say } from '@sumpbook/fluid'
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { Link, useLocation } from 'wouter-preact'
 import { useSumps } from '../api/queries.ts'
 import type { Book, SumpNow } from '../api/types.ts'
+import { Said } from '../say/said.tsx'
 import { sayWhenShort } from '../say/when.ts'
 import { inWalkingOrder } from '../standing/walking-order.ts'
 import { CartAgain, CartFirst } from './cart-first.tsx'
 import { Jump } from './jump.tsx'
 import { Stop } from './stop.tsx'
 import type { StopRecord } from './stop-record.ts'
-import { type Done, keepWalk, loadWalk, markDone, newWalk, nextStop, type Walk } from './walk.ts'
+import { type Done, doneWords, keepWalk, loadWalk, markDone, newWalk, nextStop, type Walk } from './walk.ts'
 import { WalkSum } from './walk-sum.tsx'
 import { WhoWrites } from './who-writes.tsx'
 import './round.css'
@@ -20,7 +22,11 @@ export function Round({ book, id }: { book: Book; id: string | null }) {
   const [walk, setWalk] = useState(() => loadWalk(Date.now()))
   const [, go] = useLocation()
   if (sumps.data === undefined) {
-    return sumps.error === null ? <p class="quiet">Fetching the round …</p> : <p class="fault">{sumps.error.message}</p>
+    return sumps.error === null ? (
+      <p class="quiet">{say('Fetching the round …')}</p>
+    ) : (
+      <p class="fault">{sumps.error.message}</p>
+    )
   }
   const stops = sumps.data.toSorted(inWalkingOrder)
   const at = stops.findIndex(({ sump }) => sump === id)
@@ -46,7 +52,7 @@ export function Round({ book, id }: { book: Book; id: string | null }) {
           )}
         </StopList>
       </div>
-      {id !== null && at < 0 && <p class="fault">No sump of this book has the id “{id}”.</p>}
+      {id !== null && at < 0 && <p class="fault">{say('No sump of this book has the id “{id}”.', { id })}</p>}
       {at >= 0 && (
         <Stop
           key={id}
@@ -78,14 +84,15 @@ function StopList({ stops, walk, here, shop, restart, children }: StopListProps)
   return (
     <>
       <div class="page-head">
-        <h1>Round</h1>
-        <span class="quiet">
-          {done} of {stops.length} done
-        </span>
+        <h1>{say('Round')}</h1>
+        <span class="quiet">{say('{done} of {all} done', { done, all: stops.length })}</span>
       </div>
       {stops.length === 0 && (
         <p>
-          No sump to walk to yet. <Link href="/shop">Add one under Shop</Link>.
+          <Said
+            text="No sump to walk to yet. <page>Add one under Shop</page>."
+            parts={{ page: (inside) => <Link href="/shop">{inside}</Link> }}
+          />
         </p>
       )}
       {here === null && stops.length > 0 && (
@@ -94,18 +101,20 @@ function StopList({ stops, walk, here, shop, restart, children }: StopListProps)
           {next !== null && <WhoWrites />}
           {next === null ? (
             <>
-              <p class="note">The round is done: {sayDone(walk)}.</p>
+              <p class="note">{say('The round is done: {stops}.', { stops: sayDone(walk) })}</p>
               <WalkSum walk={walk} stops={stops} shop={shop} />
               <Link class="button main" href="/">
-                See what is left to do today
+                {say('See what is left to do today')}
               </Link>
               <button type="button" onClick={restart}>
-                Begin another round
+                {say('Begin another round')}
               </button>
             </>
           ) : (
             <Link class="button main" href={`/round/${encodeURIComponent(next)}`}>
-              {done === 0 ? 'Begin' : 'Go on'} with {stops.find(({ sump }) => sump === next)!.name}
+              {say(done === 0 ? 'Begin with {sump}' : 'Go on with {sump}', {
+                sump: stops.find(({ sump }) => sump === next)!.name,
+              })}
             </Link>
           )}
         </div>
@@ -113,14 +122,14 @@ function StopList({ stops, walk, here, shop, restart, children }: StopListProps)
       {children}
       {here === null && next !== null && done > 0 && (
         <details class="so-far">
-          <summary>What this round came to so far</summary>
+          <summary>{say('What this round came to so far')}</summary>
           <WalkSum walk={walk} stops={stops} shop={shop} />
         </details>
       )}
       {here === null && stops.length > 0 && (
         <p class="no-print">
           <Link class="button plain" href="/round-sheet">
-            Round sheet on paper
+            {say('Round sheet on paper')}
           </Link>
         </p>
       )}
@@ -129,7 +138,7 @@ function StopList({ stops, walk, here, shop, restart, children }: StopListProps)
           <li key={sump}>
             <Link href={`/round/${encodeURIComponent(sump)}`} aria-current={sump === here ? 'step' : undefined}>
               <span class="name">{name}</span>
-              <span class="what">{walk.done[sump] ?? ''}</span>
+              <span class="what">{walk.done[sump] === undefined ? '' : say(doneWords[walk.done[sump]])}</span>
               <span class="quiet">
                 {place}
                 {place !== null && lastStrength !== null && ' · '}
@@ -143,13 +152,20 @@ function StopList({ stops, walk, here, shop, restart, children }: StopListProps)
   )
 }
 
+const doneCounts: readonly (readonly [Done, string])[] = [
+  ['read', message('{count, plural, one {# read} other {# read}}')],
+  ['poured', message('{count, plural, one {# poured} other {# poured}}')],
+  ['not poured', message('{count, plural, one {# not poured} other {# not poured}}')],
+  ['locked', message('{count, plural, one {# locked} other {# locked}}')],
+  ['down', message('{count, plural, one {# down} other {# down}}')],
+]
+
 /** "9 read, 2 poured, 1 locked" */
 function sayDone({ done }: Walk): string {
-  const kinds: Done[] = ['read', 'poured', 'not poured', 'locked', 'down']
   const all = Object.values(done)
-  return kinds
-    .map((kind) => [all.filter((what) => what === kind).length, kind] as const)
-    .filter(([count]) => count > 0)
-    .map(([count, kind]) => `${count} ${kind}`)
+  return doneCounts
+    .map(([kind, words]) => ({ count: all.filter((what) => what === kind).length, words }))
+    .filter(({ count }) => count > 0)
+    .map(({ count, words }) => say(words, { count }))
     .join(', ')
 }

@@ -1,4 +1,4 @@
-import { type SignId, sayStop, stopsFor } from '@sumpbook/fluid'
+import { message, type SignId, say, sayStop, stopsFor } from '@sumpbook/fluid'
 
 /** What is looked at, smelt and judged at every sump, in the order of the round. */
 export type Sense = 'look' | 'smell' | 'oil'
@@ -12,35 +12,36 @@ export const notLooked: Seen = { look: null, smell: null, oil: null }
 export const senses: readonly {
   sense: Sense
   legend: string
-  choices: readonly { tap: string; sign: SignId | null }[]
+  /** `tap` is what the device remembers, `words` what is said of it. */
+  choices: readonly { tap: string; words: string; sign: SignId | null }[]
 }[] = [
   {
     sense: 'look',
-    legend: 'Look',
+    legend: message('Look'),
     choices: [
-      { tap: 'fine', sign: null },
-      { tap: 'foam', sign: 'foam' },
-      { tap: 'split', sign: 'emulsion split' },
-      { tap: 'dirty', sign: 'dirt' },
+      { tap: 'fine', words: message('fine'), sign: null },
+      { tap: 'foam', words: message('foam'), sign: 'foam' },
+      { tap: 'split', words: message('split'), sign: 'emulsion split' },
+      { tap: 'dirty', words: message('dirty'), sign: 'dirt' },
     ],
   },
   {
     sense: 'smell',
-    legend: 'Smell',
+    legend: message('Smell'),
     choices: [
-      { tap: 'fine', sign: null },
-      { tap: 'sour', sign: 'sour smell' },
-      { tap: 'rancid', sign: 'rancid smell' },
-      { tap: 'eggs', sign: 'rotten-egg smell' },
+      { tap: 'fine', words: message('fine'), sign: null },
+      { tap: 'sour', words: message('sour'), sign: 'sour smell' },
+      { tap: 'rancid', words: message('rancid'), sign: 'rancid smell' },
+      { tap: 'eggs', words: message('eggs'), sign: 'rotten-egg smell' },
     ],
   },
   {
     sense: 'oil',
-    legend: 'Oil on top',
+    legend: message('Oil on top'),
     choices: [
-      { tap: 'fine', sign: null },
-      { tap: 'film', sign: 'oil film' },
-      { tap: 'layer', sign: 'oil layer' },
+      { tap: 'fine', words: message('fine'), sign: null },
+      { tap: 'film', words: message('film'), sign: 'oil film' },
+      { tap: 'layer', words: message('layer'), sign: 'oil layer' },
     ],
   },
 ]
@@ -58,7 +59,12 @@ export const isAllSeen = (seen: Seen): boolean => senses.every(({ sense }) => se
 /** "fine · sour · film", with a dash where nobody looked; empty before the first look. */
 export function saySeen(seen: Seen): string {
   if (senses.every(({ sense }) => seen[sense] === null)) return ''
-  return senses.map(({ sense }) => seen[sense] ?? '–').join(' · ')
+  return senses
+    .map(({ sense, choices }) => {
+      const words = choices.find(({ tap }) => tap === seen[sense])?.words
+      return words === undefined ? '–' : say(words)
+    })
+    .join(' · ')
 }
 
 /** What must stop because of what was seen and smelt, most dangerous first. */
@@ -69,10 +75,10 @@ export function signNotes(seen: Seen): string[] {
   const signs = signsOf(seen)
   const notes: string[] = []
   if (signs.includes('rancid smell')) {
-    notes.push('A rancid smell says germs: have a dip slide read, and ask the supplier before anything is added.')
+    notes.push(say('A rancid smell says germs: have a dip slide read, and ask the supplier before anything is added.'))
   }
   if (signs.includes('oil layer')) {
-    notes.push('Skim the oil first: it hides the level and lifts the refractometer reading.')
+    notes.push(say('Skim the oil first: it hides the level and lifts the refractometer reading.'))
   }
   return notes
 }

@@ -1,7 +1,6 @@
-import type { Reader } from '@sumpbook/fluid'
-import { sayVolume } from '@sumpbook/fluid'
+import { message, type Reader, say, sayVolume } from '@sumpbook/fluid'
 import type { Entry } from '../api/types.ts'
-import { wordsOf } from '../entry/entries.ts'
+import { sayPassedBy, wordsOf } from '../entry/entries.ts'
 
 /** What was written down at one stop, for the end of the round. */
 export interface StopRecord {
@@ -35,18 +34,31 @@ export function recordOf(entries: readonly Entry[], reader: Reader): StopRecord 
     water: isMeasured ? volume - concentrate : null,
     concentrate: isMeasured ? concentrate : null,
     drawn: entries.reduce((sum, entry) => sum + (entry.kind === 'drawoff' ? (entry.volume ?? 0) : 0), 0),
-    why: [skip?.reason ?? '', skip?.note ?? ''].filter((part) => part !== '').join(': '),
+    why: skip === undefined ? '' : sayPassedBy(skip),
     hasPhoto: entries.some((entry) => typeof (entry as { photo?: unknown }).photo === 'string'),
   }
 }
 
-const names: Readonly<Record<string, string>> = { ph: 'pH ', nitrite: 'nitrite ', hardness: 'hardness ' }
+const names: Readonly<Record<string, string>> = {
+  ph: message('pH {value}'),
+  nitrite: message('nitrite {value}'),
+  hardness: message('hardness {value}'),
+}
 
 /** A reading as it was typed, "160 L, 3.5 °Brix"; anything else in the book's words. */
 function readWords(entry: Entry, reader: Reader): string {
   const typed = Object.entries(entry.typed ?? {})
   if (entry.kind !== 'reading' || typed.length === 0) return wordsOf(entry, reader)
-  return typed.map(([field, text]) => `${names[field] ?? ''}${text}`).join(', ')
+  return typed
+    .map(([field, text]) => (names[field] === undefined ? sayTyped(text) : say(names[field], { value: text })))
+    .join(', ')
+}
+
+/** A level read by eye is recorded in English words; what was typed is quoted. */
+function sayTyped(text: string): string {
+  const quarter = /^about ([¼½¾]) of the mark$/.exec(text)?.[1]
+  if (quarter !== undefined) return say('about {quarter} of the mark', { quarter })
+  return text === 'at the mark' ? say('at the mark') : text
 }
 
 /** "31.1 L of water and 6.9 L of concentrate; once without measuring"; empty where nothing was. */
@@ -57,10 +69,17 @@ export function sayPoured(records: readonly StopRecord[], reader: Reader): strin
   const poured = water + concentrate
   const parts = [
     poured > 0
-      ? `${sayVolume(water, reader)} of water and ${concentrate > 0 ? `${sayVolume(concentrate, reader)} of concentrate` : 'no concentrate'}`
+      ? concentrate > 0
+        ? say('{water} of water and {concentrate} of concentrate', {
+            water: sayVolume(water, reader),
+            concentrate: sayVolume(concentrate, reader),
+          })
+        : say('{water} of water and no concentrate', { water: sayVolume(water, reader) })
       : '',
-    blind === 0 ? '' : `${blind === 1 ? 'once' : `${blind} times`} without measuring`,
-    drawn > 0 ? `${sayVolume(drawn, reader)} drawn off` : '',
+    blind === 0
+      ? ''
+      : say('{times, plural, one {once without measuring} other {# times without measuring}}', { times: blind }),
+    drawn > 0 ? say('{volume} drawn off', { volume: sayVolume(drawn, reader) }) : '',
   ]
   return parts.filter((part) => part !== '').join('; ')
 }

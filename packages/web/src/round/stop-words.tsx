@@ -1,4 +1,4 @@
-import { sayConcentration, sayPercent } from '@sumpbook/fluid'
+import { say, sayConcentration, sayPercent, sayReasons } from '@sumpbook/fluid'
 import type { ShopOfBook, SumpNow } from '../api/types.ts'
 import { BandLine } from '../band-line/band-line.tsx'
 import { isPour } from '../entry/entries.ts'
@@ -26,6 +26,8 @@ export function Say({
 }) {
   const { concentration, stands, advice } = verdict
   const reader = readerOf(shop.units)
+  // Where it stands in its band is said beside the strength.
+  const said = sayReasons(['lean', 'rich'])
   const words = isAsked ? null : (advice?.words ?? null)
   return (
     <div class="say" aria-live="polite">
@@ -44,12 +46,12 @@ export function Say({
           {words.how !== '' && <p class="how">{words.how}</p>}
           {words.outcome !== '' && <p class="how">{words.outcome}</p>}
           {words.because
-            .filter((sentence) => !/^(Under|Above) its band\.$/.test(sentence))
+            .filter((sentence) => !said.includes(sentence))
             .map((sentence) => (
               <p class="quiet">{sentence}</p>
             ))}
           {advice?.recipe.action === 'change' && (
-            <p class="note">This is a cleanout: drain, clean, rinse, fill. It is not one tap.</p>
+            <p class="note">{say('This is a cleanout: drain, clean, rinse, fill. It is not one tap.')}</p>
           )}
         </>
       )}
@@ -67,7 +69,7 @@ export function Say({
       {words !== null && <Cautions cautions={words.cautions} />}
       {advice !== null && !isAsked && advice.alternatives.length > 0 && (
         <details>
-          <summary>Other ways</summary>
+          <summary>{say('Other ways')}</summary>
           <ul class="ways">
             {advice.alternatives.map((way) => (
               <li>{way}</li>
@@ -81,9 +83,9 @@ export function Say({
 
 /** "Tue 07:42 3.1 °Brix = 7.1 %, by R." */
 export function sayLast({ lastStrength }: SumpNow, shop: ShopOfBook): string {
-  if (lastStrength === null) return 'no reading yet'
+  if (lastStrength === null) return say('no reading yet')
   const { at, by, text, concentration } = lastStrength
   const when = sayWhenShort(at, { timeZone: shop.timeZone, now: new Date().toISOString() })
-  const percent = concentration === null ? '' : ` = ${sayPercent(concentration, readerOf(shop.units))}`
-  return `${when} ${text}${percent}${by === null ? '' : `, by ${by}`}`
+  const read = concentration === null ? text : `${text} = ${sayPercent(concentration, readerOf(shop.units))}`
+  return by === null ? `${when} ${read}` : say('{when} {read}, by {who}', { when, read, who: by })
 }

@@ -1,4 +1,4 @@
-import { needsFollowUp, trueLitres } from '@sumpbook/fluid'
+import { needsFollowUp, say, trueLitres } from '@sumpbook/fluid'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { useCalendar } from '../api/guidance.ts'
@@ -159,10 +159,8 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
   return (
     <section class={`stop step-${step}`} aria-labelledby="stop-name">
       <div class="stop-head">
-        <Link href="/round">Round</Link>
-        <span>
-          {place.at} of {place.of}
-        </span>
+        <Link href="/round">{say('Round')}</Link>
+        <span>{say('{at} of {all}', { at: place.at, all: place.of })}</span>
         <QueueState />
       </div>
       <div class="stop-body">
@@ -173,7 +171,7 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
         </p>
         {sump.doubts.length > 0 && (
           <details class="doubt stop-doubt">
-            <summary>A record here does not fit</summary>
+            <summary>{say('A record here does not fit')}</summary>
             {sump.doubts.map(({ text }) => (
               <p>{text}</p>
             ))}
@@ -196,8 +194,8 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
               <FaultWords fault={fault} />
             ))}
           <button type="button" class="row signs" aria-expanded={step === 'signs'} onClick={() => goTo('signs')}>
-            <span class="row-label">Look · smell · oil</span>
-            <b>{saySeen(seen) || <span class="quiet">not looked yet</span>}</b>
+            <span class="row-label">{say('Look · smell · oil')}</span>
+            <b>{saySeen(seen) || <span class="quiet">{say('not looked yet')}</span>}</b>
           </button>
         </div>
         {step === 'signs' && (
@@ -205,10 +203,10 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
             {senses.map(({ sense, legend, choices }) => (
               <Taps
                 key={sense}
-                legend={legend}
+                legend={say(legend)}
                 name={sense}
                 value={seen[sense]}
-                choices={choices.map(({ tap }) => [tap, tap])}
+                choices={choices.map(({ tap, words }) => [tap, say(words)])}
                 onPick={(tap) => {
                   const now = { ...seen, [sense]: tap }
                   change({ ...draft, seen: now })
@@ -236,8 +234,8 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
         )}
         <div class={step === 'brix' ? 'row read here' : 'row read'}>
           <label for="brix">
-            Refractometer
-            {expected !== null && <small>expected {sayExpected(expected.expected)}</small>}
+            {say('Refractometer')}
+            {expected !== null && <small>{say('expected {range}', { range: sayExpected(expected.expected) })}</small>}
           </label>
           <input
             id="brix"
@@ -245,7 +243,7 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
             value={typed.brix}
             inputMode="none"
             autocomplete="off"
-            aria-label="Refractometer, °Brix"
+            aria-label={say('Refractometer, °Brix')}
             aria-invalid={faults.some(({ field }) => field === 'brix') || undefined}
             onFocus={() => setStep('brix')}
             onInput={(event) => type({ brix: event.currentTarget.value })}
@@ -284,14 +282,16 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
         <div class="beside">
           {!hasTestsRow && (
             <button type="button" class="plain" onClick={() => goTo('tests')}>
-              Other tests
+              {say('Other tests')}
             </button>
           )}
           <PhotoRow photo={photo} change={(name) => change({ ...draft, photo: name })} />
         </div>
         {isAlone && photo !== null && (
           <p class="fault" role="alert">
-            Found a photo alone; expected a look, a level or a reading that it goes with. Locked and down take it too.
+            {say(
+              'Found a photo alone; expected a look, a level or a reading that it goes with. Locked and down take it too.',
+            )}
           </p>
         )}
         {signsOf(seen).length > 0 && (
@@ -301,19 +301,20 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
             disabled={isAsked}
             onClick={() => void writeDown(null, undefined, `/sumps/${encodeURIComponent(sump.sump)}/why`)}
           >
-            Write it down and look for the cause
+            {say('Write it down and look for the cause')}
           </button>
         )}
       </div>
       {onlyHere !== null && (
         <div class="stop-foot" role="alert">
           <p class="fault">
-            This device did not keep it and the book is out of reach. Only this open page holds it: leave the page open
-            until it is sent. What was typed stays in the fields until then.
+            {say(
+              'This device did not keep it and the book is out of reach. Only this open page holds it: leave the page open until it is sent. What was typed stays in the fields until then.',
+            )}
           </p>
           <div class="stop-buttons">
             <button type="button" class="main" onClick={onlyHere}>
-              Go on
+              {say('Go on')}
             </button>
           </div>
         </div>
@@ -337,15 +338,16 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
       {open === 'claimed' && onlyHere === null && (
         <div class="stop-foot" role="alert">
           <p>
-            {claim.other ?? claim.gone ?? 'Somebody'} said first that they pour here. Write it down as poured only if it
-            was you who poured.
+            {say('{who} said first that they pour here. Write it down as poured only if it was you who poured.', {
+              who: claim.other ?? claim.gone ?? say('Somebody'),
+            })}
           </p>
           <div class="stop-buttons">
             <button type="button" onClick={poured}>
-              I poured it
+              {say('I poured it')}
             </button>
             <button type="button" class="main" onClick={() => setOpen(null)}>
-              Back
+              {say('Back')}
             </button>
           </div>
         </div>
@@ -370,13 +372,13 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
                   class={isHeld || claim.other !== null ? 'wide' : 'main'}
                   onClick={() => (claim.other === null ? poured() : setOpen('claimed'))}
                 >
-                  {advice.recipe.add === null ? 'Drawn off as written · next' : 'Poured as written · next'}
+                  {advice.recipe.add === null ? say('Drawn off as written · next') : say('Poured as written · next')}
                 </button>
                 <button type="button" onClick={() => setOpen('otherwise')}>
-                  Otherwise
+                  {say('Otherwise')}
                 </button>
                 <button type="button" onClick={() => setOpen('not-poured')}>
-                  Not poured
+                  {say('Not poured')}
                 </button>
               </>
             )}
@@ -387,19 +389,19 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
                 onClick={() => goTo(step === 'level' ? 'signs' : step === 'signs' ? afterLooks : 'brix')}
               >
                 {step === 'level'
-                  ? 'On to look, smell, oil'
+                  ? say('On to look, smell, oil')
                   : step === 'signs' && isTestLeft
-                    ? 'On to the tests'
-                    : 'On to the refractometer'}
+                    ? say('On to the tests')
+                    : say('On to the refractometer')}
               </button>
             )}
             {typed.brix.trim() === '' && (
               <>
                 <button type="button" onClick={() => skip('locked')} disabled={isAsked}>
-                  Locked
+                  {say('Locked')}
                 </button>
                 <button type="button" onClick={() => skip('down')} disabled={isAsked}>
-                  Down
+                  {say('Down')}
                 </button>
               </>
             )}
@@ -410,7 +412,7 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
                 onClick={() => void writeDown(null, undefined, `/sumps/${encodeURIComponent(sump.sump)}`)}
                 disabled={isAsked}
               >
-                Write it down, see what fits
+                {say('Write it down, see what fits')}
               </button>
             )}
             <button
@@ -419,7 +421,7 @@ export function Stop({ sump, place, shop, instruments, leave }: StopProps) {
               onClick={() => void writeDown(null)}
               disabled={isAsked}
             >
-              Next
+              {say('Next')}
             </button>
           </div>
         </div>

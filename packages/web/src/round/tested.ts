@@ -1,7 +1,8 @@
-import { sayNumber } from '@sumpbook/fluid'
+import { message, say, sayNumber, speech } from '@sumpbook/fluid'
 import type { Entry } from '../api/types.ts'
 import type { Stamp } from '../entry/stamp.ts'
 import type { Fault } from '../fields/read.ts'
+import { decimalSign } from '../say/units.ts'
 import { type Read, readClass } from '../tests/read-class.ts'
 import { type SampleWay, sampleEntry, testReading } from '../tests/test-entries.ts'
 
@@ -16,9 +17,15 @@ export const testFields: readonly {
   /** Beyond these it is more often a slip than a coolant (common practice, no source). */
   usual: { min: number; max: number }
 }[] = [
-  { key: 'ph', label: 'pH', unit: '', ends: { min: 0, max: 14 }, usual: { min: 6, max: 11 } },
-  { key: 'nitrite', label: 'Nitrite', unit: 'mg/L', ends: { min: 0, max: 1000 }, usual: { min: 0, max: 200 } },
-  { key: 'hardness', label: 'Hardness', unit: 'ppm', ends: { min: 0, max: 10_000 }, usual: { min: 0, max: 2000 } },
+  { key: 'ph', label: message('pH'), unit: '', ends: { min: 0, max: 14 }, usual: { min: 6, max: 11 } },
+  { key: 'nitrite', label: message('Nitrite'), unit: 'mg/L', ends: { min: 0, max: 1000 }, usual: { min: 0, max: 200 } },
+  {
+    key: 'hardness',
+    label: message('Hardness'),
+    unit: 'ppm',
+    ends: { min: 0, max: 10_000 },
+    usual: { min: 0, max: 2000 },
+  },
 ]
 
 /** Tests as they stand in the fields of one stop. */
@@ -55,7 +62,11 @@ export function readTested({ texts, confirmed }: Tested): TestsRead {
         (one.value < usual.min || one.value > usual.max) &&
         confirmed[key] !== text
       ) {
-        const question = `${label} ${sayNumber(one.value, key === 'ph' ? 1 : 0)} is far from what a coolant shows. Is that right?`
+        const value = sayNumber(one.value, key === 'ph' ? 1 : 0)
+        const question = say('{test} {value} is far from what a coolant shows. Is that right?', {
+          test: say(label),
+          value,
+        })
         read.questions.push({ key, text, question })
       }
     }
@@ -113,19 +124,25 @@ export function stripFor(
   return null
 }
 
+/** A pad as it is printed, in the signs of the reader's numbers. */
+export const padWords = (pad: number): string => String(pad).replace('.', decimalSign(speech().numbers))
+
+/** Text with either sign, as pads are compared with. */
+const plain = (text: string) => text.replaceAll(',', '.')
+
 /**
  * What a tap on a pad makes of what stands there: the pad; with a neighbour of it there already, the class between the two; the same pad again,
  * nothing.
  */
 export function padTapped(pad: number, text: string, pads: readonly number[]): string {
   const place = pads.indexOf(pad)
-  const before = Number(text)
+  const before = Number(plain(text))
   if (text !== '' && before === pad) return ''
   const near = text === '' ? -1 : pads.indexOf(before)
-  if (near >= 0 && Math.abs(near - place) === 1) return `${Math.min(pad, before)}-${Math.max(pad, before)}`
-  return String(pad)
+  if (near >= 0 && Math.abs(near - place) === 1)
+    return `${padWords(Math.min(pad, before))}-${padWords(Math.max(pad, before))}`
+  return padWords(pad)
 }
 
 /** Whether a pad is part of what stands there. */
-export const isPadIn = (pad: number, text: string): boolean =>
-  text === String(pad) || text.split('-').includes(String(pad))
+export const isPadIn = (pad: number, text: string): boolean => plain(text).split('-').includes(String(pad))

@@ -1,3 +1,4 @@
+import { message, say } from '@sumpbook/fluid'
 import type { CalendarLine } from '../api/guidance.ts'
 import { FaultWords } from '../fields/fields.tsx'
 import type { SampleWay } from '../tests/test-entries.ts'
@@ -5,6 +6,7 @@ import {
   hasTests,
   isPadIn,
   padTapped,
+  padWords,
   readTested,
   type Strip,
   type Tested,
@@ -14,8 +16,8 @@ import {
 
 /** Samples taken at the sump, by the test of the calendar that each is for. */
 const samples: readonly { way: SampleWay; words: string; test: string | null }[] = [
-  { way: 'dip slide', words: 'Slide dipped', test: 'bacteria' },
-  { way: 'laboratory', words: 'Bottle for the laboratory', test: null },
+  { way: 'dip slide', words: message('Slide dipped'), test: 'bacteria' },
+  { way: 'laboratory', words: message('Bottle for the laboratory'), test: null },
 ]
 
 interface TestsRowProps {
@@ -43,12 +45,13 @@ export function TestsRow(props: TestsRowProps) {
   return (
     <>
       <button type="button" class="row signs tests-row" aria-expanded={isOpen} onClick={props.open}>
-        <span class="row-label">Tests</span>
-        <b>{sayTested(tested) || (due.length === 0 ? <span class="quiet">none due</span> : sayDue(due))}</b>
+        <span class="row-label">{say('Tests')}</span>
+        <b>{sayTested(tested) || (due.length === 0 ? <span class="quiet">{say('none due')}</span> : sayDue(due))}</b>
       </button>
       {isOpen && (
         <div class="tests-fields">
-          {shown.map(({ key, label, unit }) => {
+          {shown.map(({ key, label: name, unit }) => {
+            const label = say(name)
             const text = tested.texts[key] ?? ''
             const strip = strips[key]
             const set = (typed: string, by: string | null) => {
@@ -64,7 +67,7 @@ export function TestsRow(props: TestsRowProps) {
                 <div class={active === key ? 'row read here' : 'row read'}>
                   <label for={`test-${key}`}>
                     {label}
-                    {isDue(key) && <small>due</small>}
+                    {isDue(key) && <small>{say('due')}</small>}
                   </label>
                   <input
                     id={`test-${key}`}
@@ -85,7 +88,9 @@ export function TestsRow(props: TestsRowProps) {
                 </div>
                 {strip !== undefined && (
                   <fieldset class="pads">
-                    <legend class="only-read">{`${label}: pads of ${strip.name}`}</legend>
+                    <legend class="only-read">
+                      {say('{test}: pads of {strip}', { test: label, strip: strip.name })}
+                    </legend>
                     {strip.pads.map((pad) => (
                       <button
                         key={pad}
@@ -98,7 +103,7 @@ export function TestsRow(props: TestsRowProps) {
                           set(tapped, tapped === '' ? null : strip.id)
                         }}
                       >
-                        {pad}
+                        {padWords(pad)}
                       </button>
                     ))}
                   </fieldset>
@@ -113,14 +118,16 @@ export function TestsRow(props: TestsRowProps) {
                         type="button"
                         onClick={() => change({ ...tested, confirmed: { ...tested.confirmed, [key]: text } })}
                       >
-                        Yes, that is right
+                        {say('Yes, that is right')}
                       </button>
                     </div>
                   ))}
               </div>
             )
           })}
-          {shown.some(({ key }) => strips[key] !== undefined) && <p class="quiet">Between two pads: tap both.</p>}
+          {shown.some(({ key }) => strips[key] !== undefined) && (
+            <p class="quiet">{say('Between two pads: tap both.')}</p>
+          )}
           <div class="taken">
             {shownSamples.map(({ way, words }) => {
               const isTaken = tested.taken.includes(way)
@@ -133,14 +140,14 @@ export function TestsRow(props: TestsRowProps) {
                   aria-pressed={isTaken}
                   onClick={() => change({ ...tested, taken: isTaken ? others : [...others, way] })}
                 >
-                  {words}
+                  {say(words)}
                 </button>
               )
             })}
           </div>
           {!isAll && (
             <button type="button" class="plain" onClick={props.showAll}>
-              Other tests
+              {say('Other tests')}
             </button>
           )}
         </div>
@@ -149,14 +156,14 @@ export function TestsRow(props: TestsRowProps) {
   )
 }
 
-const sayDue = (due: TestsRowProps['due']) => `due: ${due.map(({ name }) => name).join(', ')}`
+const sayDue = (due: TestsRowProps['due']) => say('due: {tests}', { tests: due.map(({ name }) => name).join(', ') })
 
 /** "pH 9.2 · slide dipped"; empty where nothing was tested. */
 function sayTested(tested: Tested): string {
   if (!hasTests(tested)) return ''
   const figures = testFields
     .filter(({ key }) => (tested.texts[key] ?? '').trim() !== '')
-    .map(({ key, label }) => `${label} ${tested.texts[key]!.trim()}`)
-  const taken = samples.filter(({ way }) => tested.taken.includes(way)).map(({ words }) => words)
+    .map(({ key, label }) => `${say(label)} ${tested.texts[key]!.trim()}`)
+  const taken = samples.filter(({ way }) => tested.taken.includes(way)).map(({ words }) => say(words))
   return [...figures, ...taken].join(' · ')
 }

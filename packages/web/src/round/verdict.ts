@@ -4,9 +4,11 @@ import {
   brimTolerance,
   concentrationFromBrix,
   type Figure,
+  message,
   millimetresFrom,
   type Reader,
   readQuantity,
+  say,
   sayAbout,
   sayNumber,
   sayPercent,
@@ -187,14 +189,22 @@ function readDip(text: string, { dipTable }: RecipeBench, units: Units): Seen {
   const { length } = shopUnits[units]
   const found = text.trim()
   if (dipTable === null)
-    return { fault: { found: `a dip of ${found}`, expected: 'a volume: this sump has no dip table' } }
+    return {
+      fault: { found: say('a dip of {dip}', { dip: found }), expected: say('a volume: this sump has no dip table') },
+    }
   const read = readQuantity(text, { kind: 'length', unit: length })
   if ('fault' in read) return { fault: faultParts(read.fault) }
   const level = millimetresFrom(read.value, read.unit ?? length)
   const at = volumeAt(dipTable, level)
   if (at.outcome === 'outside') {
     return {
-      fault: { found, expected: `from ${sayNumber(at.low, 0)} to ${sayNumber(at.high, 0)} mm, as the dip table runs` },
+      fault: {
+        found,
+        expected: say('from {low} to {high} mm, as the dip table runs', {
+          low: sayNumber(at.low, 0),
+          high: sayNumber(at.high, 0),
+        }),
+      },
     }
   }
   return { litres: at.volume, entry: { level }, typed: { level: withUnit(text, length) } }
@@ -210,11 +220,14 @@ function overBrim(
   const brim = capacity ?? (fillVolume === null ? null : 1.25 * fillVolume)
   const inLines = pumps === 'running' ? holdUp : 0
   if (brim === null || litres + inLines <= brimTolerance * brim) return null
-  const lines = inLines > 0 ? `, with ${sayVolume(inLines, reader)} out in the lines` : ''
+  const volume = sayVolume(litres, reader)
   return {
     field: 'level',
-    found: sayVolume(litres, reader) + lines,
-    expected: `at most the brim, ${sayVolume(brim, reader)}`,
+    found:
+      inLines > 0
+        ? say('{volume}, with {lines} out in the lines', { volume, lines: sayVolume(inLines, reader) })
+        : volume,
+    expected: say('at most the brim, {volume}', { volume: sayVolume(brim, reader) }),
   }
 }
 
@@ -226,12 +239,15 @@ function readBrix(text: string, bench: RecipeBench): Read<number> {
   const read = readQuantity(whole(text), { kind: 'brix', unit: '°Brix' })
   if ('fault' in read) return { fault: { field: 'brix', ...faultParts(read.fault) } }
   if (read.value < 0 || read.value > 95) {
-    return { fault: { field: 'brix', found: text.trim(), expected: 'from 0 to 95 °Brix' } }
+    return { fault: { field: 'brix', found: text.trim(), expected: say('from 0 to 95 °Brix') } }
   }
   const strength = strengthOf(read.value, bench)
   if (strength !== null && 'mean' in strength && strength.mean > 100) {
-    const found = `${text.trim()} °Brix, which would be ${sayNumber(strength.mean, 0)} %`
-    return { fault: { field: 'brix', found, expected: 'no more than neat concentrate, 100 %' } }
+    const found = say('{brix} °Brix, which would be {strength} %', {
+      brix: text.trim(),
+      strength: sayNumber(strength.mean, 0),
+    })
+    return { fault: { field: 'brix', found, expected: say('no more than neat concentrate, 100 %') } }
   }
   return { seen: read.value }
 }
@@ -241,8 +257,9 @@ type Strength = { mean: number; sd: number } | { unknown: string } | null
 export function strengthOf(brix: number, { brixChart, brixFactor, resolution }: RecipeBench): Strength {
   if (brixChart === null && brixFactor === null) {
     return {
-      unknown:
+      unknown: say(
         'The Brix factor of this fluid is not known, so no strength follows. It stands on the fluid’s sheet; enter it under Shop.',
+      ),
     }
   }
   const read =
@@ -251,7 +268,11 @@ export function strengthOf(brix: number, { brixChart, brixFactor, resolution }: 
       : concentrationFromBrix({ brix, resolution, chart: brixChart })
   if (read.outcome === 'off-chart') {
     return {
-      unknown: `The fluid’s chart runs from ${sayNumber(read.low, 1)} to ${sayNumber(read.high, 1)} °Brix; ${sayNumber(brix, 1)} lies outside it.`,
+      unknown: say('The fluid’s chart runs from {low} to {high} °Brix; {brix} lies outside it.', {
+        low: sayNumber(read.low, 1),
+        high: sayNumber(read.high, 1),
+        brix: sayNumber(brix, 1),
+      }),
     }
   }
   return { mean: read.concentration, sd: read.sd }
@@ -277,14 +298,14 @@ export function standsWords(concentration: Pick<Figure, 'mean'> | null, { band }
   if (concentration === null || band === null) return ''
   const { mean } = concentration
   const edge = (band.high - band.low) / 6
-  const of = `its band of ${sayBand(band)}`
-  if (mean < band.low) return `under ${of}`
-  if (mean > band.high) return `above ${of}`
-  if (mean < band.low + edge) return `at the foot of ${of}`
-  return mean > band.high - edge ? `at the top of ${of}` : `in ${of}`
+  const of = { band: sayBand(band) }
+  if (mean < band.low) return say('under its band of {band}', of)
+  if (mean > band.high) return say('above its band of {band}', of)
+  if (mean < band.low + edge) return say('at the foot of its band of {band}', of)
+  return mean > band.high - edge ? say('at the top of its band of {band}', of) : say('in its band of {band}', of)
 }
 
-const isRight = 'Yes, that is right'
+const isRight = message('Yes, that is right')
 
 interface Found {
   level: LevelSeen | null
@@ -308,8 +329,11 @@ function questionsOf(
     level.litres > 1.005 * bench.fillVolume
   ) {
     const pointer = 'volume' in level.entry ? '/volume' : '/level'
-    const question = `${sayVolume(level.litres, reader)} is above the full mark, ${sayVolume(bench.fillVolume, reader)}. Is that right?`
-    questions.push({ field: 'level', pointer, text: typed.level, question, yes: isRight })
+    const question = say('{volume} is above the full mark, {mark}. Is that right?', {
+      volume: sayVolume(level.litres, reader),
+      mark: sayVolume(bench.fillVolume, reader),
+    })
+    questions.push({ field: 'level', pointer, text: typed.level, question, yes: say(isRight) })
   }
   const ofBrix = brixQuestion(brix, { concentration, expected: isFar ? expected : null }, bench, reader)
   if (ofBrix !== null) questions.push({ field: 'brix', pointer: '/brix', text: typed.brix, ...ofBrix })
@@ -326,15 +350,24 @@ function brixQuestion(
   if (brix === null) return null
   const read = sayNumber(brix, 1)
   if (expected !== null) {
-    const question = `${read} is far from the ${sayExpected(expected)} expected: read again?`
-    return { question, yes: `It reads ${read}` }
+    const question = say('{read} is far from the {expected} expected: read again?', {
+      read,
+      expected: sayExpected(expected),
+    })
+    return { question, yes: say('It reads {read}', { read }) }
   }
   if (brix > unusualBrix) {
-    return { question: `${read} °Brix is far above what a coolant reads. Is that right?`, yes: isRight }
+    return {
+      question: say('{read} °Brix is far above what a coolant reads. Is that right?', { read }),
+      yes: say(isRight),
+    }
   }
   if (concentration !== null && target !== null && concentration.mean > unusualStrength * target) {
-    const question = `That would be ${sayPercent(concentration.mean, reader)}, more than three times the target of ${sayPercent(target, reader)}. Is that right?`
-    return { question, yes: isRight }
+    const question = say('That would be {strength}, more than three times the target of {target}. Is that right?', {
+      strength: sayPercent(concentration.mean, reader),
+      target: sayPercent(target, reader),
+    })
+    return { question, yes: say(isRight) }
   }
   return null
 }
@@ -349,20 +382,28 @@ function notesOf(
   const notes: string[] = []
   if (strength !== null && 'unknown' in strength) notes.push(strength.unknown)
   if (strength !== null && doubts.length > 0) {
-    notes.push('No recipe while a record of this sump does not fit: write this reading down, and see what fits then.')
+    notes.push(
+      say('No recipe while a record of this sump does not fit: write this reading down, and see what fits then.'),
+    )
   } else if (seenLevel === null && strength !== null && known !== null) {
-    notes.push(`No level read now: reckoned with ${sayAbout(known, reader)}, as the records have it.`)
+    notes.push(
+      say('No level read now: reckoned with {volume}, as the records have it.', { volume: sayAbout(known, reader) }),
+    )
   }
   const { fillVolume, minVolume: suction } = trueMarks(bench, mark)
   if (seenLevel !== null && isOtherMark(bench.fillVolume, fillVolume)) {
-    const truly = sayVolume(trueLitres(seenLevel.litres, bench, mark), reader)
-    notes.push(`Its mark is reckoned as ${sayVolume(fillVolume!, reader)}, as the pours tell: so about ${truly} in it.`)
+    notes.push(
+      say('Its mark is reckoned as {mark}, as the pours tell: so about {volume} in it.', {
+        mark: sayVolume(fillVolume!, reader),
+        volume: sayVolume(trueLitres(seenLevel.litres, bench, mark), reader),
+      }),
+    )
   }
   if (seenLevel !== null && suction !== null && volumeOf(seenLevel.litres, { pumps }, sump).mean < suction) {
-    notes.push('The level is under the pumps’ suction: keep the pumps off until it is back.')
+    notes.push(say('The level is under the pumps’ suction: keep the pumps off until it is back.'))
   }
   if (seenLevel !== null && pumps === 'running' && bench.holdUp === 0) {
-    notes.push('With the pumps running the level reads low: what this sump’s lines hold is not known.')
+    notes.push(say('With the pumps running the level reads low: what this sump’s lines hold is not known.'))
   }
   return notes
 }

@@ -1,4 +1,4 @@
-import { sayCount, sayList } from '@sumpbook/fluid'
+import { say, sayList } from '@sumpbook/fluid'
 import { Link } from 'wouter-preact'
 import type { ShopOfBook, SumpNow } from '../api/types.ts'
 import { useOutbox } from '../entry/book-outbox.ts'
@@ -29,50 +29,63 @@ export function WalkSum({ walk, stops, shop }: { walk: Walk; stops: readonly Sum
   )
   return (
     <section class="walk-sum" aria-labelledby="walk-sum">
-      <h2 id="walk-sum">This round</h2>
+      <h2 id="walk-sum">{say('This round')}</h2>
       <dl class="pairs">
-        <dt>Read</dt>
+        <dt>{say('Read')}</dt>
         <dd>
-          {readHere.length === 0 ? 'none' : sayCount(readHere.length, 'sump', 'sumps')}
+          {readHere.length === 0
+            ? say('none')
+            : say('{count, plural, one {# sump} other {# sumps}}', { count: readHere.length })}
           {readHere.length > 0 && (
             <ul>
               {readHere.map(({ sump, name }) => (
                 <li key={sump}>
-                  {name}: {records[sump]!.read}
-                  {records[sump]!.hasPhoto && ', with a photo'}
+                  {name}:{' '}
+                  {records[sump]!.hasPhoto
+                    ? say('{read}, with a photo', { read: records[sump]!.read })
+                    : records[sump]!.read}
                 </li>
               ))}
             </ul>
           )}
         </dd>
-        <dt>Poured</dt>
-        <dd>{poured === '' ? 'nothing' : poured}</dd>
-        <dt>Passed by</dt>
+        <dt>{say('Poured')}</dt>
+        <dd>{poured === '' ? say('nothing') : poured}</dd>
+        <dt>{say('Passed by')}</dt>
         <dd>
           {passedBy.length === 0
-            ? 'none'
+            ? say('none')
             : sayList(passedBy.map(({ sump, name }) => `${name} (${records[sump]!.why})`))}
         </dd>
-        <dt>Does not fit</dt>
+        <dt>{say('Does not fit')}</dt>
         <dd>
           {doubted.length === 0
-            ? 'nothing'
+            ? say('nothing')
             : doubted.map(({ sump, name, doubts }) => (
                 <p key={sump} class="doubt">
                   <Link href={`/sumps/${encodeURIComponent(sump)}`}>{name}</Link>: {doubts[0]!.text}
                 </p>
               ))}
         </dd>
-        <dt>To be sent</dt>
+        <dt>{say('To be sent')}</dt>
         <dd>
           {waits + photos + refused === 0
-            ? 'all of it is in the book'
+            ? say('all of it is in the book')
             : [
-                waits === 0 ? '' : `${sayCount(waits, 'entry waits', 'entries wait')} on this device`,
-                photos === 0 ? '' : `${sayCount(photos, 'photo waits', 'photos wait')} too`,
+                waits === 0
+                  ? ''
+                  : say('{count, plural, one {# entry waits on this device} other {# entries wait on this device}}', {
+                      count: waits,
+                    }),
+                photos === 0
+                  ? ''
+                  : say('{count, plural, one {# photo waits too} other {# photos wait too}}', { count: photos }),
                 refused === 0
                   ? ''
-                  : `${sayCount(refused, 'entry was', 'entries were')} not taken: see the top of the page`,
+                  : say(
+                      '{count, plural, one {# entry was not taken: see the top of the page} other {# entries were not taken: see the top of the page}}',
+                      { count: refused },
+                    ),
               ]
                 .filter((part) => part !== '')
                 .join('; ')}
@@ -80,7 +93,7 @@ export function WalkSum({ walk, stops, shop }: { walk: Walk; stops: readonly Sum
       </dl>
       <p>
         <Link class="button" href="/#handover">
-          Hand over to the next shift
+          {say('Hand over to the next shift')}
         </Link>
       </p>
     </section>

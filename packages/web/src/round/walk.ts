@@ -1,3 +1,4 @@
+import { message } from '@sumpbook/fluid'
 import type { SumpNow } from '../api/types.ts'
 import { notLooked, type Seen } from './signs.ts'
 import type { StopRecord } from './stop-record.ts'
@@ -14,6 +15,15 @@ export interface Walk {
   done: Readonly<Record<string, Done>>
   /** What was written down at each, latest visit. */
   records?: Readonly<Record<string, StopRecord>>
+}
+
+/** The same, said. */
+export const doneWords: Readonly<Record<Done, string>> = {
+  read: message('was read'),
+  poured: message('poured'),
+  'not poured': message('not poured'),
+  locked: message('locked'),
+  down: message('down'),
 }
 
 export const newWalk: Walk = { lastAt: 0, done: {} }

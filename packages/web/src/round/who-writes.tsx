@@ -1,8 +1,10 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { useSession } from '../api/queries.ts'
 import { isSignedIn, setWhoWrites, whoWrites } from '../entry/this-device.ts'
 import { TextField } from '../fields/fields.tsx'
+import { Said } from '../say/said.tsx'
 
 /** In whose name the round is written: who is signed in, or the initials that somebody types where nobody needs to be. */
 export function WhoWrites() {
@@ -11,11 +13,15 @@ export function WhoWrites() {
   if (session?.person != null) {
     return (
       <p>
-        Written as <strong>{session.person.name}</strong>
+        <Said
+          text="Written as <strong>{name}</strong>"
+          values={{ name: session.person.name }}
+          parts={{ strong: (inside) => <strong>{inside}</strong> }}
+        />
         {session.device?.kind === 'shared' && (
           <>
             {' '}
-            · <Link href="/switch">somebody else is here</Link>
+            · <Link href="/switch">{say('somebody else is here')}</Link>
           </>
         )}
       </p>
@@ -24,7 +30,10 @@ export function WhoWrites() {
   if (session?.device?.kind === 'shared') {
     return (
       <p class="note">
-        Nobody has said who they are. <Link href="/switch">Say it first</Link>: without it nothing can be written here.
+        <Said
+          text="Nobody has said who they are. <page>Say it first</page>: without it nothing can be written here."
+          parts={{ page: (inside) => <Link href="/switch">{inside}</Link> }}
+        />
       </p>
     )
   }
@@ -32,13 +41,13 @@ export function WhoWrites() {
   if (session === undefined && isSignedIn()) return null
   return (
     <TextField
-      label="Who writes (initials)"
+      label={say('Who writes (initials)')}
       value={by}
       onInput={(text) => {
         setBy(text)
         setWhoWrites(text)
       }}
-      hint="Kept on this device and written beside each entry"
+      hint={say('Kept on this device and written beside each entry')}
     />
   )
 }
