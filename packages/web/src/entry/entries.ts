@@ -1,4 +1,4 @@
-import { type Reader, sayNumber, sayStrength, sayVolume } from '@sumpbook/fluid'
+import { inLanguage, type Reader, say, sayNumber, sayStrength, sayVolume, speech } from '@sumpbook/fluid'
 import type { Entry, EntryOf, Recipe, SumpItem, SumpNow, TodayDue } from '../api/types.ts'
 import { withUnit } from '../fields/read.ts'
 import type { Typed, Verdict } from '../round/verdict.ts'
@@ -225,54 +225,72 @@ export function wordsOf(entry: Entry, reader: Reader): string {
     case 'addition':
       return additionWords(entry, reader)
     case 'drawoff':
-      return `drew off ${sayVolume(entry.volume ?? 0, reader)}`
+      return say('drew off {volume}', { volume: sayVolume(entry.volume ?? 0, reader) })
     case 'observation':
-      return (entry.signs ?? []).length === 0 ? 'looked and smelt, all fine' : (entry.signs ?? []).join(', ')
+      return (entry.signs ?? []).length === 0
+        ? say('looked and smelt, all fine')
+        : (entry.signs ?? []).map(recorded).join(', ')
     case 'skip':
-      return [entry.reason ?? 'passed by', entry.note ?? ''].filter((part) => part !== '').join(': ')
+      return sayPassedBy(entry)
     case 'void':
-      return 'an entry set aside'
+      return say('an entry set aside')
     case 'verdict':
-      return entry.answer === followedUp ? 'what was done about a sign' : 'a doubt settled'
+      return entry.answer === followedUp ? say('what was done about a sign') : say('a doubt settled')
     case 'charge':
-      return entry.volume === undefined ? 'charged' : `charged ${sayVolume(entry.volume, reader)}`
+      return entry.volume === undefined
+        ? say('charged')
+        : say('charged {volume}', { volume: sayVolume(entry.volume, reader) })
     case 'analysis':
-      return 'water analysis'
+      return say('water analysis')
     case 'snooze':
-      return 'put off'
+      return say('put off')
     case 'handover':
-      return 'a note to the next shift'
+      return say('a note to the next shift')
     case 'signoff':
       return signoffWords(entry)
     case 'setup':
-      return `set up ${Object.keys(entry.changes).join(', ')}`
+      return say('set up {fields}', { fields: Object.keys(entry.changes).join(', ') })
     default:
       return entry.kind
   }
 }
 
+/** A word of the published lists in the language that is spoken; what a person wrote is no message, and stands as it is. */
+const recorded = (word: string): string => inLanguage(speech().language, word)
+
+/** Why a machine was passed by, with the note where there is one: "not poured: no concentrate". */
+export function sayPassedBy({ reason, note = '' }: Pick<EntryOf<'skip'>, 'reason' | 'note'>): string {
+  const words = reason === undefined ? say('passed by') : recorded(reason)
+  return note === '' ? words : `${words}: ${recorded(note)}`
+}
+
 function readingWords(entry: EntryOf<'reading'>, reader: Reader): string {
   if (typeof entry.brix === 'number') return `${sayNumber(entry.brix, 1, reader)} °Brix`
-  if (entry.pending === true) return `sample taken${entry.method === undefined ? '' : `, ${entry.method}`}`
-  if (entry.answers !== undefined) return 'result of a sample'
+  if (entry.pending === true)
+    return entry.method === undefined
+      ? say('sample taken')
+      : say('sample taken, {method}', { method: recorded(entry.method) })
+  if (entry.answers !== undefined) return say('result of a sample')
   const tests = [
-    entry.ph === undefined ? '' : 'pH',
-    entry.nitrite === undefined ? '' : 'nitrite',
-    entry.hardness === undefined ? '' : 'hardness',
+    entry.ph === undefined ? '' : say('pH'),
+    entry.nitrite === undefined ? '' : say('nitrite'),
+    entry.hardness === undefined ? '' : say('hardness'),
   ].filter((test) => test !== '')
-  return tests.length === 0 ? 'level' : tests.join(', ')
+  return tests.length === 0 ? say('level') : tests.join(', ')
 }
 
 function signoffWords({ step, claim }: EntryOf<'signoff'>): string {
-  if (claim !== undefined) return step === 'released' ? 'let go' : 'taken on'
-  return step === undefined ? 'signed' : `signed: ${step}`
+  if (claim !== undefined) return step === 'released' ? say('let go') : say('taken on')
+  return step === undefined ? say('signed') : say('signed: {step}', { step })
 }
 
 function additionWords({ volume, concentrate, toMark, additive }: EntryOf<'addition'>, reader: Reader): string {
-  if (additive !== undefined) return `a dose of ${additive.name ?? 'an additive'}`
-  if (volume !== undefined) return `added ${sayVolume(volume, reader)}`
-  if (concentrate !== undefined) return `added ${sayVolume(concentrate, reader)} of concentrate`
-  return toMark === true ? 'filled to the mark' : 'added an unmeasured amount'
+  if (additive !== undefined) {
+    return additive.name === undefined ? say('a dose of an additive') : say('a dose of {name}', { name: additive.name })
+  }
+  if (volume !== undefined) return say('added {volume}', { volume: sayVolume(volume, reader) })
+  if (concentrate !== undefined) return say('added {volume} of concentrate', { volume: sayVolume(concentrate, reader) })
+  return toMark === true ? say('filled to the mark') : say('added an unmeasured amount')
 }
 
 /** The same with its sump's name, for the queue of things to send. */

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { type EntryArrival, OutOfReach, putEntries, Refusal } from '../api/client.ts'
 import { readEntry } from '../api/people.ts'
 import type { Entry } from '../api/types.ts'
@@ -31,12 +32,16 @@ async function saidOf(entry: Entry, arrival: EntryArrival | undefined): Promise<
   const { status, quarantine, faults, confirmable } = arrival
   if (status === 'added' || status === 'same') return { id, outcome: 'taken', heldFor: quarantine }
   if (status === 'refused') {
-    return { id, outcome: 'refused', problem: { title: 'The book refuses it', errors: faults, confirmable } }
+    return { id, outcome: 'refused', problem: { title: say('The book refuses it'), errors: faults, confirmable } }
   }
   const { entry: standing } = await readEntry(id)
   if (isSameBut(standing, entry, 'confirmed')) return { id, outcome: 'taken', heldFor: quarantine }
-  const title = 'Another entry stands under its number'
-  return { id, outcome: 'refused', problem: { title, detail: `${title}; that one was left as it is.`, status: 409 } }
+  const title = say('Another entry stands under its number')
+  return {
+    id,
+    outcome: 'refused',
+    problem: { title, detail: say('Another entry stands under its number; that one was left as it is.'), status: 409 },
+  }
 }
 
 /** What was sent before its values were confirmed, and arrived late, is the same entry. */

@@ -1,14 +1,16 @@
+import { message, say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Entry } from '../api/types.ts'
 import { type Fate, write } from './book-outbox.ts'
 
 const words: Record<Fate, string> = {
-  taken: 'Written down.',
-  held: 'In the book, where it waits for a keeper before it counts.',
-  waiting: 'Kept on this device; it goes into the book once that is in reach.',
-  'only-here':
+  taken: message('Written down.'),
+  held: message('In the book, where it waits for a keeper before it counts.'),
+  waiting: message('Kept on this device; it goes into the book once that is in reach.'),
+  'only-here': message(
     'This device did not keep it and the book is out of reach: only this open page holds it. Leave the page open until it is sent.',
-  refused: 'Not taken by the book: what it says against it stands behind “not taken”, at the top of the page.',
+  ),
+  refused: message('Not taken by the book: what it says against it stands behind “not taken”, at the top of the page.'),
 }
 
 /** Entries on their way into the book, and what became of them. */
@@ -26,7 +28,7 @@ export function useWriting() {
       setBusy(true)
       setSaid('')
       const fate = await write(items).finally(() => setBusy(false))
-      setSaid(words[fate])
+      setSaid(say(words[fate]))
       return fate !== 'refused'
     },
   }

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 /** One request: this device's clock before and after it, and what the server's clock said meanwhile (its `Date`, whole seconds). */
 export interface ClockSeen {
   sentAt: number
@@ -29,13 +30,23 @@ export function clockAheadOf({ sentAt, answeredAt, date }: ClockSeen): number | 
 /** What a person is told of it; empty where the clock is right enough. */
 export function sayClock(aheadMs: number | null): string {
   if (aheadMs === null || Math.abs(aheadMs) < worthSayingMs) return ''
-  const way = aheadMs > 0 ? 'fast' : 'slow'
-  return `This device’s clock is ${sayLength(Math.abs(aheadMs))} ${way}, going by the book’s. Entries are taken all the same, and the book notes by how much it was off. Set the clock right.`
+  const length = sayLength(Math.abs(aheadMs))
+  return aheadMs > 0
+    ? say(
+        'This device’s clock is {length} fast, going by the book’s. Entries are taken all the same, and the book notes by how much it was off. Set the clock right.',
+        { length },
+      )
+    : say(
+        'This device’s clock is {length} slow, going by the book’s. Entries are taken all the same, and the book notes by how much it was off. Set the clock right.',
+        { length },
+      )
 }
 
 function sayLength(ms: number): string {
   const minutes = Math.round(ms / 60_000)
-  if (minutes < 120) return `${minutes} minutes`
+  if (minutes < 120) return say('{count, plural, one {# minute} other {# minutes}}', { count: minutes })
   const hours = Math.round(minutes / 60)
-  return hours < 48 ? `${hours} hours` : `${Math.round(hours / 24)} days`
+  return hours < 48
+    ? say('{count, plural, one {# hour} other {# hours}}', { count: hours })
+    : say('{count, plural, one {# day} other {# days}}', { count: Math.round(hours / 24) })
 }

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useEffect } from 'preact/hooks'
 import { flush, outbox } from '../entry/book-outbox.ts'
 import { isOnDevice, stateOf, type Waiting } from '../entry/waiting.ts'
@@ -17,32 +18,32 @@ export function DeviceSheet({ close }: { close(): void }) {
   return (
     <section
       class="queue sheet-over"
-      aria-label="This device"
+      aria-label={say('This device')}
       onKeyDown={({ key }) => {
         if (key === 'Escape') close()
       }}
     >
-      <h3>{waiting.length === 0 ? 'This device' : 'Not in the book yet'}</h3>
+      <h3>{waiting.length === 0 ? say('This device') : say('Not in the book yet')}</h3>
       <p class="quiet">{sayStanding(standing)}</p>
       <div class="buttons">
         {standing.staysOffLine ? (
           <button type="button" class="main" onClick={() => stayOffLine(false)}>
-            Go back on line
+            {say('Go back on line')}
           </button>
         ) : (
           <>
             {waiting.some((one) => stateOf(one, standing.view.sending) === 'waiting') && (
               <button type="button" class="main" onClick={() => void flush()}>
-                Send now
+                {say('Send now')}
               </button>
             )}
             <button type="button" onClick={() => stayOffLine(true)}>
-              Stay off line
+              {say('Stay off line')}
             </button>
           </>
         )}
         <button type="button" class="plain" onClick={close}>
-          Close
+          {say('Close')}
         </button>
       </div>
       <DeviceNotes trouble={standing.view.trouble} />
@@ -55,7 +56,7 @@ export function DeviceSheet({ close }: { close(): void }) {
       )}
       {arrived.length > 0 && (
         <details>
-          <summary>Lately arrived: {arrived.length}</summary>
+          <summary>{say('Lately arrived: {count}', { count: arrived.length })}</summary>
           <ul>
             {arrived.map((one) => (
               <li key={one.entry.id}>
@@ -79,7 +80,7 @@ function OnDevice({ one, says, isRefused }: { one: Waiting; says: string; isRefu
           <div class="fault">
             {problem!.errors?.map(({ pointer, found, expected }) => (
               <div>
-                {pointer.slice(1)}: found {found}, expected {expected}
+                {say('{field}: found {found}, expected {expected}', { field: pointer.slice(1), found, expected })}
               </div>
             )) ??
               problem!.detail ??
@@ -88,14 +89,14 @@ function OnDevice({ one, says, isRefused }: { one: Waiting; says: string; isRefu
           <div class="buttons">
             {problem!.confirmable === true && (
               <button type="button" onClick={() => void outbox.confirm(entry.id).then(flush)}>
-                It is right, send it
+                {say('It is right, send it')}
               </button>
             )}
             <button type="button" onClick={() => void outbox.again(entry.id).then(flush)}>
-              Send it again
+              {say('Send it again')}
             </button>
             <button type="button" class="plain" onClick={() => void outbox.drop(entry.id)}>
-              Throw it away
+              {say('Throw it away')}
             </button>
           </div>
         </>
@@ -115,20 +116,22 @@ function DeviceNotes({ trouble }: { trouble: string | null }) {
     <>
       {trouble !== null && (
         <p class="fault">
-          This device did not keep something ({trouble}). What it does not keep is held by this open page only: leave
-          the page open until it is sent, and make room on the device.
+          {say(
+            'This device did not keep something ({trouble}). What it does not keep is held by this open page only: leave the page open until it is sent, and make room on the device.',
+            { trouble },
+          )}
         </p>
       )}
       {clock !== '' && <p class="doubt">{clock}</p>}
       {(promise !== '' || !isSecureContext) && (
         <details>
-          <summary>What this browser does not promise</summary>
+          <summary>{say('What this browser does not promise')}</summary>
           {promise !== '' && <p class="quiet">{promise}</p>}
           {!isSecureContext && (
             <p class="quiet">
-              Reached by plain http: what you write is kept on this device and sent later, but without a network the app
-              cannot be opened anew, and it cannot be put on the home screen to start off line. Both come with https:
-              see “https in the shop’s network” in docs/operations.md.
+              {say(
+                'Reached by plain http: what you write is kept on this device and sent later, but without a network the app cannot be opened anew, and it cannot be put on the home screen to start off line. Both come with https: see “https in the shop’s network” in docs/operations.md.',
+              )}
             </p>
           )}
         </details>

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import type { Waiting } from '../entry/waiting.ts'
 
@@ -39,7 +40,7 @@ export function openDeviceStore(name = 'sumpbook'): DeviceStore {
   let opening: Promise<DeviceDatabase> | null = null
   const open = () => {
     if (typeof indexedDB === 'undefined') {
-      return Promise.reject(new DOMException('This browser has no storage for pages.', 'NotSupportedError'))
+      return Promise.reject(new DOMException(say('This browser has no storage for pages.'), 'NotSupportedError'))
     }
     const fresh = withPatience(
       openDB<DeviceTables>(name, 1, {
@@ -83,7 +84,7 @@ function withPatience<T>(promise: Promise<T>): Promise<T> {
   let timer: ReturnType<typeof setTimeout> | undefined
   const late = new Promise<never>((_, reject) => {
     timer = setTimeout(
-      () => reject(new DOMException('This browser does not open its storage.', 'TimeoutError')),
+      () => reject(new DOMException(say('This browser does not open its storage.'), 'TimeoutError')),
       patienceMs,
     )
   })

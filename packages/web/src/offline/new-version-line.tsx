@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { letIn, newVersion } from './new-version.ts'
 import { useObserved } from './observed.ts'
 
@@ -8,10 +9,10 @@ export function NewVersionLine() {
   return (
     <p class="new-version" role="status">
       {state === 'ready'
-        ? 'A new version of the app is ready.'
-        : 'A new version is ready. Another open page of this device has something typed: write that down first.'}
+        ? say('A new version of the app is ready.')
+        : say('A new version is ready. Another open page of this device has something typed: write that down first.')}
       <button type="button" class="plain" onClick={() => void letIn()}>
-        Load it
+        {say('Load it')}
       </button>
     </p>
   )

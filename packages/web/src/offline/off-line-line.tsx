@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { type QueryClient, useQueryClient } from '@tanstack/preact-query'
 import { useEffect, useState } from 'preact/hooks'
 import { dayIn, sayDay, sayTime } from '../say/when.ts'
@@ -10,21 +11,26 @@ export function OffLineLine({ timeZone }: { timeZone: string }) {
   const { state } = useObserved(reach)
   const shownAt = useShownAt(useQueryClient())
   if (!stays && state === 'in-reach') return null
-  const as = shownAt === null ? '' : `As of ${sayAsOf(shownAt, Date.now(), timeZone)}, `
+  const when = shownAt === null ? null : sayAsOf(shownAt, Date.now(), timeZone)
   return (
     <p class="off-line" role="status">
-      {stays
-        ? `${as}${as === '' ? 'K' : 'k'}ept off line by you: nothing is sent. `
-        : `${as}${as === '' ? 'O' : 'o'}ut of reach now. `}
-      What you write stays on this device.
+      {stays ? sayKept(when) : sayOut(when)} {say('What you write stays on this device.')}
       {stays && (
         <button type="button" class="plain" onClick={() => stayOffLine(false)}>
-          Go back on line
+          {say('Go back on line')}
         </button>
       )}
     </p>
   )
 }
+
+const sayKept = (when: string | null) =>
+  when === null
+    ? say('Kept off line by you: nothing is sent.')
+    : say('As of {when}, kept off line by you: nothing is sent.', { when })
+
+const sayOut = (when: string | null) =>
+  when === null ? say('Out of reach now.') : say('As of {when}, out of reach now.', { when })
 
 /** "9:40", with the day where it is not today. */
 export function sayAsOf(at: number, now: number, timeZone: string): string {

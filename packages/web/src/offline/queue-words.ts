@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { OutboxView } from '../entry/outbox.ts'
 import { stateOf, type Waiting } from '../entry/waiting.ts'
 import type { Reach } from './reach.ts'
@@ -20,12 +21,27 @@ export function queueWords({ view, reach, staysOffLine }: Standing): QueueWords 
   const count = (state: string) => view.all.filter((one) => stateOf(one, view.sending) === state).length
   const [refused, sending] = [count('not-taken'), count('sending')]
   const waiting = count('waiting') + sending
-  if (view.onPage.size > 0) return { words: `${view.onPage.size} in this page only`, kind: 'do' }
-  if (refused > 0) return { words: `${refused} not taken`, kind: 'do' }
-  if (staysOffLine) return { words: waiting > 0 ? `off line · ${waiting} wait` : 'off line', kind: 'do' }
-  if (sending > 0 && reach.state === 'in-reach') return { words: `sending ${waiting}`, kind: 'calm' }
-  if (waiting > 0) return { words: `${waiting} waiting`, kind: 'do' }
-  return reach.state === 'in-reach' ? { words: 'all saved', kind: 'calm' } : { words: 'out of reach', kind: 'do' }
+  if (view.onPage.size > 0)
+    return {
+      words: say('{count, plural, one {# in this page only} other {# in this page only}}', { count: view.onPage.size }),
+      kind: 'do',
+    }
+  if (refused > 0)
+    return { words: say('{count, plural, one {# not taken} other {# not taken}}', { count: refused }), kind: 'do' }
+  if (staysOffLine) {
+    const words =
+      waiting > 0
+        ? say('{count, plural, one {off line · # wait} other {off line · # wait}}', { count: waiting })
+        : say('off line')
+    return { words, kind: 'do' }
+  }
+  if (sending > 0 && reach.state === 'in-reach')
+    return { words: say('sending {count}', { count: waiting }), kind: 'calm' }
+  if (waiting > 0)
+    return { words: say('{count, plural, one {# waiting} other {# waiting}}', { count: waiting }), kind: 'do' }
+  return reach.state === 'in-reach'
+    ? { words: say('all saved'), kind: 'calm' }
+    : { words: say('out of reach'), kind: 'do' }
 }
 
 /** What is with one entry, in words. */
@@ -33,31 +49,40 @@ export function sayState(one: Waiting, { view, reach, staysOffLine }: Standing):
   const state = stateOf(one, view.sending)
   switch (state) {
     case 'taken':
-      return 'in the book'
+      return say('in the book')
     case 'held':
-      return `in the book, counts later: ${one.taken!.heldFor}`
+      return say('in the book, counts later: {why}', { why: one.taken!.heldFor! })
     case 'not-taken':
-      return 'not taken'
+      return say('not taken')
     case 'sending':
-      return 'being sent'
+      return say('being sent')
     case 'waiting': {
-      const where = view.onPage.has(one.entry.id) ? 'held by this open page only, ' : ''
-      if (one.fault !== null) return `${where}waits: the server failed over it (${one.fault}) and is asked again`
-      if (staysOffLine) return `${where}waits until you are on line again`
-      return where + (reach.state === 'in-reach' ? 'waits' : 'waits until the book is in reach')
+      const waits = sayWaits(one, { reach, staysOffLine })
+      return view.onPage.has(one.entry.id) ? say('held by this open page only, {waits}', { waits }) : waits
     }
   }
+}
+
+function sayWaits({ fault }: Waiting, { reach, staysOffLine }: Pick<Standing, 'reach' | 'staysOffLine'>): string {
+  if (fault !== null) return say('waits: the server failed over it ({fault}) and is asked again', { fault })
+  if (staysOffLine) return say('waits until you are on line again')
+  return reach.state === 'in-reach' ? say('waits') : say('waits until the book is in reach')
 }
 
 /** How this device stands towards the book, a sentence or two. */
 export function sayStanding({ view, reach, staysOffLine }: Standing): string {
   const left = view.all.filter(({ taken }) => taken === null).length
-  const waits = left === 0 ? 'Nothing waits.' : left === 1 ? 'One entry waits here.' : `${left} entries wait here.`
-  if (staysOffLine)
-    return `${waits} You keep this device off line: nothing is sent and nothing asked until you switch it back.`
-  if (reach.state === 'out-of-reach') {
-    const why = reach.said === null ? 'no answer from its server' : reach.said
-    return `${waits} The book is out of reach: ${why}. It is tried again by itself.`
+  const waits =
+    left === 0
+      ? say('Nothing waits.')
+      : say('{count, plural, one {One entry waits here.} other {# entries wait here.}}', { count: left })
+  if (staysOffLine) {
+    const kept = say('You keep this device off line: nothing is sent and nothing asked until you switch it back.')
+    return `${waits} ${kept}`
   }
-  return left === 0 ? 'Everything written on this device is in the book.' : waits
+  if (reach.state === 'out-of-reach') {
+    const why = reach.said === null ? say('no answer from its server') : reach.said
+    return `${waits} ${say('The book is out of reach: {why}. It is tried again by itself.', { why })}`
+  }
+  return left === 0 ? say('Everything written on this device is in the book.') : waits
 }

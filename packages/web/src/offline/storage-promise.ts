@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { observed } from './observed.ts'
 
 /** Whether the browser promises to keep what this device keeps; null where it does not say. */
@@ -20,6 +21,11 @@ export async function askForPromise(): Promise<void> {
 /** What no promise means; empty where there is one. */
 export function sayPromise(promised: boolean | null): string {
   if (promised === true) return ''
-  const what = promised === null ? 'This browser does not say' : 'This browser does not promise'
-  return `${what} that it keeps what waits here: it may clear it when room runs short, and Safari does after seven days without a visit. Go on line within that time; on the home screen the app is kept longer.`
+  return promised === null
+    ? say(
+        'This browser does not say that it keeps what waits here: it may clear it when room runs short, and Safari does after seven days without a visit. Go on line within that time; on the home screen the app is kept longer.',
+      )
+    : say(
+        'This browser does not promise that it keeps what waits here: it may clear it when room runs short, and Safari does after seven days without a visit. Go on line within that time; on the home screen the app is kept longer.',
+      )
 }

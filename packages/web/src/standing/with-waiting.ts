@@ -4,6 +4,7 @@ import {
   type Figure,
   type Reader,
   type SumpEvent,
+  say,
   sayStanding,
   standingAfter,
   trueMarks,
@@ -44,7 +45,7 @@ export function withWaiting<T extends SumpNow>(sump: T, entries: readonly Entry[
     ...standing,
     ...advice,
     action: advice.recipe.action,
-    why: `${sentence} What waits on this device is counted.`,
+    why: `${sentence} ${say('What waits on this device is counted.')}`,
   }
 }
 
