@@ -1,4 +1,4 @@
-import { sayNumber } from '@sumpbook/fluid'
+import { say, sayNumber } from '@sumpbook/fluid'
 import { short } from '../say/units.ts'
 import { type BandLineFigures, bandLineLayout, type Label } from './layout.ts'
 import './band-line.css'
@@ -27,7 +27,7 @@ export function BandLine(figures: BandLineFigures) {
       {now !== null && <Standing now={now} x={x} y={row.middle} isOut={isOut(figures)} r={6.5} />}
       {now === null && (
         <text class="unknown" x={x(target ?? (band === null ? 5 : band.low))} y={row.above} text-anchor="middle">
-          not known
+          {say('not known')}
         </text>
       )}
       {above.map((label) => (
@@ -128,15 +128,27 @@ function LabelText({ kind, text, x, y }: Label & { y: number }) {
 
 /** The drawing in one sentence. */
 export function sayBandLine({ band, target, now, after, inAWeek = null }: BandLineFigures): string {
-  const stands =
+  const parts = [
     now === null
-      ? 'Strength not known'
-      : `Stands at ${tenths(now.mean)} % (${tenths(now.low90)} to ${tenths(now.high90)})`
-  const kept = band === null ? '' : `; band ${short(band.low)} to ${short(band.high)} %`
-  const aim = target === null ? '' : `, target ${short(target)} %`
-  const poured = after === null ? '' : `; after the pour ${tenths(after)} %`
-  const drifts = inAWeek === null ? '' : `; in a week ${tenths(inAWeek)} % if nothing is done`
-  return `${stands}${kept}${aim}${poured}${drifts}.`
+      ? say('Strength not known')
+      : say('Stands at {strength} % ({low} to {high})', {
+          strength: tenths(now.mean),
+          low: tenths(now.low90),
+          high: tenths(now.high90),
+        }),
+    sayKept({ band, target }),
+    after === null ? '' : say('after the pour {strength} %', { strength: tenths(after) }),
+    inAWeek === null ? '' : say('in a week {strength} % if nothing is done', { strength: tenths(inAWeek) }),
+  ]
+  return `${parts.filter((part) => part !== '').join('; ')}.`
+}
+
+function sayKept({ band, target }: Pick<BandLineFigures, 'band' | 'target'>): string {
+  if (band === null) return target === null ? '' : say('target {strength} %', { strength: short(target) })
+  const ends = { low: short(band.low), high: short(band.high) }
+  return target === null
+    ? say('band {low} to {high} %', ends)
+    : say('band {low} to {high} %, target {target} %', { ...ends, target: short(target) })
 }
 
 const tenths = (value: number) => sayNumber(value, 1)

@@ -1,3 +1,4 @@
+import { message } from '@sumpbook/fluid'
 import type { DoubtAnswer, Outlook } from '../api/types.ts'
 
 export type StoryKind = DoubtAnswer['kind']
@@ -14,14 +15,14 @@ export type MissingKind = 'mix' | 'water' | 'concentrate' | 'drawoff' | 'charge'
 const settlings: Record<StoryKind, Settling> = {
   misread: { by: 'aside', reason: 'misread' },
   'wrong-sump': { by: 'aside', reason: 'figure of another sump' },
-  instrument: { by: 'verdict', words: 'The instrument was off' },
-  'wrong-fluid': { by: 'verdict', words: 'Another fluid is in it' },
+  instrument: { by: 'verdict', words: message('The instrument was off') },
+  'wrong-fluid': { by: 'verdict', words: message('Another fluid is in it') },
   'unlogged-addition': { by: 'entry', what: 'mix' },
   'unlogged-water': { by: 'entry', what: 'water' },
   'unlogged-concentrate': { by: 'entry', what: 'concentrate' },
   'unlogged-drawoff': { by: 'entry', what: 'drawoff' },
   'unlogged-charge': { by: 'entry', what: 'charge' },
-  'leak-in': { by: 'verdict', words: 'Water gets in' },
+  'leak-in': { by: 'verdict', words: message('Water gets in') },
 }
 
 /** A story of a doubt, with how likely it is and how it is settled. */
@@ -43,7 +44,7 @@ export function storiesOf({ kind, probability, volume, entry, others }: DoubtAns
       kind: of,
       probability: likely,
       volume: litres,
-      settling: isOne ? settling : { by: 'verdict', words: 'So it was' },
+      settling: isOne ? settling : { by: 'verdict', words: message('So it was') },
     }
   }
   return [

@@ -1,4 +1,4 @@
-import { sayChance, sayStory } from '@sumpbook/fluid'
+import { say, sayChance, sayStory } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Book, DoubtAnswer, Entry, Outlook, SumpNow } from '../api/types.ts'
@@ -25,7 +25,7 @@ export function Doubts({ outlook, ...props }: DoubtsProps) {
   if (open.length === 0) return null
   return (
     <section aria-labelledby="doubts" class="part doubts">
-      <h2 id="doubts">Does not fit</h2>
+      <h2 id="doubts">{say('Does not fit')}</h2>
       {open.map((doubt) => (
         <Doubt key={keyOf(doubt)} doubt={doubt} outlook={outlook} {...props} />
       ))}
@@ -39,10 +39,15 @@ export function SettledDoubts({ outlook, ...props }: DoubtsProps) {
   if (settled.length === 0) return null
   return (
     <section aria-labelledby="settled" class="part doubts">
-      <h2 id="settled">Did not fit</h2>
+      <h2 id="settled">{say('Did not fit')}</h2>
       <details>
         <summary>
-          {settled.length === 1 ? 'One record' : `${settled.length} records`} that later readings have settled
+          {say(
+            '{count, plural, one {One record that later readings have settled} other {# records that later readings have settled}}',
+            {
+              count: settled.length,
+            },
+          )}
         </summary>
         {settled.map((doubt) => (
           <Doubt key={keyOf(doubt)} doubt={doubt} outlook={outlook} {...props} />
@@ -69,7 +74,7 @@ function Doubt({ doubt, outlook, sump, book, isBusy, write }: DoubtsProps & { do
     else setForm(settling.by === 'aside' ? { of: 'aside', reason: settling.reason } : { of: 'entry', story })
   }
   return (
-    <article class="doubt-item" aria-label={`Doubt of ${when}`}>
+    <article class="doubt-item" aria-label={say('Doubt of {when}', { when })}>
       <p>{doubt.text}</p>
       <p class="quiet">
         {when} · {sayStory({ kind: doubt.kind, volume: doubt.volume }, reader)}: {sayChance(doubt.probability)}
@@ -77,17 +82,17 @@ function Doubt({ doubt, outlook, sump, book, isBusy, write }: DoubtsProps & { do
       {form === null && (
         <div class="buttons">
           <Link class="button main" href={`/round/${encodeURIComponent(sump.sump)}`}>
-            Read it again
+            {say('Read it again')}
           </Link>
           <SettleButton story={likeliest!} isBusy={isBusy} settle={settle} />
           <button type="button" disabled={isBusy} onClick={() => verdict('stands')}>
-            The records are right
+            {say('The records are right')}
           </button>
         </div>
       )}
       {form?.of === 'aside' && doubt.entry !== null && (
         <SetAsideForm
-          what={`the reading of ${when}`}
+          what={say('the reading of {when}', { when })}
           reason={form.reason}
           write={(reason) => write((stamp) => [voidEntry(doubt.entry!, reason, sump.sump, stamp)])}
           cancel={() => setForm(null)}
@@ -105,7 +110,7 @@ function Doubt({ doubt, outlook, sump, book, isBusy, write }: DoubtsProps & { do
       )}
       {form === null && others.length > 0 && (
         <details>
-          <summary>It was something else</summary>
+          <summary>{say('It was something else')}</summary>
           <ul class="stories">
             {others.map((story) => (
               <li key={story.kind}>
@@ -126,10 +131,10 @@ function SettleButton({ story, isBusy, settle }: { story: Story; isBusy: boolean
   const { settling } = story
   const words =
     settling.by === 'aside'
-      ? 'Set the reading aside'
+      ? say('Set the reading aside')
       : settling.by === 'entry'
-        ? 'Write the missing entry'
-        : settling.words
+        ? say('Write the missing entry')
+        : say(settling.words)
   return (
     <button type="button" disabled={isBusy} onClick={() => settle(story)}>
       {words}

@@ -1,4 +1,4 @@
-import { type Reader, sayStrength, sayVolume } from '@sumpbook/fluid'
+import { message, type Reader, say, sayStrength, sayVolume } from '@sumpbook/fluid'
 import type { Entry, SumpNow, Units } from '../api/types.ts'
 import { envelope, type Stamp } from '../entry/stamp.ts'
 import { readLitres, readStrength, withUnit } from '../fields/read.ts'
@@ -17,11 +17,11 @@ export interface MissingTexts {
 }
 
 export const missingKinds: readonly (readonly [MissingKind, string])[] = [
-  ['mix', 'mix was poured in'],
-  ['water', 'water alone was poured in'],
-  ['concentrate', 'concentrate alone was poured in'],
-  ['drawoff', 'fluid was taken out'],
-  ['charge', 'it was emptied and charged afresh'],
+  ['mix', message('mix was poured in')],
+  ['water', message('water alone was poured in')],
+  ['concentrate', message('concentrate alone was poured in')],
+  ['drawoff', message('fluid was taken out')],
+  ['charge', message('it was emptied and charged afresh')],
 ]
 
 /** Where a strength is asked for. */
@@ -45,9 +45,9 @@ export function readMissing(
   const ms = instantIn(timeZone, texts.at)
   const at =
     ms === null
-      ? { fault: { found: texts.at === '' ? 'nothing' : `“${texts.at}”`, expected: 'a day and a time' } }
+      ? { fault: { found: texts.at === '' ? say('nothing') : `“${texts.at}”`, expected: say('a day and a time') } }
       : ms > now
-        ? { fault: { found: texts.at.replace('T', ' '), expected: 'a time that has passed' } }
+        ? { fault: { found: texts.at.replace('T', ' '), expected: say('a time that has passed') } }
         : { value: ms }
   return {
     volume: readLitres(texts.volume, units, { above: 0 }),

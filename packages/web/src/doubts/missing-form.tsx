@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useId, useState } from 'preact/hooks'
 import type { Entry, ShopOfBook, SumpNow } from '../api/types.ts'
 import type { Stamp } from '../entry/stamp.ts'
@@ -29,13 +30,13 @@ export function MissingForm({ draft, sump, shop, isBusy, write, cancel }: Missin
     'fault' in read.volume
       ? read.volume.fault
       : isTried && needsVolume && read.volume.value === null
-        ? { found: 'nothing', expected: shopUnits[units].volumeName }
+        ? { found: say('nothing'), expected: say(shopUnits[units].volumeName) }
         : null
   const change = (more: Partial<typeof texts>) => setTexts({ ...texts, ...more })
   return (
     <form
       class="pour-form"
-      aria-label="The entry that is missing"
+      aria-label={say('The entry that is missing')}
       onSubmit={(event) => {
         event.preventDefault()
         setTried(true)
@@ -46,39 +47,39 @@ export function MissingForm({ draft, sump, shop, isBusy, write, cancel }: Missin
       }}
     >
       <SelectField
-        label="What happened"
+        label={say('What happened')}
         value={what}
         onInput={(picked) => change({ what: picked as MissingKind })}
-        choices={missingKinds}
+        choices={missingKinds.map(([kind, words]) => [kind, say(words)] as const)}
       />
       <TextField
         numeric
-        label={`How much, ${shopUnits[units].volumeName}`}
+        label={say('How much, {unit}', { unit: say(shopUnits[units].volumeName) })}
         value={texts.volume}
         onInput={(volume) => change({ volume })}
         fault={volumeFault}
-        {...(needsVolume ? {} : { hint: 'Empty: nobody measured it' })}
+        {...(needsVolume ? {} : { hint: say('Empty: nobody measured it') })}
       />
       {hasStrength(what) && (
         <TextField
           numeric
-          label="Strength poured, %"
+          label={say('Strength poured, %')}
           value={texts.strength}
           onInput={(strength) => change({ strength })}
           fault={'fault' in read.strength ? read.strength.fault : null}
-          hint="Empty: not known"
+          hint={say('Empty: not known')}
         />
       )}
       {hasWater(what) && sump.bench.waters.length > 0 && (
         <SelectField
-          label="Water"
+          label={say('Water')}
           value={texts.water}
           onInput={(water) => change({ water })}
-          choices={[['', 'not known'], ...sump.bench.waters.map(({ id, name }) => [id, name] as const)]}
+          choices={[['', say('not known')], ...sump.bench.waters.map(({ id, name }) => [id, name] as const)]}
         />
       )}
       <div class="field">
-        <label for={timeField}>When</label>
+        <label for={timeField}>{say('When')}</label>
         <input
           id={timeField}
           type="datetime-local"
@@ -87,14 +88,14 @@ export function MissingForm({ draft, sump, shop, isBusy, write, cancel }: Missin
           onInput={(event) => change({ at: event.currentTarget.value })}
         />
         {'fault' in read.at && <FaultWords fault={read.at.fault} />}
-        <div class="hint">About will do: after the visit before, if nobody knows</div>
+        <div class="hint">{say('About will do: after the visit before, if nobody knows')}</div>
       </div>
       <div class="buttons">
         <button type="submit" class="main" disabled={isBusy}>
-          Write it down
+          {say('Write it down')}
         </button>
         <button type="button" class="plain" onClick={cancel}>
-          Back
+          {say('Back')}
         </button>
       </div>
     </form>

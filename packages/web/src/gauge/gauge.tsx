@@ -1,4 +1,4 @@
-import { sayVolume } from '@sumpbook/fluid'
+import { message, say, sayVolume } from '@sumpbook/fluid'
 import type { RecipeBench, Units } from '../api/types.ts'
 import { spread } from '../band-line/layout.ts'
 import { readerOf } from '../say/units.ts'
@@ -23,14 +23,14 @@ export function Gauge({ volume, bench, units }: GaugeProps) {
   if (full === null) return null
   const y = (litres: number) => bottom - (Math.min(litres, full) / full) * (bottom - top)
   const notches = [
-    { litres: bench.capacity, words: 'brim' },
-    { litres: bench.fillVolume, words: 'full mark' },
-    { litres: bench.minVolume, words: 'suction' },
-  ].filter((notch): notch is { litres: number; words: string } => notch.litres !== null)
+    { litres: bench.capacity, words: message('brim {volume}') },
+    { litres: bench.fillVolume, words: message('full mark {volume}') },
+    { litres: bench.minVolume, words: message('suction {volume}') },
+  ].filter((notch): notch is { litres: number; words: (typeof notch)['words'] } => notch.litres !== null)
   const labels = placed(
     notches.map(({ litres, words }) => ({
       at: y(litres),
-      text: `${words} ${sayVolume(litres, reader)}`,
+      text: say(words, { volume: sayVolume(litres, reader) }),
       kind: 'notch',
     })),
   )
@@ -73,8 +73,10 @@ function placed(labels: { at: number; text: string }[]): { text: string; y: numb
 
 export function sayGauge({ volume, bench, units }: GaugeProps): string {
   const reader = readerOf(units)
-  const mark = bench.fillVolume === null ? '' : ` of ${sayVolume(bench.fillVolume, reader)} at the full mark`
-  return volume === null
-    ? `Level not known${mark === '' ? '' : `;${mark.slice(3)}`}.`
-    : `${sayVolume(volume.mean, reader)}${mark}.`
+  const level = volume === null ? null : sayVolume(volume.mean, reader)
+  if (bench.fillVolume === null) return level === null ? say('Level not known.') : `${level}.`
+  const mark = sayVolume(bench.fillVolume, reader)
+  return level === null
+    ? say('Level not known; {mark} at the full mark.', { mark })
+    : say('{level} of {mark} at the full mark.', { level, mark })
 }

@@ -1,12 +1,13 @@
+import { message, say } from '@sumpbook/fluid'
 import type { Outlook, SumpPage, Units } from '../api/types.ts'
 import { ConcentrationCourse } from './course.tsx'
 import { Losses } from './losses.tsx'
 
 /** Lengths of the past that can be drawn, in days. */
 const periods = [
-  ['13 weeks', 91],
-  ['a year', 366],
-  ['all', 3660],
+  [message('13 weeks'), 91],
+  [message('a year'), 366],
+  [message('all'), 3660],
 ] as const
 const day = 86_400_000
 
@@ -30,17 +31,17 @@ export function ConcentrationPart({ sump, outlook, timeZone, units, days, setDay
   if (outlook === null || isEmpty) {
     return (
       <section aria-labelledby="concentration" class="part">
-        <h2 id="concentration">Concentration</h2>
-        <p class="quiet">{isEmpty ? 'Nothing has been written down yet.' : 'Working out its history …'}</p>
+        <h2 id="concentration">{say('Concentration')}</h2>
+        <p class="quiet">{isEmpty ? say('Nothing has been written down yet.') : say('Working out its history …')}</p>
       </section>
     )
   }
   return (
     <>
       <section aria-labelledby="concentration" class="part">
-        <h2 id="concentration">Concentration</h2>
+        <h2 id="concentration">{say('Concentration')}</h2>
         <fieldset class="periods no-print">
-          <legend class="only-read">Period</legend>
+          <legend class="only-read">{say('Period')}</legend>
           {periods.map(([words, length]) => (
             <button
               key={length}
@@ -49,14 +50,14 @@ export function ConcentrationPart({ sump, outlook, timeZone, units, days, setDay
               aria-pressed={days === length}
               onClick={() => setDays(length)}
             >
-              {words}
+              {say(words)}
             </button>
           ))}
         </fieldset>
         <ConcentrationCourse sump={sump} outlook={outlook} from={drawnFrom(sump, outlook, days)} timeZone={timeZone} />
       </section>
       <section aria-labelledby="losses" class="part">
-        <h2 id="losses">What leaves it, and what would hold it</h2>
+        <h2 id="losses">{say('What leaves it, and what would hold it')}</h2>
         <Losses sump={sump} outlook={outlook} units={units} />
       </section>
     </>

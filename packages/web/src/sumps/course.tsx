@@ -1,4 +1,4 @@
-import { sayNumber } from '@sumpbook/fluid'
+import { message, say, sayNumber } from '@sumpbook/fluid'
 import type { FannedDay, HistoryEntry, Outlook, SumpPage } from '../api/types.ts'
 import { FanChart } from './fan-chart.tsx'
 import { type FanDay, hardnessSaid, marksOf, type Said, timesOf } from './fan-layout.ts'
@@ -36,12 +36,15 @@ export function ConcentrationCourse({ sump, outlook, from, timeZone }: CoursePro
         decimals={1}
         from={from}
         timeZone={timeZone}
-        says={sayCourse(name, 'concentration', parts, { unit: '%', decimals: 1 })}
+        says={sayCourse(name, message('{sump}, concentration: {value} ({low} to {high}) now.'), parts, {
+          unit: '%',
+          decimals: 1,
+        })}
       />
       <p class="quiet key">
-        ○ readings by the factor alone · shade: where it stood, 9 times in 10, and darker every second time · ↓ pours ·
-        × set aside. Right of the upright: the days ahead with nothing done, four weeks at most, or until it would be
-        down at its pumps. Blank where three weeks passed without a record.
+        {say(
+          '○ readings by the factor alone · shade: where it stood, 9 times in 10, and darker every second time · ↓ pours · × set aside. Right of the upright: the days ahead with nothing done, four weeks at most, or until it would be down at its pumps. Blank where three weeks passed without a record.',
+        )}
       </p>
     </>
   )
@@ -64,7 +67,10 @@ export function HardnessCourse({ sump, outlook, from, timeZone }: CourseProps) {
       decimals={0}
       from={from}
       timeZone={timeZone}
-      says={sayCourse(name, 'hardness', parts, { unit: 'ppm', decimals: 0 })}
+      says={sayCourse(name, message('{sump}, hardness: {value} ({low} to {high}) now.'), parts, {
+        unit: 'ppm',
+        decimals: 0,
+      })}
       height={230}
       zero
     />
@@ -107,20 +113,32 @@ function marksIn({ history }: SumpPage, { doubts }: Outlook, from: number, said:
 
 function sayCourse(
   name: string,
-  what: string,
+  words: string,
   { past, now, ahead }: CourseParts,
   { unit, decimals }: { unit: string; decimals: number },
 ): string {
-  const say = (value: number) => sayNumber(value, decimals)
-  const range = ({ low90, high90 }: FanDay) => `${say(low90)} to ${say(high90)}`
+  const figure = (value: number) => sayNumber(value, decimals)
+  const of = ({ mean, low90, high90 }: FanDay) => ({
+    value: `${figure(mean)} ${unit}`,
+    low: figure(low90),
+    high: figure(high90),
+  })
   const means = past.map(({ mean }) => mean)
   const was =
     means.length === 0
       ? ''
-      : ` It was between ${say(Math.min(...means))} and ${say(Math.max(...means))} ${unit} before.`
+      : say('It was between {low} and {high} before.', {
+          low: figure(Math.min(...means)),
+          high: `${figure(Math.max(...means))} ${unit}`,
+        })
   const last = ahead.at(-1)
   const days = last === undefined ? 0 : Math.round((last.at - now.at) / 86_400_000)
   const then =
-    last === undefined ? '' : ` In ${days} days, with nothing done, ${say(last.mean)} ${unit} (${range(last)}).`
-  return `${name}, ${what}: ${say(now.mean)} ${unit} (${range(now)}) now.${was}${then}`
+    last === undefined
+      ? ''
+      : say('In {days, plural, one {# day} other {# days}}, with nothing done, {value} ({low} to {high}).', {
+          days,
+          ...of(last),
+        })
+  return [say(words, { sump: name, ...of(now) }), was, then].filter((sentence) => sentence !== '').join(' ')
 }

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { useToday } from '../api/queries.ts'
 import type { Book } from '../api/types.ts'
@@ -14,7 +15,7 @@ export function DueHere({ sump, shop }: { sump: string; shop: Book['shop'] }) {
   if (due.length === 0 && said === '') return null
   return (
     <section aria-labelledby="due-here" class="part due-here">
-      <h2 id="due-here">Due here</h2>
+      <h2 id="due-here">{say('Due here')}</h2>
       {due.map((one) => (
         <DueLine
           key={one.key}
@@ -22,7 +23,11 @@ export function DueHere({ sump, shop }: { sump: string; shop: Book['shop'] }) {
           reader={reader}
           time={{ timeZone: shop.timeZone, at: data!.at, shiftEnds: data!.shift.ends }}
           wrote={({ entries }) =>
-            setSaid(`Written down: ${entries.map((entry) => wordsOf(entry, reader)).join(', ')}.`)
+            setSaid(
+              say('Written down: {entries}.', {
+                entries: entries.map((entry) => wordsOf(entry, reader)).join(', '),
+              }),
+            )
           }
         />
       ))}

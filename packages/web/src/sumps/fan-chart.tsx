@@ -1,4 +1,4 @@
-import { sayNumber } from '@sumpbook/fluid'
+import { datesLocale, say, sayNumber } from '@sumpbook/fluid'
 import { useId, useRef } from 'preact/hooks'
 import { decimalsOf } from '../drawing/scale.ts'
 import { useWidth } from '../drawing/width.ts'
@@ -166,22 +166,22 @@ function Drawing({
         .filter((at) => at >= from)
         .map((at) => (
           <path class="charge" d={`M${x(at)} ${edge.top}V${foot}`} key={at}>
-            <title>Fresh charge, {sayDay(new Date(at).toISOString(), timeZone)}</title>
+            <title>{say('Fresh charge, {day}', { day: sayDay(new Date(at).toISOString(), timeZone) })}</title>
           </path>
         ))}
       <path class="today" d={`M${turn} ${edge.top - 6}V${foot + 5}`} />
       <text class="now" x={turn} y={height - 4} text-anchor="middle">
-        today
+        {say('today')}
       </text>
       {right - turn > 90 && (
         <text x={right} y={height - 4} text-anchor="end">
-          +{Math.round((to - now.at) / 86_400_000)} days
+          {say('{count, plural, one {+# day} other {+# days}}', { count: Math.round((to - now.at) / 86_400_000) })}
         </text>
       )}
       {pours !== null && (
         <path class="pours" d={pours.map((at) => `M${x(at).toFixed(1)} ${foot - 17}${arrow}`).join('')} />
       )}
-      <FanMarks marks={marks} place={place} top={edge.top} bottom={bottom} say={sayMark} />
+      <FanMarks marks={marks} place={place} top={edge.top} bottom={bottom} sayMark={sayMark} />
       {target !== null && isFree(target, scale.ticks, scale.step) && (
         <text class="target" x={edge.left - 8} y={y(target) + 5} text-anchor="end">
           {short(target)}
@@ -195,9 +195,17 @@ function Drawing({
 const isFree = (value: number, ticks: readonly number[], step: number) =>
   ticks.every((tick) => Math.abs(tick - value) > 0.55 * step)
 
-const monthOf = (at: number) =>
-  new Intl.DateTimeFormat('en-GB', {
-    timeZone: 'UTC',
-    month: 'short',
-    ...(new Date(at).getUTCMonth() === 0 ? { year: '2-digit' } : {}),
-  }).format(at)
+const monthOf = (at: number) => monthFormat(datesLocale(), new Date(at).getUTCMonth() === 0).format(at)
+
+const monthFormats = new Map<string, Intl.DateTimeFormat>()
+
+/** Making a format takes far longer than using it: each is made once. */
+function monthFormat(locale: string, withYear: boolean): Intl.DateTimeFormat {
+  const key = `${locale} ${withYear}`
+  const known = monthFormats.get(key)
+  if (known !== undefined) return known
+  const year = withYear ? ({ year: '2-digit' } as const) : {}
+  const format = new Intl.DateTimeFormat(locale, { timeZone: 'UTC', month: 'short', ...year })
+  monthFormats.set(key, format)
+  return format
+}

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Mark } from './fan-layout.ts'
 
 interface FanMarksProps {
@@ -6,7 +7,7 @@ interface FanMarksProps {
   top: number
   bottom: number
   /** What a mark says where one points at it. */
-  say(mark: Mark): string
+  sayMark(mark: Mark): string
 }
 
 /** So many marks can be pointed at one by one; of more nobody can, and each would take its time to draw. */
@@ -16,7 +17,7 @@ const pointable = 150
  * A circle for what counts, a cross for what was set aside, a ringed circle for what does not fit; at the edge where it lies beyond. Years of them
  * are drawn in one stroke, but for those that do not fit.
  */
-export function FanMarks({ marks, place: { x, y }, top, bottom, say }: FanMarksProps) {
+export function FanMarks({ marks, place: { x, y }, top, bottom, sayMark }: FanMarksProps) {
   const isMany = marks.length > pointable
   const together = isMany ? marks.filter(({ isInDoubt }) => !isInDoubt) : []
   const alone = isMany ? marks.filter(({ isInDoubt }) => isInDoubt) : marks
@@ -41,16 +42,13 @@ export function FanMarks({ marks, place: { x, y }, top, bottom, say }: FanMarksP
       {alone.map((mark) =>
         mark.isWithdrawn ? (
           <path key={mark.entry} class="aside" d={crossAt(x(mark.at), held(mark.value), 4)}>
-            <title>Set aside: {say(mark)}</title>
+            <title>{say('Set aside: {mark}', { mark: sayMark(mark) })}</title>
           </path>
         ) : (
           <g key={mark.entry}>
             {mark.isInDoubt && <circle class="in-doubt" cx={x(mark.at)} cy={held(mark.value)} r={9} />}
             <circle class="reading" cx={x(mark.at)} cy={held(mark.value)} r={3.75} />
-            <title>
-              {mark.isInDoubt ? 'Does not fit: ' : ''}
-              {say(mark)}
-            </title>
+            <title>{mark.isInDoubt ? say('Does not fit: {mark}', { mark: sayMark(mark) }) : sayMark(mark)}</title>
           </g>
         ),
       )}

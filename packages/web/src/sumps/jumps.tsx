@@ -1,16 +1,18 @@
+import { say } from '@sumpbook/fluid'
 import './jumps.css'
 
 /** Where one part of a page begins. */
 export interface Jump {
   /** The id of its heading. */
   id: string
+  /** A message: it is said where it is shown. */
   name: string
 }
 
 /** A short list of the page's parts: on a phone the way to the last of them is long. */
 export function Jumps({ jumps }: { jumps: readonly Jump[] }) {
   return (
-    <nav class="jumps" aria-label="On this page">
+    <nav class="jumps" aria-label={say('On this page')}>
       {jumps.map(({ id, name }) => (
         <a
           key={id}
@@ -25,7 +27,7 @@ export function Jumps({ jumps }: { jumps: readonly Jump[] }) {
             part.focus({ preventScroll: true })
           }}
         >
-          {name}
+          {say(name)}
         </a>
       ))}
     </nav>

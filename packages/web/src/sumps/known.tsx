@@ -1,4 +1,4 @@
-import { sayNumber, sayPercent, sayVolume, trueMarks } from '@sumpbook/fluid'
+import { say, sayNumber, sayPercent, sayVolume, trueMarks } from '@sumpbook/fluid'
 import { Link } from 'wouter-preact'
 import type { Book, SumpPage } from '../api/types.ts'
 import { readerOf, sayBand } from '../say/units.ts'
@@ -9,38 +9,48 @@ export function Known({ sump, book }: { sump: SumpPage; book: Book }) {
   const { bench, fluid } = sump
   const reader = readerOf(book.shop.units)
   const marks = trueMarks(bench, sump.mark)
-  const volume = (litres: number | null) => (litres === null ? 'not known' : sayVolume(litres, reader))
+  const volume = (litres: number | null) => (litres === null ? say('not known') : sayVolume(litres, reader))
   const scale =
     bench.brixChart !== null
-      ? 'by its chart'
+      ? say('by its chart')
       : bench.brixFactor === null
-        ? 'not known'
-        : `${sayNumber(bench.brixFactor, 2)} % per °Brix`
+        ? say('not known')
+        : say('{factor} % per °Brix', { factor: sayNumber(bench.brixFactor, 2) })
   return (
     <>
       <dl class="pairs">
-        <dt>Fluid</dt>
+        <dt>{say('Fluid')}</dt>
         <dd>{fluid.name}</dd>
-        <dt>Strength from °Brix</dt>
+        <dt>{say('Strength from °Brix')}</dt>
         <dd>{scale}</dd>
-        <dt>Band</dt>
-        <dd>{bench.band === null ? 'not known' : sayBand(bench.band)}</dd>
-        <dt>Target</dt>
-        <dd>{bench.target === null ? 'not known' : sayPercent(bench.target, reader)}</dd>
-        <dt>Full mark</dt>
+        <dt>{say('Band')}</dt>
+        <dd>{bench.band === null ? say('not known') : sayBand(bench.band)}</dd>
+        <dt>{say('Target')}</dt>
+        <dd>{bench.target === null ? say('not known') : sayPercent(bench.target, reader)}</dd>
+        <dt>{say('Full mark')}</dt>
         <dd>
-          {volume(bench.fillVolume)}
-          {isOtherMark(bench.fillVolume, marks.fillVolume) && `, reckoned as ${volume(marks.fillVolume)}`}
+          {isOtherMark(bench.fillVolume, marks.fillVolume)
+            ? say('{plate}, reckoned as {mark}', {
+                plate: volume(bench.fillVolume),
+                mark: volume(marks.fillVolume),
+              })
+            : volume(bench.fillVolume)}
         </dd>
-        <dt>Brim</dt>
+        <dt>{say('Brim')}</dt>
         <dd>{volume(bench.capacity)}</dd>
-        <dt>Pumps’ suction</dt>
+        <dt>{say('Pumps’ suction')}</dt>
         <dd>{volume(bench.minVolume)}</dd>
-        <dt>Level by dip</dt>
-        <dd>{bench.dipTable === null ? 'no dip table' : `table of ${bench.dipTable.length} points`}</dd>
+        <dt>{say('Level by dip')}</dt>
+        <dd>
+          {bench.dipTable === null
+            ? say('no dip table')
+            : say('{count, plural, one {table of # point} other {table of # points}}', {
+                count: bench.dipTable.length,
+              })}
+        </dd>
       </dl>
       <Link class="button plain no-print" href={`/shop#sump-${encodeURIComponent(sump.sump)}`}>
-        Change it under Shop
+        {say('Change it under Shop')}
       </Link>
     </>
   )

@@ -1,4 +1,4 @@
-import { sayCount, sayHardness, sayNumber } from '@sumpbook/fluid'
+import { say, sayHardness, sayNumber } from '@sumpbook/fluid'
 import type { Book, Outlook, SumpPage } from '../api/types.ts'
 import { readerOf } from '../say/units.ts'
 import { drawnFrom } from './concentration-part.tsx'
@@ -16,7 +16,7 @@ interface MineralsPartProps {
 export function MineralsPart({ sump, outlook, shop, days }: MineralsPartProps) {
   return (
     <section aria-labelledby="minerals" class="part">
-      <h2 id="minerals">Minerals</h2>
+      <h2 id="minerals">{say('Minerals')}</h2>
       <p>{mineralWords(sump, outlook, shop.units)}</p>
       <HardnessCourse sump={sump} outlook={outlook} from={drawnFrom(sump, outlook, days)} timeZone={shop.timeZone} />
     </section>
@@ -34,9 +34,12 @@ function mineralWords({ history, bench }: SumpPage, outlook: Outlook, units: Boo
     `${sayHardness(now.hardness, reader)}.`,
     last === undefined
       ? ''
-      : `With nothing done ${sayNumber(last.hardness.mean, 0, reader)} ppm in ${sayCount(last.days, 'day', 'days')}.`,
-    high === null ? '' : `Its limit is ${sayNumber(high, 0, reader)} ppm.`,
-    isRead ? '' : 'Nobody has read it yet: it is reckoned from the waters poured.',
+      : say('With nothing done {hardness} ppm in {days, plural, one {# day} other {# days}}.', {
+          hardness: sayNumber(last.hardness.mean, 0, reader),
+          days: last.days,
+        }),
+    high === null ? '' : say('Its limit is {limit} ppm.', { limit: sayNumber(high, 0, reader) }),
+    isRead ? '' : say('Nobody has read it yet: it is reckoned from the waters poured.'),
   ]
     .filter((sentence) => sentence !== '')
     .join(' ')

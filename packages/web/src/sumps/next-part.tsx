@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Book, SumpPage } from '../api/types.ts'
@@ -13,13 +14,17 @@ export function NextPart({ sump, shop, now }: { sump: SumpPage; shop: Book['shop
   const isInOrder = sump.condition === 'in-order' || sump.condition === 'straight-oil'
   return (
     <section aria-labelledby="next" class="part">
-      <h2 id="next">Next</h2>
+      <h2 id="next">{say('What comes next')}</h2>
       {isInOrder && (
-        <p>{isPour(sump.recipe) ? 'Nothing to do now. Filled to its mark it would take:' : 'Nothing to do now.'}</p>
+        <p>
+          {isPour(sump.recipe)
+            ? say('Nothing to do now. Filled to its mark it would take:')
+            : say('Nothing to do now.')}
+        </p>
       )}
       {isInOrder && !isPour(sump.recipe) ? (
         <Link class="button" href={`/round/${encodeURIComponent(sump.sump)}`}>
-          Read it now
+          {say('Read it now')}
         </Link>
       ) : (
         <div class="next-line">
@@ -29,7 +34,11 @@ export function NextPart({ sump, shop, now }: { sump: SumpPage; shop: Book['shop
             at={now}
             ordinal={null}
             wrote={({ entries }) =>
-              setSaid(`Written down: ${entries.map((entry) => wordsOf(entry, readerOf(shop.units))).join(', ')}.`)
+              setSaid(
+                say('Written down: {entries}.', {
+                  entries: entries.map((entry) => wordsOf(entry, readerOf(shop.units))).join(', '),
+                }),
+              )
             }
           />
         </div>

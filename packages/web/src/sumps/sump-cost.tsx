@@ -1,4 +1,4 @@
-import { costPartNames, sayCents } from '@sumpbook/fluid'
+import { costPartNames, say, sayCents } from '@sumpbook/fluid'
 import { Link } from 'wouter-preact'
 import type { Book } from '../api/types.ts'
 import { useSumpCost } from '../cost/cost-api.ts'
@@ -12,9 +12,9 @@ export function SumpCost({ sump, shop, now }: { sump: string; shop: Book['shop']
   const { data, error } = useSumpCost(sump, { from: yearBefore(to), to })
   return (
     <section aria-labelledby="cost" class="part">
-      <h2 id="cost">What it cost</h2>
+      <h2 id="cost">{say('What it cost')}</h2>
       {data === undefined ? (
-        <p class="quiet">{error === null ? 'Adding up …' : error.message}</p>
+        <p class="quiet">{error === null ? say('Adding up …') : error.message}</p>
       ) : (
         <>
           {data.sentences.map((sentence) => (
@@ -26,7 +26,7 @@ export function SumpCost({ sump, shop, now }: { sump: string; shop: Book['shop']
                 .filter((part) => data.parts[part] > 0)
                 .map((part) => (
                   <>
-                    <dt>{costPartNames[part].title}</dt>
+                    <dt>{say(costPartNames[part].title)}</dt>
                     <dd>{sayCents(data.parts[part], shop)}</dd>
                   </>
                 ))}
@@ -34,7 +34,7 @@ export function SumpCost({ sump, shop, now }: { sump: string; shop: Book['shop']
           )}
           {data.gaps.length > 0 && (
             <details>
-              <summary>Not counted</summary>
+              <summary>{say('Not counted')}</summary>
               <ul>
                 {data.gaps.map(({ what, text }) => (
                   <li key={what}>{text}</li>
@@ -44,7 +44,7 @@ export function SumpCost({ sump, shop, now }: { sump: string; shop: Book['shop']
           )}
           <p class="no-print">
             <Link class="button plain" href="/stock/cost">
-              Beside the others, month by month
+              {say('Beside the others, month by month')}
             </Link>
           </p>
         </>

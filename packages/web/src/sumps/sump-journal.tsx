@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Book, HistoryEntry, SumpPage } from '../api/types.ts'
@@ -30,7 +31,7 @@ export function SumpJournal({ sump, book, now }: { sump: SumpPage; book: Book; n
   return (
     <>
       <div class="journal-head">
-        <h2 id="sump-journal">Journal</h2>
+        <h2 id="sump-journal">{say('Journal')}</h2>
         {newestFirst.length > 0 && (
           <button
             type="button"
@@ -40,17 +41,17 @@ export function SumpJournal({ sump, book, now }: { sump: SumpPage; book: Book; n
               setAside(null)
             }}
           >
-            {isPicking ? 'Leave all as they are' : 'Set an entry aside'}
+            {isPicking ? say('Leave all as they are') : say('Set an entry aside')}
           </button>
         )}
       </div>
-      {newestFirst.length === 0 && <p class="quiet">Nothing has been written down yet.</p>}
+      {newestFirst.length === 0 && <p class="quiet">{say('Nothing has been written down yet.')}</p>}
       <table class="journal">
         <thead>
           <tr>
-            <th>When</th>
-            <th>What</th>
-            <th>Who</th>
+            <th>{say('When')}</th>
+            <th>{say('What')}</th>
+            <th>{say('Who')}</th>
           </tr>
         </thead>
         <tbody>
@@ -60,23 +61,26 @@ export function SumpJournal({ sump, book, now }: { sump: SumpPage; book: Book; n
               <td>
                 <span class={entry.withdrawn ? 'struck' : ''}>{entry.text}</span>
                 {entry.withdrawn && (
-                  <span class="quiet"> set aside{entry.reason === null ? '' : `: ${entry.reason}`}</span>
+                  <span class="quiet">
+                    {' '}
+                    {entry.reason === null ? say('set aside') : say('set aside: {reason}', { reason: entry.reason })}
+                  </span>
                 )}
                 {isPicking && aside === null && canBeSetAside(entry) && (
                   <div>
                     <button
                       type="button"
                       class="pick"
-                      aria-label={`Set aside: ${entry.text}, ${when(entry.at)}`}
+                      aria-label={say('Set aside: {entry}, {when}', { entry: entry.text, when: when(entry.at) })}
                       onClick={() => setAside(entry)}
                     >
-                      Set aside
+                      {say('Set aside')}
                     </button>
                   </div>
                 )}
                 {aside?.entry === entry.entry && (
                   <SetAsideForm
-                    what={`${entry.text} of ${when(entry.at)}`}
+                    what={say('{entry} of {when}', { entry: entry.text, when: when(entry.at) })}
                     cancel={() => setAside(null)}
                     write={(reason) => setEntryAside(entry, reason)}
                   />
@@ -90,11 +94,11 @@ export function SumpJournal({ sump, book, now }: { sump: SumpPage; book: Book; n
       <div class="buttons">
         {shown.length < newestFirst.length && (
           <button type="button" onClick={() => setAll(true)}>
-            Show all {newestFirst.length}
+            {say('Show all {count}', { count: newestFirst.length })}
           </button>
         )}
         <Link class="button plain" href={journalAddress({ sump: sump.sump })}>
-          Look through its journal
+          {say('Look through its journal')}
         </Link>
       </div>
     </>

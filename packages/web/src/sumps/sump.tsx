@@ -1,3 +1,4 @@
+import { message, say } from '@sumpbook/fluid'
 import { useEffect, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { Refusal } from '../api/client.ts'
@@ -33,9 +34,11 @@ export function Sump({ book, id }: { book: Book; id: string }) {
   const [days, setDays] = useState(91)
   const outlook = useOutlook(id, days)
   if (answer.data === undefined) {
-    if (answer.error === null) return <p class="quiet">Looking it up …</p>
+    if (answer.error === null) return <p class="quiet">{say('Looking it up …')}</p>
     const isUnknown = answer.error instanceof Refusal && answer.error.status === 404
-    return <p class="fault">{isUnknown ? `No sump of this book has the id “${id}”.` : answer.error.message}</p>
+    return (
+      <p class="fault">{isUnknown ? say('No sump of this book has the id “{id}”.', { id }) : answer.error.message}</p>
+    )
   }
   return <SumpOf book={book} sump={answer.data} outlook={outlook.data ?? null} days={days} setDays={setDays} />
 }
@@ -72,7 +75,9 @@ function SumpOf({ book, sump, outlook, days, setDays }: SumpOfProps) {
       <StandingNow sump={sump} units={shop.units} />
       {waiting && (
         <p class="note">
-          Something about it is on this device only: it is counted above, and in the days ahead once it is sent.
+          {say(
+            'Something about it is on this device only: it is counted above, and in the days ahead once it is sent.',
+          )}
         </p>
       )}
       <p role="status" class="said">
@@ -83,10 +88,10 @@ function SumpOf({ book, sump, outlook, days, setDays }: SumpOfProps) {
       {doubts !== null && <Doubts {...doubts} />}
       <p class="to-why no-print">
         <Link class="button" href={`/sumps/${encodeURIComponent(sump.sump)}/why`}>
-          Something wrong with it?
+          {say('Something wrong with it?')}
         </Link>
         <Link class="button plain" href={`/cleanouts/plan?sump=${encodeURIComponent(sump.sump)}`}>
-          Plan a cleanout
+          {say('Plan a cleanout')}
         </Link>
       </p>
       <DueHere sump={sump.sump} shop={shop} />
@@ -114,7 +119,7 @@ function SumpOf({ book, sump, outlook, days, setDays }: SumpOfProps) {
         <SumpJournal sump={sump} book={book} now={now} />
       </section>
       <section aria-labelledby="known" class="part">
-        <h2 id="known">What is known of it</h2>
+        <h2 id="known">{say('What is known of it')}</h2>
         <Known sump={sump} book={book} />
       </section>
     </div>
@@ -122,15 +127,15 @@ function SumpOf({ book, sump, outlook, days, setDays }: SumpOfProps) {
 }
 
 const jumpsOfOil: readonly Jump[] = [
-  { id: 'cost', name: 'Cost' },
-  { id: 'sump-journal', name: 'Journal' },
-  { id: 'known', name: 'Set-up' },
+  { id: 'cost', name: message('Cost') },
+  { id: 'sump-journal', name: message('Journal') },
+  { id: 'known', name: message('Set-up') },
 ]
 const jumps: readonly Jump[] = [
-  { id: 'concentration', name: 'Concentration' },
-  { id: 'minerals', name: 'Minerals' },
-  { id: 'tests', name: 'Tests' },
-  { id: 'limits', name: 'Limits' },
-  { id: 'additives', name: 'Additives' },
+  { id: 'concentration', name: message('Concentration') },
+  { id: 'minerals', name: message('Minerals') },
+  { id: 'tests', name: message('Tests') },
+  { id: 'limits', name: message('Limits') },
+  { id: 'additives', name: message('Additives') },
   ...jumpsOfOil,
 ]

@@ -1,7 +1,9 @@
+import { say } from '@sumpbook/fluid'
 import { Link } from 'wouter-preact'
 import { useSumps } from '../api/queries.ts'
 import type { Book } from '../api/types.ts'
 import { SmallBandLine } from '../band-line/band-line.tsx'
+import { Said } from '../say/said.tsx'
 import { sayWhen } from '../say/when.ts'
 import './sumps.css'
 
@@ -9,21 +11,28 @@ import './sumps.css'
 export function Sumps({ book }: { book: Book }) {
   const sumps = useSumps()
   if (sumps.data === undefined) {
-    return sumps.error === null ? <p class="quiet">Fetching the sumps …</p> : <p class="fault">{sumps.error.message}</p>
+    return sumps.error === null ? (
+      <p class="quiet">{say('Fetching the sumps …')}</p>
+    ) : (
+      <p class="fault">{sumps.error.message}</p>
+    )
   }
   const now = new Date().toISOString()
   return (
     <div class="sumps">
       <div class="page-head">
-        <h1>Sumps</h1>
-        <span class="quiet">{sumps.data.length}, in walking order</span>
+        <h1>{say('Sumps')}</h1>
+        <span class="quiet">{say('{count}, in walking order', { count: sumps.data.length })}</span>
       </div>
       {sumps.data.length === 0 && (
         <p>
-          None yet. <Link href="/shop">Add one under Shop</Link>.
+          <Said
+            text="None yet. <page>Add one under Shop</page>."
+            parts={{ page: (inside) => <Link href="/shop">{inside}</Link> }}
+          />
         </p>
       )}
-      <h2 class="only-read">Every sump</h2>
+      <h2 class="only-read">{say('Every sump')}</h2>
       {sumps.data.map(({ sump, name, place, fluid, sentence, bench, concentration, inAWeek, ahead, lastStrength }) => (
         <div class="sump-line" key={sump}>
           <h3>
@@ -35,7 +44,8 @@ export function Sumps({ book }: { book: Book }) {
             </p>
             <p class="quiet">
               {[place ?? '', fluid.name].filter((part) => part !== '').join(' · ')}
-              {lastStrength !== null && ` · read ${sayWhen(lastStrength.at, { timeZone: book.shop.timeZone, now })}`}
+              {lastStrength !== null &&
+                ` · ${say('read {when}', { when: sayWhen(lastStrength.at, { timeZone: book.shop.timeZone, now }) })}`}
             </p>
           </div>
           {bench.class === 'straight-oil' ? (

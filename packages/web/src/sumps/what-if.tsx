@@ -1,4 +1,4 @@
-import { lowerFirst, type PlannedDay, sayOtherWater, sayPlannedDay, sayStrength } from '@sumpbook/fluid'
+import { lowerFirst, type PlannedDay, say, sayOtherWater, sayPlannedDay, sayStrength } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { useOtherWater, usePlan } from '../api/queries.ts'
 import type { Book, Thing } from '../api/types.ts'
@@ -13,7 +13,7 @@ export function WhatIf({ book, sump, today }: { book: Book; sump: string; today:
   if (book.waters.length === 0) return null
   return (
     <section aria-labelledby="what-if" class="part">
-      <h2 id="what-if">What if</h2>
+      <h2 id="what-if">{say('What if')}</h2>
       {isOpen ? (
         <div class="two-parts">
           <FromNow book={book} sump={sump} />
@@ -21,7 +21,7 @@ export function WhatIf({ book, sump, today }: { book: Book; sump: string; today:
         </div>
       ) : (
         <button type="button" class="plain" onClick={() => setOpen(true)}>
-          Try another water or strength
+          {say('Try another water or strength')}
         </button>
       )}
     </section>
@@ -40,21 +40,21 @@ function FromNow({ book, sump }: { book: Book; sump: string }) {
   const plan = usePlan(sump, { water, strength: 'value' in read ? read.value : null })
   return (
     <div>
-      <h3>From now on</h3>
-      <p class="quiet">Filled to the mark every week, first today.</p>
-      <SelectField label="Water" value={water} onInput={setWater} choices={choicesOf(book)} />
+      <h3>{say('From now on')}</h3>
+      <p class="quiet">{say('Filled to the mark every week, first today.')}</p>
+      <SelectField label={say('Water')} value={water} onInput={setWater} choices={choicesOf(book)} />
       <TextField
-        label="Poured at, %"
+        label={say('Poured at, %')}
         value={text}
         onInput={setText}
-        hint="Empty: what holds the target"
+        hint={say('Empty: what holds the target')}
         fault={'fault' in read ? read.fault : null}
         numeric
       />
       <div role="status">
         {plan.data !== undefined && (
           <>
-            <p>Poured at {sayStrength(plan.data.strength, reader)}:</p>
+            <p>{say('Poured at {strength}:', { strength: sayStrength(plan.data.strength, reader) })}</p>
             <ul>
               {plan.data.ahead.map((day: PlannedDay) => (
                 <li>{sayPlannedDay(day, reader)}</li>
@@ -77,10 +77,10 @@ function HadItBeen({ book, sump, today }: { book: Book; sump: string; today: str
   const name = book.waters.find(({ id }) => id === water)?.name ?? water
   return (
     <div>
-      <h3>Had it been</h3>
-      <p class="quiet">The same pours with another water.</p>
-      <SelectField label="Water" value={water} onInput={setWater} choices={choicesOf(book)} />
-      <DayField label="Since" value={since} onInput={setSince} max={today.slice(0, 10)} />
+      <h3>{say('Had it been')}</h3>
+      <p class="quiet">{say('The same pours with another water.')}</p>
+      <SelectField label={say('Water')} value={water} onInput={setWater} choices={choicesOf(book)} />
+      <DayField label={say('Since')} value={since} onInput={setSince} max={today.slice(0, 10)} />
       <div role="status">
         {hardness !== undefined && <p>{sayOtherWater(hardness, lowerFirst(name), reader)}</p>}
         {other.error !== null && <p class="fault">{other.error.message}</p>}
