@@ -72,6 +72,7 @@ export async function main(args: readonly string[], world: World): Promise<numbe
   }
   if (rest.includes('--help') || rest.includes('-h')) return help(name, world)
   try {
+    await (await import('./speak.ts')).speakAsAsked(rest, world)
     return await (await command.load()).run(rest, world)
   } catch (error) {
     return (await import('./report-error.ts')).reportError(error, { json: rest.includes('--json'), world })
@@ -95,10 +96,10 @@ async function help(name: string | undefined, { stdout, stderr }: World): Promis
 
 ${lines.join('\n')}
 
-Every command takes --help, --json, --units us|metric|imperial and --data FOLDER.
+Every command takes --help, --json, --units us|metric|imperial, --language en|de|es, --numbers TAG (figures as in de-CH) and --data FOLDER.
 Instead of a folder, --database-url names a PostgreSQL database with the book in it (--schema: where in it).
-Settings also come from SUMPBOOK_DATA, SUMPBOOK_DATABASE_URL, SUMPBOOK_SCHEMA, SUMPBOOK_PORT and SUMPBOOK_HOST, each also
-from the file that SUMPBOOK_…_FILE names, and from sumpbook.json in this folder.
+Settings also come from SUMPBOOK_DATA, SUMPBOOK_DATABASE_URL, SUMPBOOK_SCHEMA, SUMPBOOK_PORT, SUMPBOOK_HOST,
+SUMPBOOK_LANGUAGE and SUMPBOOK_NUMBERS, each also from the file that SUMPBOOK_…_FILE names, and from sumpbook.json in this folder.
 `)
   return exits.done
 }

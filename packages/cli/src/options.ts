@@ -6,6 +6,8 @@ import { UsageError } from './command.ts'
 export const commonOptions = {
   json: { type: 'boolean', default: false },
   units: { type: 'string' },
+  language: { type: 'string' },
+  numbers: { type: 'string' },
   data: { type: 'string' },
   'database-url': { type: 'string' },
   schema: { type: 'string' },

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { BookError, defaultSchema, type StorePlace } from '@sumpbook/book'
+import { knownNumbers, languages, type Speech } from '@sumpbook/fluid'
 import { type LogLevel, logLevels } from '@sumpbook/server/log-levels'
 import { UsageError, type World } from './command.ts'
 
@@ -30,6 +31,8 @@ type Name =
   | 'host'
   | 'port'
   | 'log'
+  | 'language'
+  | 'numbers'
   | 'accounts'
   | 'publicUrl'
   | 'secret'
@@ -37,7 +40,9 @@ type Name =
   | 'oidcClientId'
   | 'oidcClientSecret'
   | 'oidcName'
-export type Flags = { [name in 'data' | 'schema' | 'host' | 'port' | 'log']?: string | undefined } & {
+export type Flags = {
+  [name in 'data' | 'schema' | 'host' | 'port' | 'log' | 'language' | 'numbers']?: string | undefined
+} & {
   'database-url'?: string | undefined
   'public-url'?: string | undefined
   accounts?: boolean | undefined
@@ -48,16 +53,16 @@ type Source = (name: Name) => string | undefined
  * Settings by flag, else by `SUMPBOOK_…` in the environment (or the file that `SUMPBOOK_…_FILE` names), else by
  * `sumpbook.json` in this folder, else the defaults: the folder `data`, loopback, port 7340.
  */
-export function readSettings(flags: Flags, { env, cwd }: World): Settings {
-  const config = readConfig(cwd())
+export function readSettings(flags: Flags, world: World): Settings {
+  const { cwd } = world
   const given: Source = (name) => {
     if (name === 'databaseUrl') return flags['database-url']
     if (name === 'publicUrl') return flags['public-url']
     if (name === 'accounts') return flags.accounts === true ? 'yes' : undefined
     return name in flags ? (flags as { [flag in Name]?: string | undefined })[name] : undefined
   }
-  const sources: Source[] = [given, (name) => fromEnvironment(name, env), (name) => config[name]]
-  const of: Source = (name) => sources.map((source) => source(name)).find((value) => value !== undefined)
+  const sources = sourcesOf(given, world)
+  const of = firstOf(sources)
   const data = resolve(cwd(), of('data') ?? 'data')
   const port = Number(of('port') ?? 7340)
   if (!Number.isInteger(port) || port < 0 || port > 65_535) {
@@ -82,6 +87,31 @@ export function readSettings(flags: Flags, { env, cwd }: World): Settings {
     provider: providerOf(of),
   }
 }
+
+/**
+ * In what language it is said and with what signs in figures, from the same places; English without any.
+ *
+ * @throws {UsageError} a language that is not spoken here, or figures that no standard knows
+ */
+export function readSpeech(flags: Pick<Flags, 'language' | 'numbers'>, world: World): Speech {
+  const of = firstOf(sourcesOf((name) => (flags as { [flag in Name]?: string | undefined })[name], world))
+  const [asked = 'en', figures] = [of('language'), of('numbers')]
+  const language = languages.find((one) => one === asked)
+  if (language === undefined) throw new UsageError(`language: found "${asked}", expected ${languages.join(', ')}`)
+  const numbers = knownNumbers(figures ?? language)
+  if (numbers === null) throw new UsageError(`numbers: found "${figures}", expected a language tag such as de-CH`)
+  return { language, numbers }
+}
+
+const sourcesOf = (given: Source, { env, cwd }: World): Source[] => {
+  const config = readConfig(cwd())
+  return [given, (name) => fromEnvironment(name, env), (name) => config[name]]
+}
+
+const firstOf =
+  (sources: readonly Source[]): Source =>
+  (name) =>
+    sources.map((source) => source(name)).find((value) => value !== undefined)
 
 /** Only somebody at this machine needs no account, and only where no proxy lets others through to it. */
 export const needsAccounts = ({
@@ -177,7 +207,7 @@ function readConfig(folder: string): { [name in Name]?: string } {
       {
         pointer: '',
         found: 'text that is not JSON',
-        expected: 'an object with data, databaseUrl, schema, host, port, accounts and publicUrl',
+        expected: 'an object with data, databaseUrl, schema, host, port, language, accounts and publicUrl',
       },
     ])
   }

@@ -6,13 +6,13 @@ import {
   sayList,
   sayNumber,
   sayStrength,
+  sayTask,
   sayVolume,
   signCalled,
 } from '@sumpbook/fluid'
 import type { Entry, EntryOf, Reading } from '../schema/entries/index.ts'
 import type { Things } from '../setup/things.ts'
 import { sayReading, sayValue } from '../today/say-reading.ts'
-import { sayTask } from '../upkeep/task-words.ts'
 
 /** An entry as a line of the journal. Names of things are those of `things`; units those of the reader. */
 export function sayEntry(entry: Entry, things: Things, reader: Reader): string {

@@ -1,8 +1,7 @@
-import { say, sayCautions } from '@sumpbook/fluid'
+import { say, sayCautions, sayTask } from '@sumpbook/fluid'
 import type { Due } from '../today/due.ts'
 import type { DueSource } from '../today/due-sources.ts'
 import { readUpkeep } from './read-upkeep.ts'
-import { sayTask } from './task-words.ts'
 import type { UpkeepLine } from './upkeep-types.ts'
 
 /** From so many on, the same task at many sumps is one line. */

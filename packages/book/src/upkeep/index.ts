@@ -1,4 +1,3 @@
 export { dueUpkeep } from './due-upkeep.ts'
 export { readUpkeep } from './read-upkeep.ts'
-export { sayTask } from './task-words.ts'
 export type { ProposedTask, Upkeep, UpkeepLine } from './upkeep-types.ts'

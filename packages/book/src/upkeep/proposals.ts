@@ -1,9 +1,8 @@
-import { median } from '@sumpbook/fluid'
+import { median, usualTasks } from '@sumpbook/fluid'
 import type { ShopClock } from '../estimate/shop-clock.ts'
 import type { UpkeepTask } from '../schema/things/upkeep-task.ts'
 import type { Things } from '../setup/things.ts'
 import { type DoneEntry, plain } from './done.ts'
-import { usualTasks } from './task-words.ts'
 import type { ProposedTask } from './upkeep-types.ts'
 
 /** Upkeep of every sump, days (common practice, no source). */

@@ -1,6 +1,7 @@
 import { stat } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import { type BackupReport, backUp, noteBackup, noteDrill, openStore, restoreDrill, type Store } from '@sumpbook/book'
+import { say } from '@sumpbook/fluid'
 import { type Command, exits } from '../command.ts'
 import { oneFile, parse } from '../options.ts'
 import { readSettings } from '../settings.ts'
@@ -27,12 +28,12 @@ is damaged.`,
       )
       const drill = values.drill ? await restoreDrill(file, store) : null
       if (!(await noted(store, report, drill?.seconds ?? null))) {
-        world.stderr.write('The backup is good; that it was made could not be noted in the book.\n')
+        world.stderr.write(`${say('The backup is good; that it was made could not be noted in the book.')}\n`)
       }
       const text = `${reportText(report)}${drill === null ? '' : drillText(drill)}`
       world.stdout.write(values.json ? `${JSON.stringify({ ...report, drill }, null, 2)}\n` : text)
       for (const name of report.damagedAttachments)
-        world.stderr.write(`Left out, since it is damaged: attachment ${name}\n`)
+        world.stderr.write(`${say('Left out, since it is damaged: attachment {name}', { name })}\n`)
       return report.damagedAttachments.length === 0 ? exits.done : exits.failed
     } finally {
       await store.close()
@@ -53,7 +54,13 @@ async function noted(store: Store, report: BackupReport, drillSeconds: number | 
 }
 
 function reportText({ file, entries, things, attachments, head }: BackupReport): string {
-  return `Backed up into ${file}, read back and found whole: ${entries} entries, ${things} things, ${attachments} attachments.
-Its chain ends at ${head.seq}:${head.hash}
-`
+  const counts = { file, entries, things, attachments }
+  const lines = [
+    say(
+      'Backed up into {file}, read back and found whole: {entries} entries, {things} things, {attachments} attachments.',
+      counts,
+    ),
+    say('Its chain ends at {head}', { head: `${head.seq}:${head.hash}` }),
+  ]
+  return `${lines.join('\n')}\n`
 }

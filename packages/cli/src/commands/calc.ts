@@ -38,7 +38,13 @@ async function inputOf(calculation: Calculation, args: string[], world: World) {
     (z.toJSONSchema(calculation.input, { io: 'input' }) as { properties?: Record<string, Property> }).properties ?? {}
   const flags = Object.fromEntries(Object.keys(properties).map((field) => [kebab(field), { type: 'string' as const }]))
   const { values } = parseArgs({ args: withNegatives(args), options: { ...commonOptions, ...flags }, strict: true })
-  const { json = false, units, ...own } = values as Record<string, string | boolean | undefined>
+  const {
+    json = false,
+    units,
+    language: _,
+    numbers: __,
+    ...own
+  } = values as Record<string, string | boolean | undefined>
   const fields = Object.keys(properties).filter((field) => own[kebab(field)] !== undefined)
   const given =
     fields.length === 0

@@ -1,4 +1,5 @@
 import { exampleShop } from '@sumpbook/demo'
+import { say } from '@sumpbook/fluid'
 import { type Command, exits } from '../command.ts'
 import { withBook } from '../open.ts'
 import { parse } from '../options.ts'
@@ -19,7 +20,7 @@ export const demo: Command = {
     world.stdout.write(
       values.json
         ? `${JSON.stringify(report)}\n`
-        : `The example shop is in the book: ${things} things, ${entries} entries. Look at it with "sumpbook today" or "sumpbook serve".\n`,
+        : `${say('The example shop is in the book: {things} things, {entries} entries. Look at it with "sumpbook today" or "sumpbook serve".', { things, entries })}\n`,
     )
     return exits.done
   },

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import { text } from 'node:stream/consumers'
 import { type EstimateDocument, estimateFile, readAhead, refusal, type SumpAnswer } from '@sumpbook/book'
-import { type Reader, sayConcentration, sayPercent, sayVolume } from '@sumpbook/fluid'
+import { message, type Reader, say, sayConcentration, sayPercent, sayVolume } from '@sumpbook/fluid'
 import { type Command, exits, UsageError, type World } from '../command.ts'
 import { withBook } from '../open.ts'
 import { parse, unitsOf } from '../options.ts'
@@ -60,16 +60,23 @@ async function fileText(file: string, { stdin }: World): Promise<string> {
 
 function documentText({ at, learnt, sumps }: EstimateDocument, reader: Reader): string {
   const all = Object.values(sumps)
-  if (all.length === 0) return 'This book has no sumps yet.'
-  return [`At ${at}`, ...all.map((sump) => sumpText(sump, reader)), learnt.text].join('\n\n')
+  if (all.length === 0) return say('This book has no sumps yet.')
+  return [say('At {time}', { time: at }), ...all.map((sump) => sumpText(sump, reader)), learnt.text].join('\n\n')
 }
 
 function sumpText({ name, now, ahead, crossing, recipe, doubts }: SumpAnswer, reader: Reader): string {
-  const losses = `${sayVolume(now.evaporation.mean, reader)} a day evaporate, ${sayVolume(now.carryOff.mean, reader)} are carried off`
-  const standing = `${sayConcentration(now.concentration, reader)} in ${volumeWords(now.volume, reader)}; ${losses}.`
-  const later = ahead.map(
-    ({ days, concentration, volume }) =>
-      `In ${days} days, with nothing added: ${sayConcentration(concentration, reader)} in ${volumeWords(volume, reader)}.`,
+  const standing = say('{concentration} in {volume}; {evaporation} a day evaporate, {carryOff} are carried off.', {
+    concentration: sayConcentration(now.concentration, reader),
+    volume: volumeWords(now.volume, reader),
+    evaporation: sayVolume(now.evaporation.mean, reader),
+    carryOff: sayVolume(now.carryOff.mean, reader),
+  })
+  const later = ahead.map(({ days, concentration, volume }) =>
+    say('In {days} days, with nothing added: {concentration} in {volume}.', {
+      days,
+      concentration: sayConcentration(concentration, reader),
+      volume: volumeWords(volume, reader),
+    }),
   )
   const isOil = recipe.reasons.includes('straight-oil')
   const lines = [
@@ -82,21 +89,35 @@ function sumpText({ name, now, ahead, crossing, recipe, doubts }: SumpAnswer, re
 }
 
 const volumeWords = ({ mean, low90, high90 }: { mean: number; low90: number; high90: number }, reader: Reader) =>
-  `${sayVolume(mean, reader)} (${sayVolume(low90, reader)} to ${sayVolume(high90, reader)})`
+  say('{volume} ({low} to {high})', {
+    volume: sayVolume(mean, reader),
+    low: sayVolume(low90, reader),
+    high: sayVolume(high90, reader),
+  })
 
 const limitWords: Record<NonNullable<SumpAnswer['crossing']>['limit'], string> = {
-  'concentration.low': 'It falls under its band',
-  'concentration.high': 'It rises above its band',
-  'volume.low': 'The level falls to the pumps’ suction',
-  'hardness.high': 'Its hardness passes the limit',
-  'chloride.high': 'Its chloride passes the limit',
+  'concentration.low': message(
+    'It falls under its band {when} unless something is done, with probability {probability}.',
+  ),
+  'concentration.high': message(
+    'It rises above its band {when} unless something is done, with probability {probability}.',
+  ),
+  'volume.low': message(
+    'The level falls to the pumps’ suction {when} unless something is done, with probability {probability}.',
+  ),
+  'hardness.high': message(
+    'Its hardness passes the limit {when} unless something is done, with probability {probability}.',
+  ),
+  'chloride.high': message(
+    'Its chloride passes the limit {when} unless something is done, with probability {probability}.',
+  ),
 }
 
 function crossingWords(
   { limit, probability, earliest, likely, latest }: NonNullable<SumpAnswer['crossing']>,
   reader: Reader,
 ) {
-  const [from, about, to] = [earliest, likely, latest].map((time) => time.slice(0, 10))
-  const when = from === to ? `about ${about}` : `about ${about} (${from} to ${to})`
-  return `${limitWords[limit]} ${when} unless something is done, with probability ${sayPercent(100 * probability, reader)}.`
+  const [from, day, to] = [earliest, likely, latest].map((time) => time.slice(0, 10)) as [string, string, string]
+  const when = from === to ? say('about {day}', { day }) : say('about {day} ({from} to {to})', { day, from, to })
+  return say(limitWords[limit], { when, probability: sayPercent(100 * probability, reader) })
 }

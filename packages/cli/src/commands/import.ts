@@ -9,6 +9,7 @@ import {
   sayFault,
   sourceOf,
 } from '@sumpbook/book'
+import { say } from '@sumpbook/fluid'
 import { type Command, exits, UsageError, type World } from '../command.ts'
 import { withBook } from '../open.ts'
 import { oneFile, parse } from '../options.ts'
@@ -79,20 +80,30 @@ function datesOf(dates: string | undefined): Pick<SheetMap, 'dates'> {
 function reportText(report: ImportReport, preview: boolean): string {
   const { counts, questions, faults, columns = [], rows } = report
   const understood = columns.map(({ heading, field, unit, sumpName }) => {
-    const what = field === null ? 'left out' : [field, unit, sumpName].filter((part) => part !== null).join(', ')
+    const what = field === null ? say('left out') : [field, unit, sumpName].filter((part) => part !== null).join(', ')
     return `  ${heading}: ${what}`
   })
+  const { entries, things, same, corrected } = counts
+  const told = { entries, things, same, corrected }
   const lines = [
-    ...(understood.length > 0 ? ['Columns:', ...understood] : []),
+    ...(understood.length > 0 ? [say('Columns:'), ...understood] : []),
     ...(preview
-      ? rows.slice(0, 20).map(({ row, fate, text }) => `  row ${row}: ${fate}${text === '' ? '' : `, ${text}`}`)
+      ? rows.slice(0, 20).map(({ row, fate, text }) => {
+          const words = say('row {row}: {fate}', { row, fate })
+          return text === '' ? `  ${words}` : `  ${words}, ${text}`
+        })
       : []),
-    ...questions.map(
-      ({ pointer, question, choices }) =>
-        `Still open, ${pointer}: ${question}${choices === undefined ? '' : ` (${choices.join(', ')})`}`,
-    ),
-    ...faults.map((fault) => `Fault: ${sayFault(fault)}`),
-    `${preview ? 'Would take in' : 'Took in'} ${counts.entries} entries and ${counts.things} things; ${counts.same} were there already, ${counts.corrected} corrected.`,
+    ...questions.map(({ pointer, question, choices }) => {
+      const words = say('Still open, {pointer}: {question}', { pointer, question })
+      return choices === undefined ? words : `${words} (${choices.join(', ')})`
+    }),
+    ...faults.map((fault) => say('Fault: {fault}', { fault: sayFault(fault) })),
+    preview
+      ? say(
+          'Would take in {entries} entries and {things} things; {same} were there already, {corrected} corrected.',
+          told,
+        )
+      : say('Took in {entries} entries and {things} things; {same} were there already, {corrected} corrected.', told),
   ]
   return `${lines.join('\n')}\n`
 }

@@ -8,6 +8,7 @@ import {
   type StoreReport,
   sayPlace,
 } from '@sumpbook/book'
+import { say } from '@sumpbook/fluid'
 import { type Command, exits, UsageError, type World } from '../command.ts'
 import { parse } from '../options.ts'
 import { databasePlace, filePlace, isDatabaseUrl, readSettings } from '../settings.ts'
@@ -38,7 +39,7 @@ the data folder (SUMPBOOK_DATA), which stays as it is.`,
         const moved = { from: sayPlace(here), to: sayPlace(there), folder: beside, ...report, attachments }
         world.stdout.write(values.json ? `${JSON.stringify(moved, null, 2)}\n` : reportText(moved))
         for (const name of attachments.damaged)
-          world.stderr.write(`Left behind, since it is damaged: attachment ${name}\n`)
+          world.stderr.write(`${say('Left behind, since it is damaged: attachment {name}', { name })}\n`)
         if (attachments.damaged.length > 0) return exits.failed
       } finally {
         await to.close()
@@ -58,9 +59,15 @@ interface Moved extends StoreReport {
 }
 
 function reportText({ from, to, folder, entries, things, head, attachments }: Moved): string {
-  return `${entries} entries and ${things} things are now in ${to}, chain and export as before (${head.seq}:${head.hash}). The book in ${from} stays as it was: take care that nobody writes to it any more.
-${attachments.copied === 0 ? '' : `${attachments.copied} attachments were copied. `}Attachments lie in ${join(folder, 'attachments')}.
-`
+  const moved = say(
+    '{entries} entries and {things} things are now in {to}, chain and export as before ({head}). The book in {from} stays as it was: take care that nobody writes to it any more.',
+    { entries, things, to, head: `${head.seq}:${head.hash}`, from },
+  )
+  const beside = [
+    ...(attachments.copied === 0 ? [] : [say('{count} attachments were copied.', { count: attachments.copied })]),
+    say('Attachments lie in {folder}.', { folder: join(folder, 'attachments') }),
+  ]
+  return `${moved}\n${beside.join(' ')}\n`
 }
 
 function placeAt(to: string, schema: string | undefined, { cwd }: World): StorePlace {

@@ -1,4 +1,5 @@
 import { BookError } from '@sumpbook/book'
+import { say } from '@sumpbook/fluid'
 import { type Account, isRole, openPeople, type People, roles } from '@sumpbook/server'
 import { type Command, exits, UsageError, type World } from '../command.ts'
 import { withBook } from '../open.ts'
@@ -23,7 +24,7 @@ sumpbook people open WHO               opens it again
     return withBook(readSettings(values, world), async (book) => {
       const people = await openPeople(book.store)
       const outcome = await asked(people, positionals, values.role)
-      say(outcome, { json: values.json, world })
+      print(outcome, { json: values.json, world })
       return exits.done
     })
   },
@@ -72,7 +73,7 @@ async function named(people: People, who: string): Promise<Account> {
   )
 }
 
-function say({ people, code }: Outcome, { json, world }: { json: boolean; world: World }): void {
+function print({ people, code }: Outcome, { json, world }: { json: boolean; world: World }): void {
   if (json) {
     world.stdout.write(`${JSON.stringify({ people, code: code ?? null }, null, 2)}\n`)
     return
@@ -80,16 +81,20 @@ function say({ people, code }: Outcome, { json, world }: { json: boolean; world:
   const lines = people.map(({ name, role, login, closedAt, secondFactor }) => {
     const said = [
       role,
-      login ?? 'has not come yet',
-      secondFactor ? 'second factor' : '',
-      closedAt === null ? '' : 'closed',
+      login ?? say('has not come yet'),
+      secondFactor ? say('second factor') : '',
+      closedAt === null ? '' : say('closed'),
     ]
     return `${name}: ${said.filter((part) => part !== '').join(', ')}`
   })
-  if (people.length === 0) lines.push('There is nobody yet: accounts are for a book that is open to the network.')
+  if (people.length === 0) lines.push(say('There is nobody yet: accounts are for a book that is open to the network.'))
   if (code !== undefined) {
     lines.push(
-      `The code for ${code.name}, good once, until ${code.expires.slice(0, 16).replace('T', ' ')} UTC: ${code.code}`,
+      say('The code for {name}, good once, until {until} UTC: {code}', {
+        name: code.name,
+        until: code.expires.slice(0, 16).replace('T', ' '),
+        code: code.code,
+      }),
     )
   }
   world.stdout.write(`${lines.join('\n')}\n`)

@@ -1,5 +1,5 @@
 import { type MonthReport, monthCsv, readMonth } from '@sumpbook/book'
-import { costPartNames, sayCents, sayMonth, sayVolume } from '@sumpbook/fluid'
+import { costPartNames, say, sayCents, sayMonth, sayVolume } from '@sumpbook/fluid'
 import { type Command, exits, UsageError } from '../command.ts'
 import { withBook } from '../open.ts'
 import { parse, unitsOf } from '../options.ts'
@@ -40,28 +40,37 @@ function reportText(made: MonthReport, units = made.shop.units): string {
     .map(({ name, cents, litres, parts }) => {
       const of = Object.entries(parts).filter(([, part]) => part > 0)
       const words = of.map(
-        ([part, money]) => `${costPartNames[part as keyof typeof parts].words} ${sayCents(money, shop)}`,
+        ([part, money]) => `${say(costPartNames[part as keyof typeof parts].words)} ${sayCents(money, shop)}`,
       )
       const poured = litres.mix + litres.byLevel.mix
-      const mix = poured === 0 ? '' : `, ${sayVolume(poured, { units })} poured`
-      return `  ${name}: ${sayCents(cents, shop)} (${words.join(', ')})${mix}`
+      const line = `  ${name}: ${sayCents(cents, shop)} (${words.join(', ')})`
+      return poured === 0 ? line : say('{line}, {volume} poured', { line, volume: sayVolume(poured, { units }) })
     })
-  const pickups = waste.pickups.map(
-    ({ at, stream, litres, document }) =>
-      `  Picked up ${at.slice(0, 10)}: ${litres === null ? 'amount not written' : sayVolume(litres, { units })} of ${stream}, ${document === null ? 'no document number written' : `document ${document}`}`,
-  )
+  const pickups = waste.pickups.map(({ at, stream, litres, document }) => {
+    const picked = {
+      day: at.slice(0, 10),
+      amount: litres === null ? say('amount not written') : sayVolume(litres, { units }),
+      stream: stream ?? say('waste without a stream'),
+    }
+    return document === null
+      ? `  ${say('Picked up {day}: {amount} of {stream}, no document number written', picked)}`
+      : `  ${say('Picked up {day}: {amount} of {stream}, document {document}', { ...picked, document })}`
+  })
   const withdrawn = corrections.map(({ sump, text, withdrawn: by }) => {
     const name = sumps.find((one) => one.sump === sump)?.name ?? ''
-    return `  Withdrawn: ${name} ${text}${by.reason === null ? '' : `: ${by.reason}`}`
+    const words = say('Withdrawn: {name} {text}', { name, text })
+    return by.reason === null ? `  ${words}` : `  ${words}: ${by.reason}`
   })
   const blocks = [
-    `${sayMonth(month)} at ${shop.name === '' ? 'the shop' : shop.name}`,
+    say('{month} at {shop}', { month: sayMonth(month), shop: shop.name === '' ? say('the shop') : shop.name }),
     sentences.join('\n'),
     perSump.join('\n'),
     cost.gaps.map(({ text }) => text).join('\n'),
     [...pickups, ...withdrawn].join('\n'),
-    `Took part: ${people.map(({ id, entries }) => `${id ?? 'without a name'} ${entries}`).join(', ')}`,
-    `Entries up to ${head.seq}, chain ${head.hash}`,
+    say('Took part: {people}', {
+      people: people.map(({ id, entries }) => `${id ?? say('without a name')} ${entries}`).join(', '),
+    }),
+    say('Entries up to {place}, chain {hash}', { place: head.seq, hash: head.hash }),
   ]
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`
 }

@@ -10,6 +10,7 @@ import {
   type StorePlace,
   sayPlace,
 } from '@sumpbook/book'
+import { say, sayNumber } from '@sumpbook/fluid'
 import { type Command, exits } from '../command.ts'
 import { oneFile, parse } from '../options.ts'
 import { readSettings } from '../settings.ts'
@@ -59,18 +60,29 @@ async function withLive<T>(place: StorePlace, work: (live: Store | null) => Prom
 }
 
 function reportText({ entries, things, attachments, head, aside }: RestoreReport, place: StorePlace): string {
-  return `Restored into ${sayPlace(place)}: ${entries} entries, ${things} things, ${attachments} attachments.
-Its chain ends at ${head.seq}:${head.hash}
-${aside === null ? '' : `The book that was there lies in ${aside}\n`}`
+  const counts = { place: sayPlace(place), entries, things, attachments }
+  const lines = [
+    say('Restored into {place}: {entries} entries, {things} things, {attachments} attachments.', counts),
+    say('Its chain ends at {head}', { head: `${head.seq}:${head.hash}` }),
+    ...(aside === null ? [] : [say('The book that was there lies in {place}', { place: aside })]),
+  ]
+  return `${lines.join('\n')}\n`
 }
 
 /** What a drill showed, in sentences. */
 export function drillText({ entries, things, attachments, seconds, live }: DrillReport): string {
-  const compared =
-    live === null
-      ? ''
-      : live.sameBook
-        ? ` ${live.arrivedSince} entries have arrived in the book since.`
-        : ' It is not a backup of the book in use.'
-  return `The drill went well: restored in ${seconds.toFixed(1)} s, walked and compared, ${entries} entries, ${things} things, ${attachments} attachments.${compared}\n`
+  const sentences = [
+    say(
+      'The drill went well: restored in {seconds} s, walked and compared, {entries} entries, {things} things, {attachments} attachments.',
+      { seconds: sayNumber(seconds, 1), entries, things, attachments },
+    ),
+  ]
+  if (live !== null) {
+    sentences.push(
+      live.sameBook
+        ? say('{count} entries have arrived in the book since.', { count: live.arrivedSince })
+        : say('It is not a backup of the book in use.'),
+    )
+  }
+  return `${sentences.join(' ')}\n`
 }

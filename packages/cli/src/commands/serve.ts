@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { openBook, openStore, sayPlace } from '@sumpbook/book'
+import { say, speech } from '@sumpbook/fluid'
 import { buildApp, listen, openPeople, type People } from '@sumpbook/server'
 import { type Command, exits, type World } from '../command.ts'
 import { parse } from '../options.ts'
@@ -22,6 +23,7 @@ export const serve: Command = {
   --accounts     everybody needs an account on loopback as well, as behind a proxy on this machine
   --public-url   where people reach the book through a proxy, such as https://book.example; includes --accounts
   --log    info: a line of JSON a request on stderr; warn: only what nobody foresaw (so on a terminal); silent
+  --language     spoken to who names none of en, de and es; every phone and browser names its own
   --data   the folder of the book; made where there is none
   --database-url, --schema   a book on a PostgreSQL server instead; several servers may serve one book
 
@@ -50,12 +52,16 @@ SUMPBOOK_OIDC_CLIENT_ID, SUMPBOOK_OIDC_CLIENT_SECRET_FILE and SUMPBOOK_OIDC_NAME
       version,
       settleAfterMs,
       folder: settings.folder,
+      speech: speech(),
       logger: { level: settings.log ?? (world.stderr.isTTY ? 'warn' : 'info'), stream: world.stderr },
       ...(existsSync(webRoot) ? { webRoot } : {}),
     })
     const address = await listen(app, settings, () => book.close())
     world.stdout.write(
-      `Sumpbook is open at ${(publicUrl ?? address).replace('127.0.0.1', 'localhost')} (book: ${sayPlace(settings.place)})\n`,
+      `${say('Sumpbook is open at {address} (book: {place})', {
+        address: (publicUrl ?? address).replace('127.0.0.1', 'localhost'),
+        place: sayPlace(settings.place),
+      })}\n`,
     )
     if (accounts) await sayFirstRun(people, world)
     return exits.done
@@ -67,5 +73,9 @@ async function sayFirstRun(people: People, { stdout }: World): Promise<void> {
   const made = await people.firstRunCode()
   if (made === null) return
   const until = new Date(made.expires).toTimeString().slice(0, 5)
-  stdout.write(`Nobody owns this book yet. Open it and type this code, good once, until ${until}: ${made.code}\n`)
+  const words = say('Nobody owns this book yet. Open it and type this code, good once, until {until}: {code}', {
+    until,
+    code: made.code,
+  })
+  stdout.write(`${words}\n`)
 }

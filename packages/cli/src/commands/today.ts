@@ -1,4 +1,5 @@
 import type { SumpItem, Today, TodayDue, TodayItem } from '@sumpbook/book'
+import { say } from '@sumpbook/fluid'
 import { type Command, exits, UsageError } from '../command.ts'
 import { withBook } from '../open.ts'
 import { parse, unitsOf } from '../options.ts'
@@ -39,27 +40,27 @@ function listText({ shop, lede, items, round, due, later, putOff, calm, quaranti
     ...putOff.items.map((item) => putOffText({ ...item, headline: item.words.headline })),
     ...putOff.due.map(putOffText),
   ]
-  const title = shop.name === '' ? 'Today' : `Today at ${shop.name}`
+  const title = shop.name === '' ? say('Today') : say('Today at {shop}', { shop: shop.name })
   const blocks = [
     title,
     lede,
-    ...dueBlock('At once:', atOnce),
+    ...dueBlock(say('At once:'), atOnce),
     ...items.map(itemText),
     ...(round === null ? [] : [[round.sentence, ...round.items.map(({ name }) => `  ${name}`)].join('\n')]),
-    ...dueBlock('Also due:', others),
+    ...dueBlock(say('Also due:'), others),
     ...(later === null ? [] : [laterText(later)]),
-    ...(off.length === 0 ? [] : [['Put off:', ...off].join('\n')]),
-    ...(calm.length === 0 ? [] : [['Nothing to do:', ...calm.map(calmText)].join('\n')]),
+    ...(off.length === 0 ? [] : [[say('Put off:'), ...off].join('\n')]),
+    ...(calm.length === 0 ? [] : [[say('Nothing to do:'), ...calm.map(calmText)].join('\n')]),
     ...(cautions.length === 0 ? [] : [cautions.join('\n')]),
     ...(quarantined === 0
       ? []
-      : [`${quarantined} entries name things this book does not know; they count nowhere yet.`]),
+      : [say('{count} entries name things this book does not know; they count nowhere yet.', { count: quarantined })]),
   ]
   return `${blocks.join('\n\n')}\n`
 }
 
 function itemText({ name, place, words, why, alternatives, isNew, since }: TodayItem, index: number): string {
-  const open = isNew ? '' : `Open since ${since.slice(0, 10)}.`
+  const open = isNew ? '' : say('Open since {day}.', { day: since.slice(0, 10) })
   const lines = [`${words.headline}.`, words.how, words.outcome, why, open, ...alternatives].filter(
     (line) => line !== '',
   )
@@ -74,11 +75,15 @@ const dueText = ({ headline, why }: TodayDue) => `  ${headline}. ${why}`
 
 function laterText({ sentence, items, due }: NonNullable<Today['later']>): string {
   const lines = items.map(({ name, words }) => `  ${name}: ${words.headline}.`)
-  return [`Later: ${sentence}`, ...lines, ...due.map(dueText)].join('\n')
+  return [say('Later: {sentence}', { sentence }), ...lines, ...due.map(dueText)].join('\n')
 }
 
-const putOffText = ({ name, headline, snoozed }: Pick<TodayDue, 'name' | 'headline' | 'snoozed'>) =>
-  `  ${name}: ${headline}. Until ${snoozed?.until}${snoozed?.why ? `: ${snoozed.why}` : ''}.`
+function putOffText({ name, headline, snoozed }: Pick<TodayDue, 'name' | 'headline' | 'snoozed'>): string {
+  const words = { name, headline, until: snoozed?.until ?? '' }
+  return snoozed?.why
+    ? `  ${say('{name}: {headline}. Until {until}: {why}.', { ...words, why: snoozed.why })}`
+    : `  ${say('{name}: {headline}. Until {until}.', words)}`
+}
 
 function calmText({ name, sentence, ahead: { drift, crossing, check } }: SumpItem): string {
   return `  ${name}: ${[sentence, drift, crossing, check].filter((words) => words !== '').join(' ')}`

@@ -7,6 +7,7 @@ import {
   verifyStore,
   withAttachments,
 } from '@sumpbook/book'
+import { say } from '@sumpbook/fluid'
 import { type Command, exits, UsageError } from '../command.ts'
 import { parse } from '../options.ts'
 import { readSettings } from '../settings.ts'
@@ -50,12 +51,12 @@ function headOf(text: string | undefined): KnownHead | undefined {
 function reportText({ sound, entries, things, head, faults, more, remarks }: StoreReport): string {
   const lines = [
     sound
-      ? `The book is as it was written: ${entries} entries, ${things} things.`
-      : `The book is not as it was written. The first of ${faults.length + more} faults:`,
+      ? say('The book is as it was written: {entries} entries, {things} things.', { entries, things })
+      : say('The book is not as it was written. The first of {count} faults:', { count: faults.length + more }),
     ...faults.map((fault) => `  ${sayStoreFault(fault)}`),
-    ...(more === 0 ? [] : [`  and ${more} more`]),
+    ...(more === 0 ? [] : [`  ${say('and {count} more', { count: more })}`]),
     ...remarks,
-    `Its chain ends at ${head.seq}:${head.hash}`,
+    say('Its chain ends at {head}', { head: `${head.seq}:${head.hash}` }),
   ]
   return `${lines.join('\n')}\n`
 }

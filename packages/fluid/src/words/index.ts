@@ -2,6 +2,7 @@ export { formatOf, message, say, type Values } from './say.ts'
 export {
   type Catalogue,
   datesLocale,
+  inEnglish,
   inLanguage,
   knownNumbers,
   type Language,

@@ -27,6 +27,21 @@ export function speakAs(whose: () => Speech): void {
   ask = whose
 }
 
+/**
+ * What goes into a file that other programs read is said in English, whoever asks for it.
+ *
+ * @param work waits for nothing: what comes after a wait is said as before
+ */
+export function inEnglish<T>(work: () => T): T {
+  const before = ask
+  ask = () => english
+  try {
+    return work()
+  } finally {
+    ask = before
+  }
+}
+
 /** How it is spoken just now; English where nobody said otherwise. */
 export const speech = (): Speech => ask()
 

@@ -1,4 +1,4 @@
-import { say } from '@sumpbook/fluid'
+import { say, sayTask } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { useSumps } from '../api/queries.ts'
@@ -43,7 +43,7 @@ export function UpkeepPart({ book }: { book: Book }) {
           isBusy={writing.isBusy}
           done={(line) => {
             const entry = doneEntry(line, stampNow())
-            if (entry !== null) put(entry, `${line.name}: ${line.task}`)
+            if (entry !== null) put(entry, `${line.name}: ${sayTask(line.task)}`)
           }}
           change={(id, everyDays) => keep(was.map((task) => (task.id === id ? { ...task, everyDays } : task)))}
           drop={(id) => keep(was.filter((task) => task.id !== id))}
@@ -70,7 +70,7 @@ export function UpkeepPart({ book }: { book: Book }) {
             {proposals.map((task) => (
               <li key={task.id}>
                 <div>
-                  <strong>{task.name}</strong> {task.task}
+                  <strong>{task.name}</strong> {sayTask(task.task)}
                   <div class="quiet">
                     {task.because === 'done before'
                       ? say('Every {days, plural, =1 {day} other {# days}}, as you have done it', {
@@ -118,7 +118,7 @@ function TaskLine({ line, isBusy, done, change, drop }: { line: UpkeepLine } & O
   return (
     <li class={line.isDue ? 'due' : ''}>
       <div>
-        <strong>{line.name}</strong> {line.task}
+        <strong>{line.name}</strong> {sayTask(line.task)}
         {line.isDue && <span class="tag do">{say('due')}</span>}
         <div class="quiet">{line.sentence}</div>
         {line.caution !== undefined && <div class="quiet">{line.caution}</div>}

@@ -14,7 +14,7 @@ const biocide: AdditiveThing = {
   who: 'owner',
 }
 const valuesOf = (texts: SmallTexts) => {
-  const read = readSmall(texts, additiveFields, 'metric')
+  const read = readSmall(texts, additiveFields(), 'metric')
   if ('faults' in read) throw new Error(JSON.stringify(read.faults))
   return read.values
 }

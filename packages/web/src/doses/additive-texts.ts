@@ -1,4 +1,4 @@
-import type { AdditiveKind, LabelUnit } from '@sumpbook/fluid'
+import { type AdditiveKind, type LabelUnit, message, say, sayNumber } from '@sumpbook/fluid'
 import type { SmallField, SmallTexts, SmallValues } from '../stock/form-fields.ts'
 
 /** An additive as the book keeps it. */
@@ -14,57 +14,58 @@ export interface AdditiveThing {
   who?: 'keeper' | 'owner'
 }
 
-export const kindWords: readonly (readonly [AdditiveKind, string])[] = [
-  ['biocide', 'biocide'],
-  ['fungicide', 'fungicide'],
-  ['ph', 'for the pH'],
-  ['defoamer', 'against foam'],
-  ['corrosion', 'against rust'],
-  ['other', 'something else'],
+type Words = readonly (readonly [value: string, words: string])[]
+/** Words as they are said just now. */
+const saidOf = (table: Words): Words => table.map(([value, words]) => [value, say(words)])
+
+const kinds: readonly (readonly [AdditiveKind, string])[] = [
+  ['biocide', message('biocide')],
+  ['fungicide', message('fungicide')],
+  ['ph', message('for the pH')],
+  ['defoamer', message('against foam')],
+  ['corrosion', message('against rust')],
+  ['other', message('something else')],
 ]
+export const sayAdditiveKind = (kind: AdditiveKind): string => say(kinds.find(([id]) => id === kind)?.[1] ?? kind)
 
 const units: readonly (readonly [LabelUnit, string])[] = [
-  ['mL/L', 'mL in a litre of mix'],
-  ['L/1000 L', 'litres in 1000 litres'],
-  ['%', 'percent by volume'],
-  ['fl oz/gal', 'fluid ounces in a US gallon'],
-  ['g/L', 'grams in a litre'],
-  ['mg/L', 'mg in a litre (ppm)'],
+  ['mL/L', message('mL in a litre of mix')],
+  ['L/1000 L', message('litres in 1000 litres')],
+  ['%', message('percent by volume')],
+  ['fl oz/gal', message('fluid ounces in a US gallon')],
+  ['g/L', message('grams in a litre')],
+  ['mg/L', message('mg in a litre (ppm)')],
 ]
 const containing = [
-  ['', 'neither that is known'],
-  ['nitrite', 'nitrite'],
-  ['amines', 'amines'],
-  ['nitrite amines', 'both'],
+  ['', message('neither that is known')],
+  ['nitrite', message('nitrite')],
+  ['amines', message('amines')],
+  ['nitrite amines', message('both')],
+] as const
+const givers = [
+  ['keeper', message('keepers and owners')],
+  ['owner', message('owners only')],
 ] as const
 
 /** What is asked of a label; its figures are those of the label in the user's hand, and none is proposed. */
-export const additiveFields: readonly SmallField[] = [
-  { key: 'name', label: 'Name', kind: 'text', required: true },
-  { key: 'kind', label: 'What it is for', kind: 'choice', required: true, choices: kindWords },
-  { key: 'low', label: 'Least dose, as its label has it', kind: 'number', least: 0 },
-  { key: 'high', label: 'Most in one dose', kind: 'number' },
-  { key: 'unit', label: 'Both in', kind: 'choice', choices: units },
+export const additiveFields = (): readonly SmallField[] => [
+  { key: 'name', label: say('Name'), kind: 'text', required: true },
+  { key: 'kind', label: say('What it is for'), kind: 'choice', required: true, choices: saidOf(kinds) },
+  { key: 'low', label: say('Least dose, as its label has it'), kind: 'number', least: 0 },
+  { key: 'high', label: say('Most in one dose'), kind: 'number' },
+  { key: 'unit', label: say('Both in'), kind: 'choice', choices: saidOf(units) },
   {
     key: 'minimumDays',
-    label: 'Days between two doses',
+    label: say('Days between two doses'),
     kind: 'number',
     most: 3660,
-    hint: 'Empty where its label says nothing',
+    hint: say('Empty where its label says nothing'),
   },
-  { key: 'mostAmount', label: 'Most within some days, all doses together', kind: 'number' },
-  { key: 'mostDays', label: 'Within how many days', kind: 'number', most: 3660 },
-  { key: 'label', label: 'Which label, of when, where on it', kind: 'text' },
-  { key: 'contains', label: 'It contains', kind: 'choice', choices: containing },
-  {
-    key: 'who',
-    label: 'Who may give it',
-    kind: 'choice',
-    choices: [
-      ['keeper', 'keepers and owners'],
-      ['owner', 'owners only'],
-    ],
-  },
+  { key: 'mostAmount', label: say('Most within some days, all doses together'), kind: 'number' },
+  { key: 'mostDays', label: say('Within how many days'), kind: 'number', most: 3660 },
+  { key: 'label', label: say('Which label, of when, where on it'), kind: 'text' },
+  { key: 'contains', label: say('It contains'), kind: 'choice', choices: saidOf(containing) },
+  { key: 'who', label: say('Who may give it'), kind: 'choice', choices: saidOf(givers) },
 ]
 
 const text = (value: number | undefined) => (value === undefined ? '' : String(value))
@@ -83,19 +84,28 @@ export const additiveTexts = (one: AdditiveThing | null): SmallTexts => ({
   who: one?.who ?? 'keeper',
 })
 
+/** A figure of a label as it was typed, in the reader's signs. */
+export const figure = (value: number): string => sayNumber(value, 6, {}, 0)
+
 /** What is wrong with a label as a whole; null where nothing is. */
 export function labelFault({ numbers }: SmallValues): string | null {
   const { low, high, mostAmount, mostDays } = numbers
   if ((low == null) !== (high == null))
-    return 'Found one end of the dose; expected both, or neither: without both there is no dose.'
+    return say('Found one end of the dose; expected both, or neither: without both there is no dose.')
   if (low != null && high != null && high < low)
-    return `Found at most ${high}, at least ${low}; expected the most not below the least.`
+    return say('Found at most {high}, at least {low}; expected the most not below the least.', {
+      high: figure(high),
+      low: figure(low),
+    })
   if ((mostAmount == null) !== (mostDays == null))
-    return 'Found half of the most within some days; expected the amount and the days, or neither.'
+    return say('Found half of the most within some days; expected the amount and the days, or neither.')
   if (mostAmount != null && high == null)
-    return 'Found a most within some days without a dose; expected the dose of its label too.'
+    return say('Found a most within some days without a dose; expected the dose of its label too.')
   if (mostAmount != null && high != null && mostAmount < high) {
-    return `Found ${mostAmount} within all those days and ${high} in one dose; expected no less than one dose.`
+    return say('Found {most} within all those days and {high} in one dose; expected no less than one dose.', {
+      most: figure(mostAmount),
+      high: figure(high),
+    })
   }
   return null
 }

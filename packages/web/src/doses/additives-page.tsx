@@ -1,4 +1,4 @@
-import { sayCautions } from '@sumpbook/fluid'
+import { say, sayCautions } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Book, Entry } from '../api/types.ts'
@@ -16,8 +16,9 @@ import {
   additiveFields,
   additiveFrom,
   additiveTexts,
-  kindWords,
+  figure,
   labelFault,
+  sayAdditiveKind,
 } from './additive-texts.ts'
 import './doses.css'
 import '../shop/shop.css'
@@ -33,17 +34,17 @@ export function AdditivesPage({ book }: { book: Book }) {
     return setupEntry({ kind: 'shop', id: 'shop' }, { additives: next }, was, stamp)
   }
   const write = async (entries: Entry[]) => {
-    const label = (entry: Entry) => labelOf(entry, 'The shop', readerOf(shop.units))
+    const label = (entry: Entry) => labelOf(entry, say('The shop'), readerOf(shop.units))
     if (await writing.write(entries.map((entry) => ({ entry, label: label(entry) })))) setOpen(null)
   }
   const form = (one: AdditiveThing | null) => (
     <SmallForm
-      title={one === null ? 'A new additive' : `The label of ${one.name}`}
-      fields={additiveFields}
+      title={one === null ? say('A new additive') : say('The label of {name}', { name: one.name })}
+      fields={additiveFields()}
       first={additiveTexts(one)}
       units={shop.units}
       today={dayIn(new Date().toISOString(), shop.timeZone)}
-      submitWords="Keep it"
+      submitWords={say('Keep it')}
       isBusy={writing.isBusy}
       fault={labelFault}
       build={(values, stamp) => {
@@ -59,14 +60,15 @@ export function AdditivesPage({ book }: { book: Book }) {
   return (
     <div class="shop-page">
       <div class="page-head">
-        <h1>Additives</h1>
+        <h1>{say('Additives')}</h1>
         <span class="quiet">
-          <Link href="/shop">Shop</Link>
+          <Link href="/shop">{say('Shop')}</Link>
         </span>
       </div>
       <p class="intro">
-        Biocides, defoamers and the like, with what their labels allow. Type it from the label in your hand: without it
-        there is no dose, and never more than it says.
+        {say(
+          'Biocides, defoamers and the like, with what their labels allow. Type it from the label in your hand: without it there is no dose, and never more than it says.',
+        )}
       </p>
       <Cautions cautions={sayCautions(['biocideByLabel', 'nitriteWithAmines'])} />
       <p role="status">{writing.said}</p>
@@ -79,7 +81,7 @@ export function AdditivesPage({ book }: { book: Book }) {
           ) : (
             <div class="buttons">
               <button type="button" onClick={() => setOpen(one.id)}>
-                Change it
+                {say('Change it')}
               </button>
               <button
                 type="button"
@@ -94,7 +96,7 @@ export function AdditivesPage({ book }: { book: Book }) {
                   ])
                 }
               >
-                No longer used
+                {say('No longer used')}
               </button>
             </div>
           )}
@@ -104,7 +106,7 @@ export function AdditivesPage({ book }: { book: Book }) {
         form(null)
       ) : (
         <button type="button" class="main" onClick={() => setOpen('')}>
-          Add an additive
+          {say('Add an additive')}
         </button>
       )}
     </div>
@@ -114,10 +116,20 @@ export function AdditivesPage({ book }: { book: Book }) {
 /** "biocide · 1 to 2 mL/L, 7 days apart · label of 2025, table 2" */
 function labelWords({ kind, dose, minimumDays, most, label }: AdditiveThing): string {
   return [
-    kindWords.find(([id]) => id === kind)?.[1] ?? kind,
-    dose === undefined ? 'its dose is not typed in: there is none' : `${dose.low} to ${dose.high} ${dose.unit}`,
-    minimumDays === undefined ? '' : `${minimumDays} days apart`,
-    most === undefined ? '' : `at most ${most.amount} ${dose?.unit ?? ''} in ${most.days} days`,
+    sayAdditiveKind(kind),
+    dose === undefined
+      ? say('its dose is not typed in: there is none')
+      : say('{low} to {high} {unit}', { low: figure(dose.low), high: figure(dose.high), unit: dose.unit }),
+    minimumDays === undefined
+      ? ''
+      : say('{days, plural, one {# days apart} other {# days apart}}', { days: minimumDays }),
+    most === undefined
+      ? ''
+      : say('{days, plural, one {at most {amount} {unit} in # days} other {at most {amount} {unit} in # days}}', {
+          amount: figure(most.amount),
+          unit: dose?.unit ?? '',
+          days: most.days,
+        }),
     label ?? '',
   ]
     .filter((part) => part !== '')

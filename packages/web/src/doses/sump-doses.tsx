@@ -1,4 +1,4 @@
-import { type DoseAnswer, doseFault, measuredUnit, sayDoseAmount, sayDoseFault } from '@sumpbook/fluid'
+import { type DoseAnswer, doseFault, measuredUnit, say, sayDoseAmount, sayDoseFault } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Book } from '../api/types.ts'
@@ -6,6 +6,7 @@ import { doseEntry, labelOf } from '../entry/entries.ts'
 import { useWriting } from '../entry/use-writing.ts'
 import { TextField } from '../fields/fields.tsx'
 import { Cautions } from '../parts/cautions.tsx'
+import { Said } from '../say/said.tsx'
 import { readerOf } from '../say/units.ts'
 import { dayIn, sayWhenShort } from '../say/when.ts'
 import type { SmallField } from '../stock/form-fields.ts'
@@ -21,35 +22,40 @@ export function SumpDoses({ book, sump, name, now }: { book: Book; sump: string;
   const { data } = answer
   return (
     <section aria-labelledby="additives" class="part doses">
-      <h2 id="additives">Additives</h2>
-      {data === undefined && <p class="quiet">{answer.error === null ? 'Looking them up …' : answer.error.message}</p>}
+      <h2 id="additives">{say('Additives')}</h2>
+      {data === undefined && (
+        <p class="quiet">{answer.error === null ? say('Looking them up …') : answer.error.message}</p>
+      )}
       {data !== undefined && data.doses.length === 0 && (
         <p class="quiet">
-          The shop has typed in no additive. <Link href="/shop/additives">Type one from its label</Link>
+          <Said
+            text="The shop has typed in no additive. <page>Type one from its label</page>"
+            parts={{ page: (inside) => <Link href="/shop/additives">{inside}</Link> }}
+          />
         </p>
       )}
       {data !== undefined && data.doses.length > 0 && (data.isFallUnexplained || said !== '') && (
         <form
           class="dose-cause"
-          aria-label="Why its pH falls"
+          aria-label={say('Why its pH falls')}
           onSubmit={(event) => {
             event.preventDefault()
             setSaid(cause.trim())
           }}
         >
           <TextField
-            label="Its pH has fallen. What is behind it, once that is known?"
+            label={say('Its pH has fallen. What is behind it, once that is known?')}
             value={cause}
             onInput={setCause}
             list={[
-              'growth, by a slide',
-              'too weak, by two methods',
-              'cleaner or acid carried in',
-              'other fluid carried in',
+              say('growth, by a slide'),
+              say('too weak, by two methods'),
+              say('cleaner or acid carried in'),
+              say('other fluid carried in'),
             ]}
           />
           <button type="submit" disabled={cause.trim() === said}>
-            That is the cause
+            {say('That is the cause')}
           </button>
         </form>
       )}
@@ -81,7 +87,12 @@ function DoseOf({ line, book: { shop }, sump, name, now, cause }: DoseProps) {
       <p class="why">
         {additive.name}: {words.why}{' '}
         {last !== undefined &&
-          `Last given ${sayWhenShort(last.at, { timeZone: shop.timeZone, now })}${last.amount === null ? ', not measured' : `: ${sayDoseAmount(last.amount, unit, 'near', reader)}`}.`}
+          (last.amount === null
+            ? say('Last given {when}, not measured.', { when: sayWhenShort(last.at, { timeZone: shop.timeZone, now }) })
+            : say('Last given {when}: {amount}.', {
+                when: sayWhenShort(last.at, { timeZone: shop.timeZone, now }),
+                amount: sayDoseAmount(last.amount, unit, 'near', reader),
+              }))}
       </p>
       {contradictions.map(({ entry, text }) => (
         <p key={entry} class="doubt">
@@ -111,13 +122,15 @@ function DoseOf({ line, book: { shop }, sump, name, now, cause }: DoseProps) {
           ) : (
             <div class="buttons">
               <button type="button" onClick={() => setOpen(true)}>
-                It went in
+                {say('It went in')}
               </button>
             </div>
           )
         ) : (
           <p class="note">
-            {additive.who === 'owner' ? 'An owner gives it.' : 'A keeper gives it.'} You see what it would be.
+            {additive.who === 'owner'
+              ? say('An owner gives it. You see what it would be.')
+              : say('A keeper gives it. You see what it would be.')}
           </p>
         ))}
     </article>
@@ -147,17 +160,17 @@ function DoseForm({
 }) {
   const { word, size } = measuredUnit(unit, units)
   const fields: SmallField[] = [
-    { key: 'amount', label: `How much went in, in ${word}`, kind: 'number', required: true },
-    { key: 'reason', label: 'What for', kind: 'text', required: true },
+    { key: 'amount', label: say('How much went in, in {unit}', { unit: word }), kind: 'number', required: true },
+    { key: 'reason', label: say('What for'), kind: 'text', required: true },
   ]
   return (
     <SmallForm
-      title={`A dose of ${additive.name}`}
+      title={say('A dose of {name}', { name: additive.name })}
       fields={fields}
       first={{ reason: cause }}
       units={units}
       today={today}
-      submitWords="Write it down"
+      submitWords={say('Write it down')}
       isBusy={isBusy}
       fault={({ numbers: { amount } }) =>
         amount != null && doseFault(amount * size, answer) !== null

@@ -1,8 +1,10 @@
+import { learn, speakAs } from '@sumpbook/fluid'
 import { parse } from 'csv-parse/sync'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { type Book, openBook } from '../../book.ts'
 import { sourceOf } from '../../import/sheet/sheet-source.ts'
+import { entryPage } from '../../journal/one-entry.ts'
 import { emptyBook, emptyStore, smallShop, testId, testNow, testReading } from '../../testing.ts'
 import { exportCsv, exportWorkbook } from './export-table.ts'
 import { tableHeadings, tableRows } from './table-rows.ts'
@@ -208,4 +210,17 @@ test('a part of the log has what was asked for, the shop’s own entries in word
   expect(await rowsOf({ sump: 's1' })).toEqual([['Mill 1', 'reading', 'Cleo']])
   expect(await rowsOf({ by: ['jp'], kinds: ['receipt', 'order'] })).toEqual([['', 'receipt', 'JP']])
   expect(await rowsOf({ from: '2026-03-04' })).toEqual([])
+})
+
+test('what a row says in words is English, whoever asks for the table', async () => {
+  const book = await bookWith({ id: testId(3), at, kind: 'skip', sump: 's1', reason: 'running' })
+  learn('de', { 'Passed by: {reason}': 'Übergangen: {reason}' })
+  speakAs(() => ({ language: 'de', numbers: 'de-DE', units: 'us' }))
+  try {
+    expect(await csvOf(book)).toContain('Passed by: running')
+    const entry = await book.ask(({ journal }) => entryPage(journal, testId(3)))
+    expect(entry.text).toBe('Übergangen: running')
+  } finally {
+    speakAs(() => ({ language: 'en', numbers: 'en' }))
+  }
 })

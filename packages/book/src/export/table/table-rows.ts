@@ -1,4 +1,4 @@
-import { unitsHere } from '@sumpbook/fluid'
+import { inEnglish } from '@sumpbook/fluid'
 import { namesOfSumps } from '../../import/sheet/machines.ts'
 import { waterNamed } from '../../import/sheet/waters.ts'
 import { sameName } from '../../import/sheet/words.ts'
@@ -138,7 +138,7 @@ function names({ sump: sumps, water: waters }: Things) {
 
 function valuesOf(entry: Entry, things: Things, waterName: (id: string) => string): Row {
   const row = columnsOf(entry, waterName)
-  if (row === null) return { said: sayEntry(entry, things, { units: unitsHere(things.shop) }) }
+  if (row === null) return { said: inEnglish(() => sayEntry(entry, things, { units: things.shop.units })) }
   return {
     ...row,
     ...(entry.by === undefined ? {} : { by: entry.by }),

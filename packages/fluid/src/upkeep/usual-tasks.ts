@@ -1,4 +1,4 @@
-import { message, say } from '@sumpbook/fluid'
+import { message, say } from '../words/index.ts'
 
 /** What upkeep is usually called: in English where it is taken on and written down, whoever reads it. */
 export const usualTasks = {
