@@ -5,7 +5,8 @@ import type { CleanoutPour } from '../cleanout/cleanout.ts'
 import type { DrainWay } from '../cleanout/drain-way.ts'
 import type { CleanoutSheet, CleanoutStep } from '../cleanout/sheet.ts'
 import { type Container, dispense } from '../recipe/containers.ts'
-import { lowerFirst, sayCount, sayList } from './phrases.ts'
+import { message, say } from '../words/index.ts'
+import { lowerFirst, sayList } from './phrases.ts'
 import { type Reader, sayNumber, sayParts, sayPercent, sayStrength, sayVolume } from './units.ts'
 
 /** What a sheet's sentences are made with. */
@@ -36,25 +37,25 @@ export function sayCleanoutStep(step: CleanoutStep, sheet: Sheet, context: Sheet
 }
 
 const titles: Record<CleanoutStep['stage'], string> = {
-  'supplier-word': 'Ask both suppliers',
-  ready: 'Lay out what it takes',
-  skim: 'Skim the tramp oil',
-  'lock-out': 'Run the conveyor empty, stop, lock out',
-  drain: 'Drain the old fluid',
-  sludge: 'Chips and sludge out',
-  cleaner: 'Run the cleaner',
-  'cleaner-drain': 'Drain the cleaner',
-  rinse: 'Rinse with weak fluid',
-  'heel-out': 'What stays in corners out too',
-  'rinse-check': 'Judge the rinse',
-  charge: 'Fill the fresh charge',
-  label: 'Change the label and the book',
-  'first-readings': 'First readings',
-  'later-slide': 'Slide after one to two weeks',
+  'supplier-word': message('Ask both suppliers'),
+  ready: message('Lay out what it takes'),
+  skim: message('Skim the tramp oil'),
+  'lock-out': message('Run the conveyor empty, stop, lock out'),
+  drain: message('Drain the old fluid'),
+  sludge: message('Chips and sludge out'),
+  cleaner: message('Run the cleaner'),
+  'cleaner-drain': message('Drain the cleaner'),
+  rinse: message('Rinse with weak fluid'),
+  'heel-out': message('What stays in corners out too'),
+  'rinse-check': message('Judge the rinse'),
+  charge: message('Fill the fresh charge'),
+  label: message('Change the label and the book'),
+  'first-readings': message('First readings'),
+  'later-slide': message('Slide after one to two weeks'),
 }
 
 const titleOf = ({ stage, id }: CleanoutStep) =>
-  stage === 'rinse' && id !== 'rinse-1' ? `${titles.rinse}, again` : titles[stage]
+  stage === 'rinse' && id !== 'rinse-1' ? say('Rinse with weak fluid, again') : say(titles[stage])
 
 function textOf(step: CleanoutStep, sheet: Sheet, context: SheetContext): string {
   const { quantities, way } = sheet
@@ -64,31 +65,68 @@ function textOf(step: CleanoutStep, sheet: Sheet, context: SheetContext): string
     case 'ready':
       return readyWords(sheet, context)
     case 'skim':
-      return 'Let it stand for a quarter of an hour, take the oil off the top and keep it apart: drained with the coolant it smears everything.'
+      return say(
+        'Let it stand for a quarter of an hour, take the oil off the top and keep it apart: drained with the coolant it smears everything.',
+      )
     case 'lock-out':
-      return 'Conveyor empty, pumps off, switched off, locked, tagged, tried.'
+      return say('Conveyor empty, pumps off, switched off, locked, tagged, tried.')
     case 'drain':
-      return `${sayVolume(step.volume, context)} come out. ${wayWords(way, context)}`
+      return `${say('{volume} come out.', { volume: sayVolume(step.volume, context) })} ${wayWords(way, context)}`
     case 'sludge':
-      return 'Shovel and wipe out conveyor tunnel, under plates, corners, filter housings, chip basket and strainer. Before the cleaner, never after it.'
+      return say(
+        'Shovel and wipe out conveyor tunnel, under plates, corners, filter housings, chip basket and strainer. Before the cleaner, never after it.',
+      )
     case 'cleaner':
-      return `${pourWords(step.pour!, context.cleaner ?? 'cleaner', 'water', context)} Run it for ${sayHours(step.hours, context)} in all, filling included: through every pump, branch, wash-down hose, chiller and through-spindle unit. Open each of them for some minutes; nothing is cut meanwhile.`
+      return say(
+        '{pour} Run it for {hours} in all, filling included: through every pump, branch, wash-down hose, chiller and through-spindle unit. Open each of them for some minutes; nothing is cut meanwhile.',
+        {
+          pour: pourWords(step.pour!, context.cleaner ?? say('cleaner'), say('water'), context),
+          hours: sayHours(step.hours, context),
+        },
+      )
     case 'cleaner-drain':
-      return `${sayVolume(step.volume, context)} come out, hoses and low points too. Wipe what has come loose.`
+      return say('{volume} come out, hoses and low points too. Wipe what has come loose.', {
+        volume: sayVolume(step.volume, context),
+      })
     case 'rinse':
-      return `${pourWords(step.pour!, context.fluid ?? 'concentrate', 'water', context)} Read the pH of it before you pour. Run it for half an hour through the same lines, then drain all ${sayVolume(step.volume, context)}.`
+      return say(
+        '{pour} Read the pH of it before you pour. Run it for half an hour through the same lines, then drain all {volume}.',
+        {
+          pour: pourWords(step.pour!, context.fluid ?? say('concentrate'), say('water'), context),
+          volume: sayVolume(step.volume, context),
+        },
+      )
     case 'heel-out':
-      return 'Open the low points, blow out lines and hoses, empty filter housings, pick up the rest with a wet vacuum and wipe dry. A part that cannot be reached is named to the suppliers.'
+      return say(
+        'Open the low points, blow out lines and hoses, empty filter housings, pick up the rest with a wet vacuum and wipe dry. A part that cannot be reached is named to the suppliers.',
+      )
     case 'rinse-check':
-      return `${residueWords(sheet, context)} That alone accepts nothing: its pH at the drain beside the pH as poured, its look and its smell do. Not clear, or more than 0.5 above: rinse again.`
+      return say(
+        '{residue} That alone accepts nothing: its pH at the drain beside the pH as poured, its look and its smell do. Not clear, or more than 0.5 above: rinse again.',
+        { residue: residueWords(sheet, context) },
+      )
     case 'charge':
-      return `${pourWords(step.pour!, context.fluid ?? 'concentrate', lowerFirst(context.water ?? 'water'), context)} With the rinse in the corners the whole then stands at ${sayPercent(quantities.fills.at(-1)!.contents.fluid, context)}. Run it for half an hour.`
+      return say('{pour} With the rinse in the corners the whole then stands at {strength}. Run it for half an hour.', {
+        pour: pourWords(
+          step.pour!,
+          context.fluid ?? say('concentrate'),
+          context.water === undefined ? say('water') : lowerFirst(context.water),
+          context,
+        ),
+        strength: sayPercent(quantities.fills.at(-1)!.contents.fluid, context),
+      })
     case 'label':
-      return 'On each system: fluid, working concentration, volume of the circuit, biocide and its dose (DGUV Regel 109-003, 6.3.1.1). In the book: the sump’s fluid, before anybody reads by the old factor.'
+      return say(
+        'On each system: fluid, working concentration, volume of the circuit, biocide and its dose (DGUV Regel 109-003, 6.3.1.1). In the book: the sump’s fluid, before anybody reads by the old factor.',
+      )
     case 'first-readings':
-      return 'Level, °Brix, pH, look and smell after half an hour of circulation. This pH is the fresh value from which later falls are counted.'
+      return say(
+        'Level, °Brix, pH, look and smell after half an hour of circulation. This pH is the fresh value from which later falls are counted.',
+      )
     case 'later-slide':
-      return 'A dip slide between one and two weeks after the fresh charge. Until it is read the sheet stays open: growth that is back so soon was left in a corner.'
+      return say(
+        'A dip slide between one and two weeks after the fresh charge. Until it is read the sheet stays open: growth that is back so soon was left in a corner.',
+      )
   }
 }
 
@@ -97,22 +135,31 @@ function readyWords({ quantities: { fills, waste } }: Sheet, context: SheetConte
   const sum = (list: typeof fills, what: 'concentrate' | 'water') =>
     list.reduce((total, { pour }) => total + pour[what], 0)
   const parts = [
-    `${sayVolume(sum(of(true), 'concentrate'), context)} of ${context.cleaner ?? 'cleaner'}`,
-    `${sayVolume(sum(of(false), 'concentrate'), context)} of ${context.fluid ?? 'concentrate'}`,
-    `${sayVolume(sum(fills, 'water'), context)} of water`,
-  ]
-  return `${sayList(parts)}; empty containers for ${sayVolume(waste, context)} of waste, and for oil and sludge beside them. Gloves, goggles, locks and tags, pH strips, a dip slide, refractometer.`
+    [sum(of(true), 'concentrate'), context.cleaner ?? say('cleaner')],
+    [sum(of(false), 'concentrate'), context.fluid ?? say('concentrate')],
+    [sum(fills, 'water'), say('water')],
+  ] as const
+  return say(
+    '{parts}; empty containers for {waste} of waste, and for oil and sludge beside them. Gloves, goggles, locks and tags, pH strips, a dip slide, refractometer.',
+    {
+      parts: sayList(
+        parts.map(([volume, what]) => say('{volume} of {what}', { volume: sayVolume(volume, context), what })),
+      ),
+      waste: sayVolume(waste, context),
+    },
+  )
 }
 
 function wayWords({ way, hard }: DrainWay, context: SheetContext): string {
-  const rest = `Under about ${sayVolume(hard, context)} bailing gets hard: a wet vacuum takes the rest.`
+  const rest = () =>
+    say('Under about {volume} bailing gets hard: a wet vacuum takes the rest.', { volume: sayVolume(hard, context) })
   switch (way) {
     case 'vacuum-truck':
-      return 'A vacuum truck: it takes sludge that no pump lifts. Have it there before the machine stops.'
+      return say('A vacuum truck: it takes sludge that no pump lifts. Have it there before the machine stops.')
     case 'pump':
-      return `A pump into closed containers. ${rest}`
+      return `${say('A pump into closed containers.')} ${rest()}`
     case 'drum-and-hand':
-      return `By hand into a drum. ${rest}`
+      return `${say('By hand into a drum.')} ${rest()}`
   }
 }
 
@@ -120,27 +167,48 @@ function wayWords({ way, hard }: DrainWay, context: SheetContext): string {
 const mostBuckets = 12
 
 function pourWords(pour: CleanoutPour, product: string, water: string, context: SheetContext): string {
-  if (pour.volume === 0) return 'Nothing is poured.'
-  if (pour.concentrate === 0) return `${sayVolume(pour.volume, context)} of ${water}.`
+  if (pour.volume === 0) return say('Nothing is poured.')
+  const volume = sayVolume(pour.volume, context)
+  if (pour.concentrate === 0) return say('{volume} of {water}.', { volume, water })
   const { part, rest } = sayParts(pour.volume, pour.concentrate, context)
-  const words = `${sayVolume(pour.volume, context)} at ${sayStrength(pour.strength, context)}: ${rest} of ${water}, then ${part} of ${product} into it.`
+  const strength = sayStrength(pour.strength, context)
+  const words = say('{volume} at {strength}: {rest} of {water}, then {part} of {product} into it.', {
+    volume,
+    strength,
+    rest,
+    water,
+    part,
+    product,
+  })
   const { container = null, measure = null } = context
   if (container === null) return words
   const measured = dispense({ ...pour, waters: [], hardness: null }, container, measure ?? container)
   if (measured.buckets > mostBuckets) return words
-  const full = measured.fullWater === 0 ? '' : `${measured.fullWater} full`
-  const left = measured.restWater === 0 ? '' : sayVolume(measured.restWater, context)
-  return `${words} In buckets of ${sayVolume(container.capacity, context)}: ${[full, left].filter((text) => text !== '').join(' and ')} of water, ${sayVolume(measured.concentrate, context)} of ${product} last.`
+  const buckets = say(
+    'In buckets of {size}: {water, select, both {{full, plural, other {# full}} and {rest} of water} full {{full, plural, other {# full}} of water} other {{rest} of water}}, {concentrate} of {product} last.',
+    {
+      size: sayVolume(container.capacity, context),
+      water: measured.fullWater === 0 ? 'rest' : measured.restWater === 0 ? 'full' : 'both',
+      full: measured.fullWater,
+      rest: sayVolume(measured.restWater, context),
+      concentrate: sayVolume(measured.concentrate, context),
+      product,
+    },
+  )
+  return `${words} ${buckets}`
 }
 
 function residueWords({ quantities: { afterRinses } }: Sheet, reader: Reader): string {
   const { oldFluid, cleaner } = afterRinses
-  return `By mass balance what stays in the corners holds ${sayShare(oldFluid, reader)} of the old fluid’s strength and ${sayShare(cleaner, reader)} of cleaner.`
+  return say(
+    'By mass balance what stays in the corners holds {old} of the old fluid’s strength and {cleaner} of cleaner.',
+    { old: sayShare(oldFluid, reader), cleaner: sayShare(cleaner, reader) },
+  )
 }
 
 /** A small share with two digits that count. */
 function sayShare(percent: number, reader: Reader): string {
-  if (percent === 0) return 'nothing'
+  if (percent === 0) return say('nothing')
   const decimals = Math.min(6, Math.max(1, 1 - Math.floor(Math.log10(percent))))
   return `${sayNumber(percent, decimals, reader, 0)} %`
 }
@@ -149,7 +217,7 @@ function sayShare(percent: number, reader: Reader): string {
 export function sayHours(hours: number, reader: Pick<Reader, 'locale'> = {}): string {
   const minutes = Math.round((hours * 60) / 5) * 5
   return minutes < 60
-    ? `${sayNumber(Math.max(minutes, hours > 0 ? 5 : 0), 0, reader)} minutes`
+    ? say('{minutes} minutes', { minutes: sayNumber(Math.max(minutes, hours > 0 ? 5 : 0), 0, reader) })
     : `${sayNumber(hours, 1, reader, 0)} h`
 }
 
@@ -157,42 +225,53 @@ export function sayHours(hours: number, reader: Pick<Reader, 'locale'> = {}): st
 export function sayCleanout(sheet: Sheet, reader: Reader): string {
   const { quantities, downtimeHours, labourHours, steps } = sheet
   const rinses = quantities.fills.filter(({ stage }) => stage === 'rinse').length
-  return `${sayCount(steps.length, 'step', 'steps')} with ${sayCount(rinses, 'rinse', 'rinses')}: the machine stands for about ${sayHours(downtimeHours, reader)}, somebody stands by for ${sayHours(labourHours, reader)}, and ${sayVolume(quantities.waste, reader)} become waste.`
+  return say(
+    '{steps, plural, one {# step} other {# steps}} with {rinses, plural, one {# rinse} other {# rinses}}: the machine stands for about {stands}, somebody stands by for {labour}, and {waste} become waste.',
+    {
+      steps: steps.length,
+      rinses,
+      stands: sayHours(downtimeHours, reader),
+      labour: sayHours(labourHours, reader),
+      waste: sayVolume(quantities.waste, reader),
+    },
+  )
 }
 
 const apartWords: Record<ApartBecause, string> = {
-  'oil-and-water': 'One is a straight oil, the other mixed with water: neither bears the other.',
-  'nitrite-and-amines': 'One carries nitrite, the other amines.',
-  'contents-unknown': 'What they contain is not in the book: look at both safety data sheets, section 3.',
-  'other-class': 'They are of different kinds.',
-  'other-product': 'They are different products of one kind, which says nothing of what they do together.',
+  'oil-and-water': message('One is a straight oil, the other mixed with water: neither bears the other.'),
+  'nitrite-and-amines': message('One carries nitrite, the other amines.'),
+  'contents-unknown': message('What they contain is not in the book: look at both safety data sheets, section 3.'),
+  'other-class': message('They are of different kinds.'),
+  'other-product': message('They are different products of one kind, which says nothing of what they do together.'),
 }
 
 /** What a change of the fluid asks for, a sentence each. */
 export function sayChangeOver(change: ChangeOver): string[] {
-  if (change.outcome === 'same-product') return ['The same product: what stays in the corners is only older.']
-  const because = change.because.map((reason) => apartWords[reason])
+  if (change.outcome === 'same-product') return [say('The same product: what stays in the corners is only older.')]
+  const because = change.because.map((reason) => say(apartWords[reason]))
   return change.outcome === 'never-meet'
     ? [
-        'These two must not meet, not even what stays in the corners.',
+        say('These two must not meet, not even what stays in the corners.'),
         ...because,
-        'Clean out, get the heel out and wipe dry; the suppliers say what else.',
+        say('Clean out, get the heel out and wipe dry; the suppliers say what else.'),
       ]
     : [
-        'Whether these two bear each other only their suppliers know: get their word in writing first.',
+        say('Whether these two bear each other only their suppliers know: get their word in writing first.'),
         ...because,
-        'Clean out in full, the heel too.',
+        say('Clean out in full, the heel too.'),
       ]
 }
 
 const rinseFaults: Record<RinseFault, string> = {
-  'cleaner-left': 'The pH at the drain is more than 0.5 above that of the weak fluid as poured: cleaner is left.',
-  'still-dirty': 'It comes out dirty.',
-  'still-smells': 'It smells.',
+  'cleaner-left': message(
+    'The pH at the drain is more than 0.5 above that of the weak fluid as poured: cleaner is left.',
+  ),
+  'still-dirty': message('It comes out dirty.'),
+  'still-smells': message('It smells.'),
 }
 
 /** Why a rinse is not accepted yet, a sentence each. */
 export const sayRinseFaults = (faults: readonly RinseFault[]): string[] => [
-  ...faults.map((fault) => rinseFaults[fault]),
-  'Rinse again before anything fresh goes in.',
+  ...faults.map((fault) => say(rinseFaults[fault])),
+  say('Rinse again before anything fresh goes in.'),
 ]

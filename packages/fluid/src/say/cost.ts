@@ -1,7 +1,7 @@
 import { type Cents, wholeParts } from '../cost/money.ts'
-import { datesLocale } from '../words/index.ts'
+import { datesLocale, message, say } from '../words/index.ts'
 import { type MoneyReader, sayCents, sayMoneyBetween, sayWholeMoney } from './money.ts'
-import { sayCount, sayList } from './phrases.ts'
+import { sayList } from './phrases.ts'
 import { type Reader, sayNumber, sayVolume } from './units.ts'
 
 /** What a cost is part of. */
@@ -9,12 +9,12 @@ export type SaidPart = 'concentrate' | 'water' | 'additives' | 'cleanouts' | 'ro
 
 /** The parts by their names in a table and in a sentence. */
 export const costPartNames: Readonly<Record<SaidPart, { title: string; words: string }>> = {
-  concentrate: { title: 'Concentrate', words: 'concentrate' },
-  water: { title: 'Water', words: 'water' },
-  additives: { title: 'Additives', words: 'additives' },
-  cleanouts: { title: 'Cleanouts', words: 'cleanouts' },
-  rounds: { title: 'Rounds', words: 'work on rounds' },
-  waste: { title: 'Waste', words: 'waste picked up' },
+  concentrate: { title: message('Concentrate'), words: message('concentrate') },
+  water: { title: message('Water'), words: message('water') },
+  additives: { title: message('Additives'), words: message('additives') },
+  cleanouts: { title: message('Cleanouts'), words: message('cleanouts') },
+  rounds: { title: message('Rounds'), words: message('work on rounds') },
+  waste: { title: message('Waste'), words: message('waste picked up') },
 }
 
 /** "October 2026" of `2026-10`. */
@@ -31,7 +31,7 @@ export function sayMonth(month: string, { locale = datesLocale() }: Pick<Reader,
 export function sayCost(when: string, parts: readonly { part: SaidPart; cents: Cents }[], reader: MoneyReader): string {
   const paid = parts.filter(({ cents }) => cents > 0).toSorted((a, b) => b.cents - a.cents)
   const total = paid.reduce((sum, { cents }) => sum + cents, 0)
-  if (total === 0) return `${when}: nothing was counted.`
+  if (total === 0) return say('{when}: nothing was counted.', { when })
   const isWhole = total >= 10_000
   const said = isWhole
     ? wholeParts(
@@ -40,8 +40,14 @@ export function sayCost(when: string, parts: readonly { part: SaidPart; cents: C
       )
     : paid.map(({ cents }) => cents)
   const money = (cents: Cents) => (isWhole ? sayWholeMoney(cents, reader) : sayCents(cents, reader))
-  const words = paid.map(({ part }, i) => `${money(said[i]!)} ${costPartNames[part].words}`)
-  return `${when} cost ${money(said.reduce((sum, cents) => sum + cents, 0))}: ${sayList(words)}.`
+  const words = paid.map(({ part }, i) =>
+    say('{money} {part}', { money: money(said[i]!), part: say(costPartNames[part].words) }),
+  )
+  return say('{when} cost {money}: {parts}.', {
+    when,
+    money: money(said.reduce((sum, cents) => sum + cents, 0)),
+    parts: sayList(words),
+  })
 }
 
 /** What was not counted, by what was missing. */
@@ -67,33 +73,48 @@ export interface SaidGap {
 }
 
 /** One sentence for each thing that is missing. */
-export const sayGap = ({ what, count, names }: SaidGap): string =>
-  gapWords[what](count, sayList(names.slice(0, 4)) + more(names))
+export function sayGap({ what, count, names }: SaidGap): string {
+  const more = names.length - mostNames
+  const some = sayList(names.slice(0, mostNames))
+  return say(gapWords[what], {
+    count,
+    names: more > 0 ? say('{names} and {more} more', { names: some, more }) : some,
+    hasNames: names.length > 0 ? 'yes' : 'no',
+  })
+}
 
-const more = (names: readonly string[]) => (names.length > 4 ? ` and ${names.length - 4} more` : '')
+/** So many names are said; of more it is said how many. */
+const mostNames = 4
 
-const gapWords: Record<SaidGap['what'], (count: number, names: string) => string> = {
-  'fill-unmeasured': (count, names) =>
-    `${sayCount(count, 'pour', 'pours')} without an amount, and without a level read before, ${count === 1 ? 'is' : 'are'} not counted: ${names}.`,
-  'strength-unknown': (count, names) =>
-    `${sayCount(count, 'pour', 'pours')} without a strength ${count === 1 ? 'is' : 'are'} not counted: ${names}.`,
-  'concentrate-price': (_, names) => `No price is set for the concentrate ${names}: it is not counted.`,
-  'water-price': (_, names) => `No price is set for ${names === '' ? 'water' : names}: it is not counted.`,
-  'additive-price': (_, names) => `No price is set for ${names}: it is not counted.`,
-  'waste-price': (count, names) => `No price is set for ${names}: ${sayCount(count, 'pickup', 'pickups')} not counted.`,
-  'waste-unmeasured': (count, names) =>
-    `${sayCount(count, 'pickup', 'pickups')} of ${names} without an amount: not counted.`,
-  'additive-unmeasured': (count, names) =>
-    `${sayCount(count, 'addition', 'additions')} of ${names} without an amount: not counted.`,
-  'beyond-measure': (count, names) =>
-    `${sayCount(count, 'amount', 'amounts')} of ${names} beyond all measure: not counted.`,
-  labour: () => 'No hourly rate of work is set: work is not counted.',
-  'machine-hours': () => 'No rate of a standing machine is set: downtime is not counted.',
-  'minutes-per-stop': (count) =>
-    `How long a stop takes is not set: ${sayCount(count, 'stop', 'stops')} of rounds not counted.`,
-  'cleaner-price': () => 'No price of system cleaner is set: it is not counted.',
-  'cleanout-hours': (count, names) =>
-    `${sayCount(count, 'cleanout', 'cleanouts')} without hours: work and downtime not counted (${names}).`,
+const gapWords: Record<SaidGap['what'], string> = {
+  'fill-unmeasured': message(
+    '{count, plural, one {# pour without an amount, and without a level read before, is} other {# pours without an amount, and without a level read before, are}} not counted: {names}.',
+  ),
+  'strength-unknown': message(
+    '{count, plural, one {# pour without a strength is} other {# pours without a strength are}} not counted: {names}.',
+  ),
+  'concentrate-price': message('No price is set for the concentrate {names}: it is not counted.'),
+  'water-price': message('No price is set for {hasNames, select, no {water} other {{names}}}: it is not counted.'),
+  'additive-price': message('No price is set for {names}: it is not counted.'),
+  'waste-price': message('No price is set for {names}: {count, plural, one {# pickup} other {# pickups}} not counted.'),
+  'waste-unmeasured': message(
+    '{count, plural, one {# pickup} other {# pickups}} of {names} without an amount: not counted.',
+  ),
+  'additive-unmeasured': message(
+    '{count, plural, one {# addition} other {# additions}} of {names} without an amount: not counted.',
+  ),
+  'beyond-measure': message(
+    '{count, plural, one {# amount} other {# amounts}} of {names} beyond all measure: not counted.',
+  ),
+  labour: message('No hourly rate of work is set: work is not counted.'),
+  'machine-hours': message('No rate of a standing machine is set: downtime is not counted.'),
+  'minutes-per-stop': message(
+    'How long a stop takes is not set: {count, plural, one {# stop} other {# stops}} of rounds not counted.',
+  ),
+  'cleaner-price': message('No price of system cleaner is set: it is not counted.'),
+  'cleanout-hours': message(
+    '{count, plural, one {# cleanout} other {# cleanouts}} without hours: work and downtime not counted ({names}).',
+  ),
 }
 
 /** An amount of concentrate with its interval. */
@@ -106,33 +127,61 @@ export interface SaidLitres {
 /** What running above the target cost; empty where that was nothing worth saying. `cents` null: no price is known. */
 export function sayRich(litres: SaidLitres, cents: SaidLitres | null, reader: Reader & MoneyReader): string {
   if (litres.mean < 0.1) return ''
-  const money = cents === null ? '' : `${sayMoneyBetween(cents, reader)} of it went for running above target: `
-  return `${money}about ${sayVolume(litres.mean, reader)} (${sayVolume(litres.low, reader)} to ${sayVolume(litres.high, reader)}) of concentrate left with chips and parts that the target did not ask for.`
+  const range = rangeValues(litres, reader)
+  return cents === null
+    ? say(
+        'about {mean} ({low} to {high}) of concentrate left with chips and parts that the target did not ask for.',
+        range,
+      )
+    : say(
+        '{money} of it went for running above target: about {mean} ({low} to {high}) of concentrate left with chips and parts that the target did not ask for.',
+        { ...range, money: sayMoneyBetween(cents, reader) },
+      )
 }
+
+const rangeValues = ({ mean, low, high }: SaidLitres, reader: Reader) => ({
+  mean: sayVolume(mean, reader),
+  low: sayVolume(low, reader),
+  high: sayVolume(high, reader),
+})
 
 /** What pouring at the strength that holds the target would have taken instead of what was poured. */
 export function saySaving(
   { poured, need, saved, cents }: { poured: number; need: SaidLitres; saved: SaidLitres; cents: SaidLitres | null },
   reader: Reader & MoneyReader,
 ): string {
-  const needed = `${sayVolume(need.mean, reader)} (${sayVolume(need.low, reader)} to ${sayVolume(need.high, reader)})`
-  const lead = `${sayVolume(poured, reader)} of concentrate was poured; holding the target would have taken about ${needed}.`
+  const lead = say(
+    '{poured} of concentrate was poured; holding the target would have taken about {mean} ({low} to {high}).',
+    { ...rangeValues(need, reader), poured: sayVolume(poured, reader) },
+  )
+  return `${lead} ${savedWords(saved, cents, reader)}`
+}
+
+function savedWords(saved: SaidLitres, cents: SaidLitres | null, reader: Reader & MoneyReader): string {
   if (saved.low > 0) {
-    const money = cents === null ? '' : `, ${sayMoneyBetween(cents, reader)}`
-    return `${lead} Topped up at the strength that holds it, about ${sayVolume(saved.mean, reader)} less${money}.`
+    const volume = sayVolume(saved.mean, reader)
+    return cents === null
+      ? say('Topped up at the strength that holds it, about {volume} less.', { volume })
+      : say('Topped up at the strength that holds it, about {volume} less, {money}.', {
+          volume,
+          money: sayMoneyBetween(cents, reader),
+        })
   }
-  if (saved.high < 0)
-    return `${lead} Less was poured than its target asks for: it was run lean, or pours were not written.`
-  return `${lead} The difference is within what is not known: nothing can be promised.`
+  return saved.high < 0
+    ? say('Less was poured than its target asks for: it was run lean, or pours were not written.')
+    : say('The difference is within what is not known: nothing can be promised.')
 }
 
 /** Days under the band: a risk, with money only where the shop gave a figure. */
 export function sayLean(days: number, cents: Cents | null, reader: MoneyReader): string {
   if (days === 0) return ''
-  const risk = `${sayCount(days, 'day', 'days')} under the band: rust, tool wear and germs come sooner, a shorter life with them.`
+  const risk = say(
+    '{days, plural, one {# day} other {# days}} under the band: rust, tool wear and germs come sooner, a shorter life with them.',
+    { days },
+  )
   return cents === null
-    ? `${risk} What that costs is not set.`
-    : `${risk} By the shop’s own figure ${sayCents(cents, reader)}.`
+    ? `${risk} ${say('What that costs is not set.')}`
+    : `${risk} ${say('By the shop’s own figure {money}.', { money: sayCents(cents, reader) })}`
 }
 
 /** When a change pays by money alone, or why that does not matter. */
@@ -154,20 +203,33 @@ export type SaidLife =
 export function sayLife(life: SaidLife, reader: MoneyReader): string {
   switch (life.outcome) {
     case 'condition':
-      return `${life.because} Condition comes first: it goes now, whatever its age and whatever the money.`
+      return say('{because} Condition comes first: it goes now, whatever its age and whatever the money.', {
+        because: life.because,
+      })
     case 'too-few':
-      return 'Too few weeks of this charge are written down to see whether it becomes dearer to keep.'
+      return say('Too few weeks of this charge are written down to see whether it becomes dearer to keep.')
     case 'flat':
-      return 'What is written does not show it becoming dearer to keep: money gives no reason to change it; condition decides.'
+      return say(
+        'What is written does not show it becoming dearer to keep: money gives no reason to change it; condition decides.',
+      )
     case 'no-change-cost':
-      return 'What a change costs is not known: no change of it is written with prices, and its mark or its fluid’s price is missing.'
+      return say(
+        'What a change costs is not known: no change of it is written with prices, and its mark or its fluid’s price is missing.',
+      )
     case 'age': {
       const { age, days, low, high, changeCost, assumed } = life
-      const cost = `${sayWholeMoney(changeCost, reader)}${assumed ? ', reckoned from a full charge' : ', as the last one did'}`
-      const verdict =
-        age >= days ? 'by money alone a change is due' : `by money alone it pays after about ${sayNumber(days, 0)} days`
-      const between = `${sayNumber(low, 0)} to ${sayNumber(high, 0)} days`
-      return `${sayNumber(age, 0)} days old; with a change at ${cost}, ${verdict} (${between}). Condition comes first, and no interval of guidance or law becomes longer by it.`
+      return say(
+        '{age} days old; with a change at {cost}, {assumed, select, yes {reckoned from a full charge} other {as the last one did}}, {isDue, select, yes {by money alone a change is due} other {by money alone it pays after about {days} days}} ({low} to {high} days). Condition comes first, and no interval of guidance or law becomes longer by it.',
+        {
+          age: sayNumber(age, 0),
+          cost: sayWholeMoney(changeCost, reader),
+          assumed: assumed ? 'yes' : 'no',
+          isDue: age >= days ? 'yes' : 'no',
+          days: sayNumber(days, 0),
+          low: sayNumber(low, 0),
+          high: sayNumber(high, 0),
+        },
+      )
     }
   }
 }

@@ -6,7 +6,7 @@ import type { Frequency } from '../diagnosis/network.ts'
 import type { ReadField, ReadValue } from '../diagnosis/readings.ts'
 import { sayRemedy } from '../diagnosis/remedy.ts'
 import { sayStop } from '../diagnosis/stops.ts'
-import { say } from '../words/index.ts'
+import { message, say } from '../words/index.ts'
 import { sayList } from './phrases.ts'
 import { type Reader, sayNumber, sayVolume } from './units.ts'
 
@@ -55,7 +55,10 @@ export function sayDiagnosis(
         ? null
         : {
             check: nextCheck.id,
-            text: `${say(nextCheck.does)}: of what is not known yet it tells most. It takes ${say(nextCheck.takes)}.`,
+            text: say('{check}: of what is not known yet it tells most. It takes {takes}.', {
+              check: say(nextCheck.does),
+              takes: say(nextCheck.takes),
+            }),
             gain: nextCheck.gain,
           },
     stop: stops.map(sayStop),
@@ -63,7 +66,9 @@ export function sayDiagnosis(
     cautions: [
       ...(stops.some(({ followUp }) => followUp)
         ? [
-            'Condition goes before economy: a split, septic or complained-of sump is dealt with now, whatever its age or price.',
+            say(
+              'Condition goes before economy: a split, septic or complained-of sump is dealt with now, whatever its age or price.',
+            ),
           ]
         : []),
       ...sayCautions(['guidanceOnly']),
@@ -78,75 +83,88 @@ export function sayBecause({ speaksFor, speaksAgainst }: RankedCause, reader: Re
   return [
     ...seen.map((frequency) => {
       const those = speaksFor.filter((reason) => reason.frequency === frequency)
-      return `${speaksForWords[frequency]} ${words(those)}.`
+      return say(speaksForWords[frequency], { findings: words(those) })
     }),
-    ...(speaksAgainst.length === 0 ? [] : [`Against it: ${words(speaksAgainst)}.`]),
+    ...(speaksAgainst.length === 0 ? [] : [say('Against it: {findings}.', { findings: words(speaksAgainst) })]),
   ]
 }
 
 const speaksForWords: Record<Frequency, string> = {
-  'nearly always': 'Nearly always seen with it:',
-  often: 'Often seen with it:',
-  sometimes: 'Sometimes seen with it:',
-  rarely: 'Rarely, but possible:',
+  'nearly always': message('Nearly always seen with it: {findings}.'),
+  often: message('Often seen with it: {findings}.'),
+  sometimes: message('Sometimes seen with it: {findings}.'),
+  rarely: message('Rarely, but possible: {findings}.'),
 }
 
 /** One finding in words: "pH 8.1, under its limit of 8.5", "no foam". */
 export function sayEvidence({ finding, present, ground }: Evidence, reader: Reader): string {
   switch (ground.kind) {
     case 'sign':
-      return present ? sayFinding(finding) : `no ${sayFinding(finding)}`
+      return present ? sayFinding(finding) : say('no {finding}', { finding: sayFinding(finding) })
     case 'limit': {
       const { field, value, side, limit } = ground
-      const stands = side === 'low' ? (present ? 'under' : 'not under') : present ? 'above' : 'not above'
-      return `${sayRead(field, value, reader)} (${stands} its limit of ${sayFigure(field, limit, reader)})`
+      const stands = { read: sayRead(field, value, reader), limit: sayFigure(field, limit, reader) }
+      if (side === 'low') {
+        return present
+          ? say('{read} (under its limit of {limit})', stands)
+          : say('{read} (not under its limit of {limit})', stands)
+      }
+      return present
+        ? say('{read} (above its limit of {limit})', stands)
+        : say('{read} (not above its limit of {limit})', stands)
     }
     case 'change': {
       const [from, to] = [sayFigure(ground.field, ground.from, reader), sayFigure(ground.field, ground.to, reader)]
-      return `${fieldWords[ground.field][0]} ${to} after ${from} before`
+      return say('{what} {to} after {from} before', { what: say(fieldWords[ground.field][0]), from, to })
     }
     case 'level':
-      return `level ${ground.level === 'low' ? 'low' : 'high'} and strength ${strengthWords[ground.strength]}`
+      return say(
+        '{level, select, low {level low} other {level high}} and {strength, select, rich {strength above its target} weak {strength under its target} other {strength as it should be}}',
+        { level: ground.level, strength: ground.strength },
+      )
     case 'methods':
-      return `${sayNumber(ground.refractometer, 1, reader)} % by refractometer beside ${sayNumber(ground.titration, 1, reader)} % by titration`
+      return say('{refractometer} % by refractometer beside {titration} % by titration', {
+        refractometer: sayNumber(ground.refractometer, 1, reader),
+        titration: sayNumber(ground.titration, 1, reader),
+      })
     case 'yet':
-      return `rust though the strength reads ${sayNumber(ground.strength, 1, reader)} %`
+      return say('rust though the strength reads {strength} %', { strength: sayNumber(ground.strength, 1, reader) })
   }
 }
 
-const strengthWords = { rich: 'above its target', right: 'as it should be', weak: 'under its target' } as const
-
 const fieldWords: Record<ReadField, readonly [words: string, unit: string, decimals: number]> = {
-  concentration: ['strength', '%', 1],
-  brix: ['refractometer', '°Brix', 1],
-  titration: ['strength by titration', '%', 1],
-  ph: ['pH', '', 1],
-  hardness: ['hardness', 'ppm', 0],
-  chloride: ['chloride', 'mg/L', 0],
-  conductivity: ['conductivity', 'mS/cm', 2],
-  sulfate: ['sulfate', 'mg/L', 0],
-  nitrate: ['nitrate', 'mg/L', 0],
-  nitrite: ['nitrite', 'mg/L', 0],
-  temperature: ['temperature', '°C', 0],
-  bacteria: ['bacteria', 'CFU/mL', 0],
-  fungi: ['fungi', 'CFU/mL', 0],
-  trampOil: ['tramp oil', '%', 1],
-  dissolvedOxygen: ['oxygen', 'mg/L', 1],
-  level: ['level', 'mm', 0],
-  volume: ['level', 'L', 0],
+  concentration: [message('strength'), '%', 1],
+  brix: [message('refractometer'), '°Brix', 1],
+  titration: [message('strength by titration'), '%', 1],
+  ph: [message('pH'), '', 1],
+  hardness: [message('hardness'), 'ppm', 0],
+  chloride: [message('chloride'), 'mg/L', 0],
+  conductivity: [message('conductivity'), 'mS/cm', 2],
+  sulfate: [message('sulfate'), 'mg/L', 0],
+  nitrate: [message('nitrate'), 'mg/L', 0],
+  nitrite: [message('nitrite'), 'mg/L', 0],
+  temperature: [message('temperature'), '°C', 0],
+  bacteria: [message('bacteria'), 'CFU/mL', 0],
+  fungi: [message('fungi'), 'CFU/mL', 0],
+  trampOil: [message('tramp oil'), '%', 1],
+  dissolvedOxygen: [message('oxygen'), 'mg/L', 1],
+  level: [message('level'), 'mm', 0],
+  volume: [message('level'), 'L', 0],
 }
 
 /** A reading with its name: "bacteria 1,000,000 CFU/mL or more". */
 export function sayRead(field: ReadField, value: ReadValue, reader: Reader): string {
-  const [words, unit] = fieldWords[field]
+  const what = say(fieldWords[field][0])
   const figure = (one: number) => sayFigure(field, one, reader)
-  if (typeof value === 'number') return `${words} ${figure(value)}`
+  if (typeof value === 'number') return `${what} ${figure(value)}`
   if ('low' in value) {
-    const low = figure(value.low)
-    const from = unit === '' || !low.includes(' ') ? low : low.slice(0, low.lastIndexOf(' '))
-    return `${words} ${from}–${figure(value.high)}`
+    const [low, high] = [figure(value.low), figure(value.high)]
+    const unit = / .+$/.exec(high)?.[0] ?? ''
+    return `${what} ${unit !== '' && low.endsWith(unit) ? low.slice(0, -unit.length) : low}–${high}`
   }
-  return 'below' in value ? `${words} under ${figure(value.below)}` : `${words} ${figure(value.atLeast)} or more`
+  return 'below' in value
+    ? say('{what} under {figure}', { what, figure: figure(value.below) })
+    : say('{what} {figure} or more', { what, figure: figure(value.atLeast) })
 }
 
 function sayFigure(field: ReadField, value: number, reader: Reader): string {
@@ -158,21 +176,35 @@ function sayFigure(field: ReadField, value: number, reader: Reader): string {
 function notesOf({ causes, stops, unjudged, leftOut }: Diagnosis, notUnderstood: readonly string[]): string[] {
   const notes: string[] = []
   if (stops.some(({ keepAway }) => keepAway))
-    notes.push('No test at the sump before what stands under “at once” is dealt with.')
+    notes.push(say('No test at the sump before what stands under “at once” is dealt with.'))
   if (causes.length === 0)
-    notes.push('Nothing of what was given speaks for a fault; that does not show that there is none.')
+    notes.push(say('Nothing of what was given speaks for a fault; that does not show that there is none.'))
   else
     notes.push(
-      'Several causes can be at work at once. Take the order, not the digits: nobody has counted how often each shows what.',
+      say(
+        'Several causes can be at work at once. Take the order, not the digits: nobody has counted how often each shows what.',
+      ),
     )
   if (unjudged.length > 0) {
     notes.push(
-      `Not judged, since there is no limit or factor to hold it against: ${sayList(unjudged.map((field) => fieldWords[field][0]))}.`,
+      say('Not judged, since there is no limit or factor to hold it against: {fields}.', {
+        fields: sayList(unjudged.map((field) => say(fieldWords[field][0]))),
+      }),
     )
   }
-  if (notUnderstood.length > 0)
-    notes.push(`Not understood, and left aside: ${sayList(notUnderstood.map((word) => `“${word}”`))}.`)
-  if (leftOut.length > 0)
-    notes.push(`Too much at once to weigh; left out, as telling least: ${sayList(leftOut.map(sayFinding))}.`)
+  if (notUnderstood.length > 0) {
+    notes.push(
+      say('Not understood, and left aside: {words}.', {
+        words: sayList(notUnderstood.map((word) => say('“{word}”', { word }))),
+      }),
+    )
+  }
+  if (leftOut.length > 0) {
+    notes.push(
+      say('Too much at once to weigh; left out, as telling least: {findings}.', {
+        findings: sayList(leftOut.map(sayFinding)),
+      }),
+    )
+  }
   return notes
 }

@@ -2,7 +2,7 @@ import { type CautionId, sayCautions } from '../cautions/cautions.ts'
 import type { DoseAnswer, OverLabel } from '../dose/dose.ts'
 import { measuredUnit } from '../dose/measured-amount.ts'
 import type { DoseUnit } from '../dose/per-litre.ts'
-import { sayCount } from './phrases.ts'
+import { say } from '../words/index.ts'
 import { type Reader, sayNumber, sayVolume } from './units.ts'
 
 /** What an additive is for. */
@@ -38,59 +38,86 @@ function headlineOf(answer: DoseAnswer, { additive: { name, unit }, sump, ...rea
         sayDoseAmount(answer.least, unit, 'up', reader),
         sayDoseAmount(answer.most, unit, 'down', reader),
       ]
-      const amount = answer.least >= answer.most || least === most ? most : `${least} to ${most}`
-      return `${amount} of ${name} into ${sump}, never more`
+      const amount =
+        answer.least >= answer.most || least === most ? most : say('{low} to {high}', { low: least, high: most })
+      return say('{amount} of {name} into {sump}, never more', { amount, name, sump })
     }
     case 'nitrite-with-amines':
-      return `No ${name} into ${sump}`
+      return say('No {name} into {sump}', { name, sump })
     case 'cause-first':
-      return 'No dose before the cause is known'
+      return say('No dose before the cause is known')
     case 'label-missing':
-      return 'No dose: the label is not in the book'
+      return say('No dose: the label is not in the book')
     case 'doubt':
-      return 'No dose while a record does not fit'
+      return say('No dose while a record does not fit')
     case 'volume-unknown':
-      return 'No dose: read the level first'
+      return say('No dose: read the level first')
     case 'too-soon':
     case 'used-up':
     case 'unmeasured':
-      return `No ${name} now`
+      return say('No {name} now', { name })
   }
 }
 
 function whyOf(answer: DoseAnswer, { additive: { name, unit, low, label }, sump, ...reader }: DoseContext): string {
-  const say = (amount: number) => sayDoseAmount(amount, unit, 'near', reader)
+  const near = (amount: number) => sayDoseAmount(amount, unit, 'near', reader)
   switch (answer.outcome) {
     case 'dose': {
+      const volume = sayVolume(answer.volume, reader)
       const parts = [
-        `By its label${label === '' ? '' : ` (${label})`}, for ${sayVolume(answer.volume, reader)}: the least that ${sump} is likely to hold.`,
-        answer.already > 0 ? `${say(answer.already)} that went in already are taken off.` : '',
-        low !== null && answer.thinnest < low * (1 - 1e-9)
-          ? `Should it hold more, the dose may stay under the label’s least: read the level for a closer figure.`
-          : '',
+        label === ''
+          ? say('By its label, for {volume}: the least that {sump} is likely to hold.', { volume, sump })
+          : say('By its label ({label}), for {volume}: the least that {sump} is likely to hold.', {
+              label,
+              volume,
+              sump,
+            }),
+        ...(answer.already > 0
+          ? [say('{amount} that went in already are taken off.', { amount: near(answer.already) })]
+          : []),
+        ...(low !== null && answer.thinnest < low * (1 - 1e-9)
+          ? [say('Should it hold more, the dose may stay under the label’s least: read the level for a closer figure.')]
+          : []),
       ]
-      return parts.filter((part) => part !== '').join(' ')
+      return parts.join(' ')
     }
     case 'nitrite-with-amines':
-      return 'Nitrite and amines would come together. Where the fluid has no amines, write so at the fluid.'
+      return say('Nitrite and amines would come together. Where the fluid has no amines, write so at the fluid.')
     case 'cause-first':
-      return 'Its pH has fallen since the fresh charge, and nobody has written why.'
+      return say('Its pH has fallen since the fresh charge, and nobody has written why.')
     case 'label-missing':
       return answer.missing === 'dose'
-        ? `What the label of ${name} allows is not typed in: the least and the most in a litre of mix. Nothing is guessed.`
-        : `${name} went in before, and the days between doses, or the most within so many days, are not typed in from its label.`
+        ? say(
+            'What the label of {name} allows is not typed in: the least and the most in a litre of mix. Nothing is guessed.',
+            { name },
+          )
+        : say(
+            '{name} went in before, and the days between doses, or the most within so many days, are not typed in from its label.',
+            { name },
+          )
     case 'doubt':
-      return 'Settle what does not fit first: the volume hangs on it.'
+      return say('Settle what does not fit first: the volume hangs on it.')
     case 'volume-unknown':
-      return 'How much is in the sump is not known, and a dose is so much for each litre.'
+      return say('How much is in the sump is not known, and a dose is so much for each litre.')
     case 'too-soon':
-      return `The label asks for more days between doses: again ${sayInDays(answer.inDays)}.`
+      return say('The label asks for more days between doses: again in {days, plural, one {# day} other {# days}}.', {
+        days: wholeDays(answer.inDays),
+      })
     case 'used-up':
-      return `${say(answer.already)} went in already, and what the label’s most leaves is less than its least dose: again ${sayInDays(answer.inDays)}.`
+      return say(
+        '{amount} went in already, and what the label’s most leaves is less than its least dose: again in {days, plural, one {# day} other {# days}}.',
+        { amount: near(answer.already), days: wholeDays(answer.inDays) },
+      )
     case 'unmeasured':
-      return `An amount that nobody measured went in already, so what the label leaves cannot be told: again ${sayInDays(answer.inDays)}.`
+      return say(
+        'An amount that nobody measured went in already, so what the label leaves cannot be told: again in {days, plural, one {# day} other {# days}}.',
+        { days: wholeDays(answer.inDays) },
+      )
   }
 }
+
+/** Days to wait, never fewer than the label has. */
+const wholeDays = (days: number) => Math.max(1, Math.ceil(days - 1e-9))
 
 function cautionsOf(answer: DoseAnswer, kind: AdditiveKind): CautionId[] {
   const ids: CautionId[] = []
@@ -107,18 +134,25 @@ function cautionsOf(answer: DoseAnswer, kind: AdditiveKind): CautionId[] {
   return [...ids, 'guidanceOnly']
 }
 
-const sayInDays = (days: number) => `in ${sayCount(Math.max(1, Math.ceil(days - 1e-9)), 'day', 'days')}`
-
 /** A dose that went in and goes against its label: "4.5 mL in each litre where its label allows 2 mL". */
 export function sayOverLabel(over: OverLabel, unit: DoseUnit, reader: Pick<Reader, 'locale'>): string {
   const each = (amount: number) => `${sayNumber(amount, amount < 10 ? 2 : 1, reader, 0)} ${unit}`
   switch (over.kind) {
     case 'over-most':
-      return `${each(over.perLitre)} in each litre, where its label allows ${each(over.allowed)}`
+      return say('{amount} in each litre, where its label allows {allowed}', {
+        amount: each(over.perLitre),
+        allowed: each(over.allowed),
+      })
     case 'over-total':
-      return `${each(over.perLitre)} in each litre within ${sayCount(over.days, 'day', 'days')}, where its label allows ${each(over.allowed)}`
+      return say(
+        '{amount} in each litre within {days, plural, one {# day} other {# days}}, where its label allows {allowed}',
+        { amount: each(over.perLitre), days: over.days, allowed: each(over.allowed) },
+      )
     case 'too-soon':
-      return `${sayCount(Math.floor(over.daysBefore), 'day', 'days')} after the dose before, where its label asks for ${over.minimumDays}`
+      return say('{days, plural, one {# day} other {# days}} after the dose before, where its label asks for {asked}', {
+        days: Math.floor(over.daysBefore),
+        asked: over.minimumDays,
+      })
   }
 }
 
@@ -153,5 +187,9 @@ export function sayDoseFault(
 ): string {
   const from = sayDoseAmount(least, unit, 'up', reader)
   const to = sayDoseAmount(most, unit, 'down', reader)
-  return `Found ${sayDoseAmount(amount, unit, 'near', reader)}; by its label expected ${from} to ${to}, never more.`
+  return say('Found {found}; by its label expected {from} to {to}, never more.', {
+    found: sayDoseAmount(amount, unit, 'near', reader),
+    from,
+    to,
+  })
 }

@@ -7,30 +7,30 @@ import { rangeOf } from '../guidance/reported-range.ts'
 import type { LimitEnd, LimitedQuantity, LimitLevel, OfferedLimit, SettledLimit } from '../guidance/settled-limits.ts'
 import type { SlideRead } from '../guidance/slide-read.ts'
 import type { TestInterval } from '../guidance/test-interval.ts'
-import { datesLocale, say } from '../words/index.ts'
-import { sayCount, sayList } from './phrases.ts'
+import { datesLocale, message, say } from '../words/index.ts'
+import { sayList } from './phrases.ts'
 import { type Reader, sayNumber } from './units.ts'
 
 type NumberReader = Pick<Reader, 'locale'>
 
 /** What is tested, as people call it. */
-export const sayTest = (test: GuidedTest): string => testWords[test]
+export const sayTest = (test: GuidedTest): string => say(testWords[test])
 
 const testWords: Record<GuidedTest, string> = {
-  senses: 'look and smell',
-  level: 'level',
-  concentration: 'concentration',
-  ph: 'pH',
-  nitrite: 'nitrite',
-  bacteria: 'dip slide',
-  hardness: 'hardness',
-  trampOil: 'tramp oil',
-  waterNitrate: 'nitrate of the make-up water',
-  mist: 'mist in the air',
+  senses: message('look and smell'),
+  level: message('level'),
+  concentration: message('concentration'),
+  ph: message('pH'),
+  nitrite: message('nitrite'),
+  bacteria: message('dip slide'),
+  hardness: message('hardness'),
+  trampOil: message('tramp oil'),
+  waterNitrate: message('nitrate of the make-up water'),
+  mist: message('mist in the air'),
 }
 
 /** "every 7 days", "every day". */
-export const sayEvery = (days: number): string => (days === 1 ? 'every day' : `every ${sayCount(days, 'day', 'days')}`)
+export const sayEvery = (days: number): string => say('{days, plural, one {every day} other {every # days}}', { days })
 
 /** What a rule says, in a few words: "every 7 days", "at most 20 mg/L", "under 10,000 good, …". */
 export function sayRule(says: RuleSays, reader: NumberReader = {}): string {
@@ -40,32 +40,36 @@ export function sayRule(says: RuleSays, reader: NumberReader = {}): string {
       return sayEvery(says.days)
     case 'every-unless-calm': {
       const { below, inARow, longest } = says.calm
-      return `${sayEvery(says.days)}; up to ${figure(longest)} days after ${figure(inARow)} results in a row under ${figure(below)} mg/L`
+      return say('{every}; up to {longest} days after {inARow} results in a row under {below} mg/L', {
+        every: sayEvery(says.days),
+        longest: figure(longest),
+        inARow: figure(inARow),
+        below: figure(below),
+      })
     }
     case 'classes': {
       const { reasonable, poor } = says.classes
-      const first = reasonable === null ? '' : `under ${figure(reasonable)} good, from there reasonable, `
-      return `${first}from ${figure(poor)} poor (CFU/mL)`
+      return reasonable === null
+        ? say('from {poor} poor (CFU/mL)', { poor: figure(poor) })
+        : say('under {reasonable} good, from there reasonable, from {poor} poor (CFU/mL)', {
+            reasonable: figure(reasonable),
+            poor: figure(poor),
+          })
     }
     case 'ends': {
       const unit = says.unit === '' ? '' : ` ${say(says.unit)}`
-      const ends = [
-        says.low === undefined ? '' : `at least ${figure(says.low)}${unit}`,
-        says.high === undefined ? '' : `at most ${figure(says.high)}${unit}`,
-      ]
-      return ends.filter((end) => end !== '').join(', ')
+      const low = says.low === undefined ? null : `${figure(says.low)}${unit}`
+      const high = says.high === undefined ? null : `${figure(says.high)}${unit}`
+      if (low === null) return high === null ? '' : say('at most {high}', { high })
+      return high === null ? say('at least {low}', { low }) : say('at least {low}, at most {high}', { low, high })
     }
     case 'fall':
-      return `fall of more than ${figure(says.by)} from the fresh fill: ${says.asks === 'act' ? 'act' : 'change'}`
+      return says.asks === 'act'
+        ? say('fall of more than {by} from the fresh fill: act', { by: figure(says.by) })
+        : say('fall of more than {by} from the fresh fill: change', { by: figure(says.by) })
     case 'no-figure':
-      return 'sets no figure'
+      return say('sets no figure')
   }
-}
-
-const knownWords: Record<GuidanceSource['tag'], string> = {
-  read: 'read',
-  'from memory': 'from memory, not read again',
-  'common practice': 'common practice, no source',
 }
 
 /** "TRGS 611 …, 5.3, edition May 2007; read 28 Nov 2026". */
@@ -73,8 +77,15 @@ export function saySource(
   { document, section, edition, readOn, tag }: GuidanceSource,
   reader: NumberReader = {},
 ): string {
-  const known = readOn === null ? knownWords[tag] : `${knownWords[tag]} ${sayDate(readOn, reader)}`
-  return `${document}, ${section}, edition ${edition}; ${known}`
+  const known = say(
+    '{tag, select, read {read} memory {from memory, not read again} other {common practice, no source}}{hasDay, select, yes { {day}} other {}}',
+    {
+      tag: tag === 'from memory' ? 'memory' : tag,
+      hasDay: readOn === null ? 'no' : 'yes',
+      day: readOn === null ? '' : sayDate(readOn, reader),
+    },
+  )
+  return say('{document}, {section}, edition {edition}; {known}', { document, section, edition, known })
 }
 
 /** A calendar day, `2026-11-28`, as people write it: "28 Nov 2026". */
@@ -93,53 +104,81 @@ const dateFormats = new Map<string, Intl.DateTimeFormat>()
 /** Who asks for a test how often, and what was not granted. */
 export function sayInterval(interval: TestInterval, test: GuidedTest, pack: string): string {
   const what = upperFirst(sayTest(test))
-  if (interval.outcome === 'none') return `${what}: nobody sets an interval.`
+  if (interval.outcome === 'none') return say('{what}: nobody sets an interval.', { what })
   const { days, level, refused } = interval
-  const by = level === 'guidance' ? pack : 'the shop’s own rule'
-  const clipped =
-    refused === null ? '' : ` The shop’s own ${sayCount(refused, 'day', 'days')} are longer and do not count.`
-  return `${what} ${sayEvery(days)}, by ${by}.${clipped}`
+  const every = sayEvery(days)
+  const asked =
+    level === 'guidance'
+      ? say('{what} {every}, by {pack}.', { what, every, pack })
+      : say('{what} {every}, by the shop’s own rule.', { what, every })
+  if (refused === null) return asked
+  const clipped = say('The shop’s own {refused, plural, one {# day} other {# days}} are longer and do not count.', {
+    refused,
+  })
+  return `${asked} ${clipped}`
 }
 
 /** Why an interval that may grow is as long as it is. */
 export function sayCalm({ run, because }: CalmInterval, { calm }: CalmRule): string {
-  const under = `under ${calm.below} mg/L`
-  if (because === 'calm') return `The last ${run} results in a row were ${under}.`
-  if (because === 'over') return `The last result was not ${under}.`
-  return `${run === 0 ? 'No result' : run === 1 ? 'One result' : `${run} results`} in a row ${under}; ${calm.inARow} let it grow longer.`
+  const below = sayNumber(calm.below, 2, {}, 0)
+  if (because === 'calm') return say('The last {run} results in a row were under {below} mg/L.', { run, below })
+  if (because === 'over') return say('The last result was not under {below} mg/L.', { below })
+  return say(
+    '{run, plural, =0 {No result} one {One result} other {# results}} in a row under {below} mg/L; {inARow} let it grow longer.',
+    { run, below, inARow: calm.inARow },
+  )
 }
 
 /** "pH, nitrite and dip slide of Mill 7 are due". */
-export function sayTestsDue(tests: readonly GuidedTest[], of: string): string {
-  const words = sayList(tests.map(sayTest))
-  return `${upperFirst(words)} of ${of} ${tests.length === 1 ? 'is' : 'are'} due`
-}
+export const sayTestsDue = (tests: readonly GuidedTest[], of: string): string =>
+  say('{tests} of {of} {count, plural, one {is} other {are}} due', {
+    tests: upperFirst(sayList(tests.map(sayTest))),
+    of,
+    count: tests.length,
+  })
 
 const tenth = (value: number, reader: NumberReader) => sayNumber(value, 1, reader)
 
 /** What pH says, with what to do. */
 export function sayPh(verdict: PhVerdict, reader: NumberReader = {}): string {
-  const by = verdict.fall === null ? '' : `${tenth(Math.max(0, verdict.fall), reader)} under its fresh value`
+  const fall = verdict.fall === null ? null : tenth(Math.max(0, verdict.fall), reader)
   switch (verdict.outcome) {
-    case 'below-floor':
-      return `pH is under its floor of ${tenth(verdict.floor, reader)}${by === '' ? '' : `, ${by}`}. Find the cause before anything is added.`
+    case 'below-floor': {
+      const floor = tenth(verdict.floor, reader)
+      return fall === null
+        ? say('pH is under its floor of {floor}. Find the cause before anything is added.', { floor })
+        : say(
+            'pH is under its floor of {floor}, {fall} under its fresh value. Find the cause before anything is added.',
+            {
+              floor,
+              fall,
+            },
+          )
+    }
     case 'change':
-      return `pH stands ${by}: that is a reason to change the charge. Find the cause first.`
+      return say(
+        'pH stands {fall} under its fresh value: that is a reason to change the charge. Find the cause first.',
+        { fall: fall! },
+      )
     case 'act':
-      return `pH stands ${by}. Find the cause before anything is added.`
+      return say('pH stands {fall} under its fresh value. Find the cause before anything is added.', { fall: fall! })
     case 'in-order':
-      return by === '' ? 'pH is at or above its floor.' : `pH stands ${by}.`
+      return fall === null
+        ? say('pH is at or above its floor.')
+        : say('pH stands {fall} under its fresh value.', { fall })
     case 'cannot-tell':
-      return cannotTell[verdict.because]
+      return say(cannotTell[verdict.because])
   }
 }
 
 const cannotTell = {
-  'no-fresh': 'No pH was read soon after the charge: a fall cannot be told from this reading.',
-  'steps-too-wide':
+  'no-fresh': message('No pH was read soon after the charge: a fall cannot be told from this reading.'),
+  'steps-too-wide': message(
     'The steps of these strips are too wide to see such a fall; half-unit strips cannot see 0.5. Read it again with steps of 0.2 to 0.3 or a meter.',
-  'other-strength':
+  ),
+  'other-strength': message(
     'The fluid stands at another strength than when it was fresh, and pH follows strength: bring it to its target and read again.',
+  ),
 }
 
 /** A figure or a class: "12", "1,000 to 10,000", "under 10", "10,000,000 or more". */
@@ -147,21 +186,23 @@ export function sayReported(value: Reported, decimals: number, reader: NumberRea
   const { low, high } = rangeOf(value)
   const figure = (one: number) => sayNumber(one, decimals, reader, 0)
   if (low === high) return figure(low)
-  if (high === Number.POSITIVE_INFINITY) return `${figure(low)} or more`
-  return low === 0 ? `under ${figure(high)}` : `${figure(low)} to ${figure(high)}`
+  if (high === Number.POSITIVE_INFINITY) return say('{low} or more', { low: figure(low) })
+  return low === 0
+    ? say('under {high}', { high: figure(high) })
+    : say('{low} to {high}', { low: figure(low), high: figure(high) })
 }
 
 const germWords: Record<GermClass, string> = {
-  good: 'good',
-  'under-limit': 'under the limit',
-  reasonable: 'reasonable',
-  poor: 'poor',
+  good: message('good'),
+  'under-limit': message('under the limit'),
+  reasonable: message('reasonable'),
+  poor: message('poor'),
 }
 
 /** A count with its class: "10,000 to 100,000 CFU/mL: reasonable." */
 export function sayGerms(count: Reported, germs: GermClass | null, reader: NumberReader = {}): string {
   const figure = `${sayReported(count, 0, reader)} CFU/mL`
-  return germs === null ? `${figure}.` : `${figure}: ${germWords[germs]}.`
+  return germs === null ? `${figure}.` : say('{figure}: {germs}.', { figure, germs: say(germWords[germs]) })
 }
 
 /** What a slide says: "10,000 to 100,000 CFU/mL: reasonable." */
@@ -171,31 +212,38 @@ export function saySlide(
   reader: NumberReader = {},
 ): string {
   const figure = `${sayReported(count, 0, reader)} CFU/mL`
+  const timingWords = timing === 'in-window' ? null : timing === 'early' ? early[counts] : late[counts]
   const words = [
-    germs === null ? `${figure}.` : `${figure}: ${counts === 'at-least' ? 'at least ' : ''}${germWords[germs]}.`,
-    timing === 'in-window' ? '' : timing === 'early' ? early[counts] : late[counts],
-    isFreshSlideDue ? 'Treat it as it reads, and take a fresh slide today.' : '',
+    counts === 'at-least' && germs !== null
+      ? say('{figure}: at least {germs}.', { figure, germs: say(germWords[germs]) })
+      : sayGerms(count, germs, reader),
+    ...(timingWords === null ? [] : [say(timingWords)]),
+    ...(isFreshSlideDue ? [say('Treat it as it reads, and take a fresh slide today.')] : []),
   ]
-  return words.filter((sentence) => sentence !== '').join(' ')
+  return words.join(' ')
 }
 
 type Counts = SlideRead['counts']
-const early: Record<Counts, string> = {
-  'not-yet': 'Read before its time: it says nothing yet. Read it again within its hours.',
-  'at-least': 'Read before its time: what is there counts, more may come.',
-  'as-read': '',
-  'at-most': '',
+const early: Record<Counts, string | null> = {
+  'not-yet': message('Read before its time: it says nothing yet. Read it again within its hours.'),
+  'at-least': message('Read before its time: what is there counts, more may come.'),
+  'as-read': null,
+  'at-most': null,
 }
-const late: Record<Counts, string> = {
-  'as-read': 'Read after its window; longer would only have shown more.',
-  'at-most': 'Read after its window: it may have overgrown and counts as at most that.',
-  'not-yet': '',
-  'at-least': '',
+const late: Record<Counts, string | null> = {
+  'as-read': message('Read after its window; longer would only have shown more.'),
+  'at-most': message('Read after its window: it may have overgrown and counts as at most that.'),
+  'not-yet': null,
+  'at-least': null,
 }
 
 /** That a nitrite result is over its limit, with what guidance asks for then. */
 export function sayNitriteOver(value: Reported, limit: number, action: string, reader: NumberReader = {}): string {
-  return `Nitrite ${sayReported(value, 0, reader)} mg/L, over the limit of ${sayNumber(limit, 0, reader)} mg/L. ${action}`
+  return say('Nitrite {found} mg/L, over the limit of {limit} mg/L. {action}', {
+    found: sayReported(value, 0, reader),
+    limit: sayNumber(limit, 0, reader),
+    action,
+  })
 }
 
 /** How a series moves in its charge: "It is rising by 10 mg/L a week." Of counts the slope is of the exponent. */
@@ -204,58 +252,73 @@ export function sayCourse(
   { unit, isCount }: { unit: string; isCount: boolean },
   reader: NumberReader = {},
 ): string {
-  if (trend === null) return 'Too few of this charge to tell whether it moves.'
-  if (trend.direction === 'none') return 'In this charge it only scatters so far.'
-  const by = Math.abs(trend.slope)
-  const amount = `${sayNumber(by, 2, reader, 0)} ${unit}`.trim()
-  const how = isCount ? `by a factor of ${sayNumber(10 ** by, 1, reader, 0)} a week` : `by ${amount} a week`
-  return `In this charge it is ${trend.direction} ${how}.`
+  if (trend === null) return say('Too few of this charge to tell whether it moves.')
+  const { direction, slope } = trend
+  if (direction === 'none') return say('In this charge it only scatters so far.')
+  const by = Math.abs(slope)
+  return isCount
+    ? say('In this charge it is {direction, select, rising {rising} other {falling}} by a factor of {factor} a week.', {
+        direction,
+        factor: sayNumber(10 ** by, 1, reader, 0),
+      })
+    : say('In this charge it is {direction, select, rising {rising} other {falling}} by {amount} a week.', {
+        direction,
+        amount: `${sayNumber(by, 2, reader, 0)} ${unit}`.trim(),
+      })
 }
 
 const levelWords: Record<LimitLevel, string> = {
-  guidance: 'guidance',
-  shop: 'the shop',
-  fluid: 'the fluid',
-  work: 'the work done',
-  sump: 'this sump',
+  guidance: message('guidance'),
+  shop: message('the shop'),
+  fluid: message('the fluid'),
+  work: message('the work done'),
+  sump: message('this sump'),
 }
 
 /** Who sets a limit. */
-export const sayLevel = (level: LimitLevel): string => levelWords[level]
+export const sayLevel = (level: LimitLevel): string => say(levelWords[level])
 
 const quantityWords: Record<LimitedQuantity, { name: string; unit: string; decimals: number }> = {
-  concentration: { name: 'Concentration', unit: ' %', decimals: 1 },
-  ph: { name: 'pH', unit: '', decimals: 1 },
-  hardness: { name: 'Hardness', unit: ' ppm', decimals: 0 },
-  chloride: { name: 'Chloride', unit: ' mg/L', decimals: 0 },
-  conductivity: { name: 'Conductivity', unit: ' mS/cm', decimals: 2 },
-  bacteria: { name: 'Bacteria', unit: ' CFU/mL', decimals: 0 },
-  trampOil: { name: 'Tramp oil', unit: ' %', decimals: 1 },
-  nitrite: { name: 'Nitrite', unit: ' mg/L', decimals: 0 },
-  waterNitrate: { name: 'Nitrate of the make-up water', unit: ' mg/L', decimals: 0 },
-  level: { name: 'Level', unit: ' % of the mark', decimals: 0 },
+  concentration: { name: message('Concentration'), unit: ' %', decimals: 1 },
+  ph: { name: message('pH'), unit: '', decimals: 1 },
+  hardness: { name: message('Hardness'), unit: ' ppm', decimals: 0 },
+  chloride: { name: message('Chloride'), unit: ' mg/L', decimals: 0 },
+  conductivity: { name: message('Conductivity'), unit: ' mS/cm', decimals: 2 },
+  bacteria: { name: message('Bacteria'), unit: ' CFU/mL', decimals: 0 },
+  trampOil: { name: message('Tramp oil'), unit: ' %', decimals: 1 },
+  nitrite: { name: message('Nitrite'), unit: ' mg/L', decimals: 0 },
+  waterNitrate: { name: message('Nitrate of the make-up water'), unit: ' mg/L', decimals: 0 },
+  level: { name: message('Level'), unit: ' %', decimals: 0 },
 }
 const endWords: Record<LimitEnd, string> = {
-  low: 'at least',
-  target: 'target',
-  high: 'at most',
-  reasonable: 'no longer good from',
-  poor: 'poor from',
-  act: 'act on a fall of more than',
-  change: 'change at a fall of more than',
+  low: message('{quantity}: at least {value}'),
+  target: message('{quantity}: target {value}'),
+  high: message('{quantity}: at most {value}'),
+  reasonable: message('{quantity}: no longer good from {value}'),
+  poor: message('{quantity}: poor from {value}'),
+  act: message('{quantity}: act on a fall of more than {value}'),
+  change: message('{quantity}: change at a fall of more than {value}'),
 }
 
-/** "Nitrite at most 20 mg/L". */
-export function sayLimit({ quantity, end, value }: OfferedLimit, reader: NumberReader = {}): string {
-  const { name, unit, decimals } = quantityWords[quantity]
-  return `${name}: ${endWords[end]} ${sayNumber(value, decimals, reader, 0)}${unit}`
+/** "Nitrite: at most 20 mg/L". */
+export function sayLimit(limit: OfferedLimit, reader: NumberReader = {}): string {
+  const quantity = say(quantityWords[limit.quantity].name)
+  return say(endWords[limit.end], { quantity, value: limitValue(limit, reader) })
+}
+
+function limitValue({ quantity, value }: Pick<OfferedLimit, 'quantity' | 'value'>, reader: NumberReader): string {
+  const { unit, decimals } = quantityWords[quantity]
+  const figure = `${sayNumber(value, decimals, reader, 0)}${unit}`
+  return quantity === 'level' ? say('{percent} of the mark', { percent: figure }) : figure
 }
 
 /** What of a limit was not granted: "This sump asks for 50 mg/L, which is looser: it does not count." Empty without that. */
 export function sayRefused({ refused }: SettledLimit, reader: NumberReader = {}): string {
   if (refused === null) return ''
-  const { unit, decimals } = quantityWords[refused.quantity]
-  return `${upperFirst(levelWords[refused.level])} asks for ${sayNumber(refused.value, decimals, reader, 0)}${unit}, which is looser: it does not count.`
+  return say(
+    '{level, select, guidance {Guidance} shop {The shop} fluid {The fluid} work {The work done} other {This sump}} asks for {value}, which is looser: it does not count.',
+    { level: refused.level, value: limitValue(refused, reader) },
+  )
 }
 
 /** Words as a sentence begins; pH stays as it is written. */

@@ -1,5 +1,5 @@
+import { say, speech } from '../words/index.ts'
 import { sayOnDay } from './days.ts'
-import { sayCount } from './phrases.ts'
 
 /** How far a job has come. */
 export interface SaidJob {
@@ -22,18 +22,27 @@ export function sayJob(
 ): string {
   switch (state) {
     case 'planned':
-      return plannedAt === null ? 'Planned, no day set.' : `Planned: ${sayOnDay(plannedAt, reader)}.`
+      return plannedAt === null
+        ? say('Planned, no day set.')
+        : say('Planned: {day}.', { day: sayOnDay(plannedAt, reader) })
     case 'open':
-      return `${done} of ${sayCount(steps, 'step', 'steps')} done${next === null ? '' : `; next: ${lower(next)}`}.`
+      return next === null
+        ? say('{done} of {steps, plural, one {# step} other {# steps}} done.', { done, steps })
+        : say('{done} of {steps, plural, one {# step} other {# steps}} done; next: {next}.', {
+            done,
+            steps,
+            next: inSentence(next),
+          })
     case 'waiting':
       return slideAt === null
-        ? 'It waits for its later slide.'
-        : `It waits for its later slide: ${sayOnDay(slideAt, reader)}.`
+        ? say('It waits for its later slide.')
+        : say('It waits for its later slide: {day}.', { day: sayOnDay(slideAt, reader) })
     case 'done':
-      return verdict ?? 'Done.'
+      return verdict ?? say('Done.')
     case 'given-up':
-      return `Given up after ${done} of ${sayCount(steps, 'step', 'steps')}.`
+      return say('Given up after {done} of {steps, plural, one {# step} other {# steps}}.', { done, steps })
   }
 }
 
-const lower = (title: string) => title[0]!.toLowerCase() + title.slice(1)
+/** A title behind a colon: English gives up its capital there; a German noun would not, and elsewhere it does no harm. */
+const inSentence = (title: string) => (speech().language === 'en' ? title[0]!.toLowerCase() + title.slice(1) : title)

@@ -1,5 +1,5 @@
 import type { ShopPriors } from '../estimate/priors.ts'
-import { sayCount } from './phrases.ts'
+import { say } from '../words/index.ts'
 import { type Reader, sayNumber } from './units.ts'
 
 /**
@@ -9,15 +9,21 @@ import { type Reader, sayNumber } from './units.ts'
  */
 export function sayLearnt({ version, from, groups, brixNoise }: ShopPriors, reader: Pick<Reader, 'locale'>): string {
   if (version === 0) {
-    return 'Nothing is learnt from this shop yet: losses and noise are taken from common practice, until four weeks are recorded.'
+    return say(
+      'Nothing is learnt from this shop yet: losses and noise are taken from common practice, until four weeks are recorded.',
+    )
   }
   const kinds = Object.entries(groups).filter(([kind]) => kind !== 'default')
   const share = (logarithm: number) => `${sayNumber(100 * Math.exp(logarithm), 1, reader)} %`
-  const losses = kinds.map(
-    ([kind, { evaporation, carryOff }]) =>
-      `${kind} sumps lose ${share(evaporation.mean)} of their fill to the air on a working day and ${share(carryOff.mean)} with what is carried off`,
+  const losses = kinds.map(([kind, { evaporation, carryOff }]) =>
+    say(
+      '{kind, select, central {central sumps} other {stand-alone sumps}} lose {air} of their fill to the air on a working day and {carried} with what is carried off',
+      { kind, air: share(evaporation.mean), carried: share(carryOff.mean) },
+    ),
   )
-  const hand = `a refractometer reads to ${sayNumber(brixNoise.fixed, 2, reader)} °Brix here`
-  const much = `${sayCount(from.sumps, 'sump', 'sumps')} and ${sayCount(from.readings, 'reading', 'readings')} over ${sayCount(from.days, 'day', 'days')}`
-  return `Learnt from ${much}: ${[...losses, hand].join('; ')}.`
+  const hand = say('a refractometer reads to {noise} °Brix here', { noise: sayNumber(brixNoise.fixed, 2, reader) })
+  return say(
+    'Learnt from {sumps, plural, one {# sump} other {# sumps}} and {readings, plural, one {# reading} other {# readings}} over {days, plural, one {# day} other {# days}}: {learnt}.',
+    { sumps: from.sumps, readings: from.readings, days: from.days, learnt: [...losses, hand].join('; ') },
+  )
 }

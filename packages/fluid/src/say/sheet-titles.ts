@@ -1,3 +1,5 @@
+import { say } from '../words/index.ts'
+
 /** What a sheet is called, with where it is worked. */
 export function saySheet(
   kind: 'cleanout' | 'change-over' | 'weekend' | 'holidays' | 'mothballed' | 'restart',
@@ -5,16 +7,16 @@ export function saySheet(
 ): string {
   switch (kind) {
     case 'cleanout':
-      return `Cleanout of ${name}`
+      return say('Cleanout of {name}', { name })
     case 'change-over':
-      return `Another fluid for ${name}`
+      return say('Another fluid for {name}', { name })
     case 'weekend':
-      return `${name} over the weekend`
+      return say('{name} over the weekend', { name })
     case 'holidays':
-      return `${name} over the holidays`
+      return say('{name} over the holidays', { name })
     case 'mothballed':
-      return `${name} out of use`
+      return say('{name} out of use', { name })
     case 'restart':
-      return `${name} back into use`
+      return say('{name} back into use', { name })
   }
 }

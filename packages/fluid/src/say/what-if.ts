@@ -1,5 +1,5 @@
 import type { Days, Figure, MgPerLitre } from '../quantities.ts'
-import { sayCount } from './phrases.ts'
+import { say } from '../words/index.ts'
 import { type Reader, sayConcentration, sayNumber } from './units.ts'
 
 /** A day of a plan, as far as it is said. */
@@ -11,10 +11,19 @@ export interface PlannedDay {
 
 /** "In 13 weeks 7.6 % (6.9–8.3), hardness 230 ppm (190–270)." */
 export function sayPlannedDay({ days, concentration, hardness }: PlannedDay, reader: Reader): string {
-  const when = days % 7 === 0 ? sayCount(days / 7, 'week', 'weeks') : sayCount(days, 'day', 'days')
+  const isWeeks = days % 7 === 0
   const whole = (value: number) => sayNumber(value, 0, reader)
-  const minerals = `${whole(hardness.mean)} ppm (${whole(hardness.low90)}–${whole(hardness.high90)})`
-  return `In ${when} ${sayConcentration(concentration, reader)}, hardness ${minerals}.`
+  return say(
+    'In {unit, select, weeks {{count, plural, one {# week} other {# weeks}}} other {{count, plural, one {# day} other {# days}}}} {strength}, hardness {hardness} ppm ({low}–{high}).',
+    {
+      unit: isWeeks ? 'weeks' : 'days',
+      count: isWeeks ? days / 7 : Math.round(days),
+      strength: sayConcentration(concentration, reader),
+      hardness: whole(hardness.mean),
+      low: whole(hardness.low90),
+      high: whole(hardness.high90),
+    },
+  )
 }
 
 /** "With deionised water since then its hardness would now be about 45 ppm instead of 190 ppm, by the same reckoning." */
@@ -24,6 +33,9 @@ export function sayOtherWater(
   reader: Reader,
 ): string {
   const whole = (value: number) => `${sayNumber(Math.max(0, value), 0, reader)} ppm`
-  if (Math.abs(asPoured - asked) < 0.5) return `With ${water} since then its hardness would be the same.`
-  return `With ${water} since then its hardness would now be about ${whole(asked)} instead of ${whole(asPoured)}, by the same reckoning.`
+  if (Math.abs(asPoured - asked) < 0.5) return say('With {water} since then its hardness would be the same.', { water })
+  return say(
+    'With {water} since then its hardness would now be about {asked} instead of {asPoured}, by the same reckoning.',
+    { water, asked: whole(asked), asPoured: whole(asPoured) },
+  )
 }
