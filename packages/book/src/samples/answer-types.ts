@@ -69,8 +69,11 @@ export interface SamplesAnswer {
 
 /** What a laboratory or a strip found again and again at one sump. */
 export interface AnalyteSeries {
+  /** In the language of whoever asks where it is a field of a reading; else as the laboratory calls it. */
   name: string
   unit: string
+  /** Of germs: their steps are powers of ten. */
+  isCount: boolean
   /** Oldest first, at the time of sampling. */
   points: {
     entry: string

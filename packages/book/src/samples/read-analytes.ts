@@ -55,7 +55,7 @@ export async function readAnalytes(
     if (entry.kind !== 'reading') continue
     for (const { name, unit, value, method, lab } of foundIn(entry)) {
       const key = `${name.toLowerCase()} ${unit}`
-      const one = series.get(key) ?? { name, unit, points: [], trend: null, says: '' }
+      const one = series.get(key) ?? { name, unit, isCount: counted.has(name), points: [], trend: null, says: '' }
       one.points.push({ entry: id, at: utc(entry.at), value, charge, method, lab })
       series.set(key, one)
     }
@@ -77,23 +77,19 @@ function* foundIn(reading: Reading) {
 function withTrend(series: AnalyteSeries, charge: string | null): AnalyteSeries {
   const trend = trendNow(series, charge)
   const name = fieldNames.has(series.name) ? say(series.name) : series.name
-  return { ...series, name, trend, says: sayCourse(trend, { unit: series.unit, isCount: counted.has(series.name) }) }
+  return { ...series, name, trend, says: sayCourse(trend, series) }
 }
 
 const weekMs = 7 * 86_400_000
 
 /** A class with two ends stands at its middle, one with a single end nowhere. */
-function trendNow({ name, points }: AnalyteSeries, charge: string | null): AnalyteSeries['trend'] {
+function trendNow({ isCount, points }: AnalyteSeries, charge: string | null): AnalyteSeries['trend'] {
   const figures = points
     .filter((point) => point.charge === charge)
     .flatMap(({ at, value }) => {
       const { low, high } = rangeOf(value)
       if (!Number.isFinite(high) || (typeof value === 'object' && !('low' in value))) return []
-      const figure = counted.has(name)
-        ? low > 0
-          ? (Math.log10(low) + Math.log10(high)) / 2
-          : Number.NaN
-        : (low + high) / 2
+      const figure = isCount ? (low > 0 ? (Math.log10(low) + Math.log10(high)) / 2 : Number.NaN) : (low + high) / 2
       return Number.isFinite(figure) ? [{ at: Date.parse(at) / weekMs, value: figure }] : []
     })
     .slice(-500)

@@ -5,7 +5,7 @@ import { FaultWords, SelectField, Taps, TextField } from '../fields/fields.tsx'
 import { readBrix, readLitres, readPh } from '../fields/read.ts'
 import { readTexts } from '../fields/read-texts.ts'
 import { shopUnits } from '../say/units.ts'
-import { slidePictures } from '../tests/test-entries.ts'
+import { sayPicture, slidePictures } from '../tests/slide-pictures.ts'
 import type { JobStep } from './asks.ts'
 import { noFigures, type StepFigures } from './step-entries.ts'
 
@@ -105,7 +105,7 @@ export function StepForm({ step, units, isBusy, sign }: StepFormProps) {
           onInput={setSlide}
           choices={[
             ['', say('Not read')] as const,
-            ...slidePictures.map(({ power, words }, i) => [String(i), `${say(power)}: ${say(words)}`] as const),
+            ...slidePictures.map(({ power, value }, i) => [String(i), `${say(power)}: ${sayPicture(value)}`] as const),
           ]}
         />
       )}

@@ -1,3 +1,4 @@
+import { say, sayNumber } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { GuidanceAnswer } from '../api/guidance.ts'
 
@@ -11,14 +12,14 @@ export function Compare({ data: { comparison } }: { data: GuidanceAnswer }) {
       {shown.map(({ name, differs, says }) => (
         <section key={name} class="compared" aria-label={name}>
           <h3>
-            {name} {!differs && <span class="quiet">no two differ</span>}
+            {name} {!differs && <span class="quiet">{say('no two differ')}</span>}
           </h3>
           <div class="columns">
             {says.map((rule, n) => (
               <div key={editions[n]!.name} class={rule === null ? 'says-nothing' : ''}>
                 <div class="quiet">{editions[n]!.name}</div>
                 {rule === null ? (
-                  <p class="quiet">we found nothing on it</p>
+                  <p class="quiet">{say('we found nothing on it')}</p>
                 ) : (
                   <>
                     <p>
@@ -34,7 +35,7 @@ export function Compare({ data: { comparison } }: { data: GuidanceAnswer }) {
       ))}
       <div class="buttons">
         <button type="button" aria-pressed={isAll} onClick={() => setAll(!isAll)}>
-          {isAll ? 'Only what differs' : `All ${topics.length}`}
+          {isAll ? say('Only what differs') : say('All {count}', { count: sayNumber(topics.length, 0) })}
         </button>
       </div>
     </>

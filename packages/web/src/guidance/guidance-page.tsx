@@ -1,4 +1,5 @@
-import { sayCount } from '@sumpbook/fluid'
+import { say, sayNumber } from '@sumpbook/fluid'
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { putEntry } from '../api/client.ts'
@@ -6,6 +7,7 @@ import { type GuidanceAnswer, useGuidance } from '../api/guidance.ts'
 import type { Book } from '../api/types.ts'
 import { setupEntry } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
+import { Said } from '../say/said.tsx'
 import { useSaving } from '../shop/shop.tsx'
 import { changeOf, readFields, type Texts, textsOf } from '../shop/thing-fields.ts'
 import { ThingFields } from '../shop/thing-form.tsx'
@@ -21,14 +23,14 @@ export function GuidancePage({ book }: { book: Book }) {
   return (
     <div class="shop-page guidance-page">
       <div class="page-head">
-        <h1>Guidance</h1>
+        <h1>{say('Guidance')}</h1>
         <span class="quiet">
-          <Link href="/shop">Shop</Link>
+          <Link href="/shop">{say('Shop')}</Link>
         </span>
       </div>
       {data === undefined ? (
         answer.error === null ? (
-          <p class="quiet">Looking it up …</p>
+          <p class="quiet">{say('Looking it up …')}</p>
         ) : (
           <p class="fault">{answer.error.message}</p>
         )
@@ -38,7 +40,7 @@ export function GuidancePage({ book }: { book: Book }) {
           <Choose data={data} book={book} />
           <Own data={data} book={book} />
           <section class="part" aria-labelledby="side-by-side">
-            <h2 id="side-by-side">Side by side</h2>
+            <h2 id="side-by-side">{say('Side by side')}</h2>
             <Compare data={data} />
           </section>
         </>
@@ -52,18 +54,23 @@ function Chosen({ data: { chosen, refused } }: { data: GuidanceAnswer }) {
     <>
       <p class="lede">
         {chosen.outcome === 'none'
-          ? 'None is chosen. Countries set different intervals and limits, and where they differ nothing is taken in your place.'
-          : `The shop goes by ${chosen.name}.`}
+          ? say(
+              'None is chosen. Countries set different intervals and limits, and where they differ nothing is taken in your place.',
+            )
+          : say('The shop goes by {guidance}.', { guidance: chosen.name })}
       </p>
       {refused.map(({ name, own, guidance }) => (
         <p key={name} class="note">
-          {name}: the shop’s own {sayCount(own, 'day', 'days')} are longer than the {guidance} of the guidance, and do
-          not count.
+          {say(
+            '{name}: the shop’s own {own, plural, one {# day} other {# days}} are longer than the {guidance} of the guidance, and do not count.',
+            { name, own, guidance: sayNumber(guidance, 0) },
+          )}
         </p>
       ))}
       <p class="quiet">
-        Guidance only, in our own words: the documents themselves, the fluid’s label and safety data sheet, the supplier
-        and local rules come first. Ask whether a newer edition is in force.
+        {say(
+          'Guidance only, in our own words: the documents themselves, the fluid’s label and safety data sheet, the supplier and local rules come first. Ask whether a newer edition is in force.',
+        )}
       </p>
     </>
   )
@@ -84,13 +91,13 @@ function Choose({ data, book }: { data: GuidanceAnswer; book: Book }) {
     ...data.packs.flatMap(({ id, name, editions }) =>
       editions.map((edition) => ({ pack: id, edition: edition.id, name, words: edition.name, rules: edition.rules })),
     ),
-    { pack: data.ownPack, edition: null, name: 'The shop’s own values alone', words: 'no pack', rules: [] },
-    { pack: null, edition: null, name: 'None', words: 'only strength has a day', rules: [] },
+    { pack: data.ownPack, edition: null, name: say('The shop’s own values alone'), words: say('no pack'), rules: [] },
+    { pack: null, edition: null, name: say('None'), words: say('only strength has a day'), rules: [] },
   ]
   const isHere = (pack: string | null, edition: string | null) => chosen.pack === pack && chosen.edition === edition
   return (
     <section class="part" aria-labelledby="choose">
-      <h2 id="choose">Choose</h2>
+      <h2 id="choose">{say('Choose')}</h2>
       {saving.rest.map((sentence) => (
         <p key={sentence} class="fault" role="alert">
           {sentence}
@@ -104,21 +111,21 @@ function Choose({ data, book }: { data: GuidanceAnswer; book: Book }) {
               <div class="quiet">{words}</div>
             </div>
             {isHere(pack, edition) ? (
-              <span class="tag">chosen</span>
+              <span class="tag">{say('chosen')}</span>
             ) : (
               <button
                 type="button"
                 disabled={saving.isBusy}
-                aria-label={`Go by it: ${name}, ${words}`}
+                aria-label={say('Go by it: {name}, {words}', { name, words })}
                 onClick={() => choose(pack, edition)}
               >
-                Go by it
+                {say('Go by it')}
               </button>
             )}
           </div>
           {rules.length > 0 && (
             <details>
-              <summary>What it says, and where</summary>
+              <summary>{say('What it says, and where')}</summary>
               <ul class="rules">
                 {rules.map((rule) => (
                   <li key={rule.id}>
@@ -134,6 +141,8 @@ function Choose({ data, book }: { data: GuidanceAnswer; book: Book }) {
     </section>
   )
 }
+
+const toShop = (inside: ComponentChildren) => <Link href="/shop">{inside}</Link>
 
 function Own({ data, book }: { data: GuidanceAnswer; book: Book }) {
   const before = shopThing(book)
@@ -155,17 +164,23 @@ function Own({ data, book }: { data: GuidanceAnswer; book: Book }) {
   }
   return (
     <section class="part" aria-labelledby="own">
-      <h2 id="own">The shop’s own values</h2>
+      <h2 id="own">{say('The shop’s own values')}</h2>
       <p class="quiet">
-        Empty fields leave what the guidance says. Tighter values count, looser ones do not.{' '}
-        {data.chosen.outcome === 'none' && 'Without guidance they count as they are. '}
-        Strength is read{' '}
-        {readEveryDays === undefined ? 'once a week' : `every ${sayCount(readEveryDays, 'day', 'days')}`}:{' '}
-        <Link href="/shop">change that under Shop</Link>.
+        {say('Empty fields leave what the guidance says. Tighter values count, looser ones do not.')}{' '}
+        {data.chosen.outcome === 'none' && `${say('Without guidance they count as they are.')} `}
+        {readEveryDays === undefined ? (
+          <Said text="Strength is read once a week: <page>change that under Shop</page>." parts={{ page: toShop }} />
+        ) : (
+          <Said
+            text="Strength is read {days, plural, one {every # day} other {every # days}}: <page>change that under Shop</page>."
+            values={{ days: readEveryDays }}
+            parts={{ page: toShop }}
+          />
+        )}
       </p>
       <form
         class="thing-edit"
-        aria-label="The shop’s own values"
+        aria-label={say('The shop’s own values')}
         onSubmit={(event) => {
           event.preventDefault()
           void submit()
@@ -185,7 +200,7 @@ function Own({ data, book }: { data: GuidanceAnswer; book: Book }) {
         ))}
         <div class="buttons">
           <button type="submit" class="main" disabled={saving.isBusy || texts === null}>
-            Write it down
+            {say('Write it down')}
           </button>
         </div>
       </form>

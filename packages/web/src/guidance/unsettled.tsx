@@ -1,5 +1,7 @@
+import { say } from '@sumpbook/fluid'
 import { Link } from 'wouter-preact'
 import type { SumpCalendar } from '../api/guidance.ts'
+import { Said } from '../say/said.tsx'
 
 /** What the packs say where the shop has chosen none: no figure is taken in their place. */
 export function Unsettled({ lines }: { lines: SumpCalendar['unsettled'] }) {
@@ -8,11 +10,13 @@ export function Unsettled({ lines }: { lines: SumpCalendar['unsettled'] }) {
   return (
     <>
       <p class="note">
-        No guidance is chosen, and sources differ: nothing is taken in its place.{' '}
-        <Link href="/shop/guidance">Choose guidance under Shop</Link>.
+        <Said
+          text="No guidance is chosen, and sources differ: nothing is taken in its place. <page>Choose guidance under Shop</page>."
+          parts={{ page: (inside) => <Link href="/shop/guidance">{inside}</Link> }}
+        />
       </p>
       <details>
-        <summary>What the sources say</summary>
+        <summary>{say('What the sources say')}</summary>
         <dl class="said-by">
           {conflicting.map(({ name, says }) => (
             <div key={name}>

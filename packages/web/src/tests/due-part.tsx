@@ -1,4 +1,4 @@
-import { sayCount, sayList, sayTest } from '@sumpbook/fluid'
+import { say, sayList, sayNumber, sayTest } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { type ShopCalendar, useCalendar } from '../api/guidance.ts'
@@ -6,6 +6,7 @@ import type { Book, Entry } from '../api/types.ts'
 import { labelOf } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { useWriting } from '../entry/use-writing.ts'
+import { Said } from '../say/said.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayDay } from '../say/when.ts'
 import { Findings } from './findings.tsx'
@@ -21,7 +22,7 @@ export function DuePart({ book }: { book: Book }) {
   const [open, setOpen] = useState<string | null>(null)
   if (answer.data === undefined) {
     return answer.error === null ? (
-      <p class="quiet">Looking up the days …</p>
+      <p class="quiet">{say('Looking up the days …')}</p>
     ) : (
       <p class="fault">{answer.error.message}</p>
     )
@@ -43,14 +44,21 @@ export function DuePart({ book }: { book: Book }) {
   return (
     <>
       <p class="intro">
-        By {guidance.name}. <Link href="/shop/guidance">Guidance and its sources</Link>
+        <Said
+          text="By {guidance}. <page>Guidance and its sources</page>"
+          values={{ guidance: guidance.name }}
+          parts={{ page: (inside) => <Link href="/shop/guidance">{inside}</Link> }}
+        />
       </p>
       {guidance.outcome === 'none' && (
         <p class="note">
-          No guidance is chosen: only strength has a day. <Link href="/shop/guidance">Choose it under Shop</Link>.
+          <Said
+            text="No guidance is chosen: only strength has a day. <page>Choose it under Shop</page>."
+            parts={{ page: (inside) => <Link href="/shop/guidance">{inside}</Link> }}
+          />
         </p>
       )}
-      {asks.length > 0 && <h2>To be looked into</h2>}
+      {asks.length > 0 && <h2>{say('To be looked into')}</h2>}
       {asks.map((line) => (
         <article key={line.sump} class="due-sump">
           <h3>
@@ -59,11 +67,15 @@ export function DuePart({ book }: { book: Book }) {
           <Findings findings={line.findings.filter(({ urgency }) => urgency !== 'note')} />
         </article>
       ))}
-      <h2>{due.length === 0 ? 'Nothing is due today' : `Due of ${sayCount(due.length, 'sump', 'sumps')}`}</h2>
+      <h2>
+        {due.length === 0
+          ? say('Nothing is due today')
+          : say('{count, plural, one {Due of # sump} other {Due of # sumps}}', { count: due.length })}
+      </h2>
       {unseen.length > 1 && (
         <div class="buttons">
           <button type="button" disabled={writing.isBusy} onClick={lookAtAll}>
-            Looked and smelt at all {unseen.length}: nothing found
+            {say('Looked and smelt at all {count}: nothing found', { count: sayNumber(unseen.length, 0) })}
           </button>
         </div>
       )}
@@ -81,10 +93,12 @@ export function DuePart({ book }: { book: Book }) {
               type="button"
               class="plain"
               aria-expanded={open === line.sump}
-              aria-label={`${open === line.sump ? 'Close' : 'Write'}: a test of ${line.name}`}
+              aria-label={say(open === line.sump ? 'Close: a test of {name}' : 'Write: a test of {name}', {
+                name: line.name,
+              })}
               onClick={() => setOpen(open === line.sump ? null : line.sump)}
             >
-              {open === line.sump ? 'Close' : 'Write'}
+              {say(open === line.sump ? 'Close' : 'Write')}
             </button>
           </div>
           {open === line.sump && (
@@ -110,14 +124,16 @@ function Coming({ sumps }: { sumps: readonly Line[] }) {
   if (days.length === 0) return null
   return (
     <>
-      <h2>Coming</h2>
+      <h2>{say('Coming')}</h2>
       <ul class="coming">
         {days.map(([day, tests]) => (
           <li key={day}>
             <strong>{sayDay(`${day}T12:00:00Z`, 'UTC')}</strong>{' '}
             {[...Map.groupBy(tests, ({ test }) => test.name)]
               .map(([name, of]) =>
-                of.length > 3 ? `${name} of ${of.length}` : `${name} of ${sayList(of.map(({ sump }) => sump))}`,
+                of.length > 3
+                  ? say('{test} of {count}', { test: name, count: sayNumber(of.length, 0) })
+                  : say('{test} of {sumps}', { test: name, sumps: sayList(of.map(({ sump }) => sump)) }),
               )
               .join(' · ')}
           </li>

@@ -1,4 +1,4 @@
-import { rangeOf, sayReported } from '@sumpbook/fluid'
+import { rangeOf, say, sayNumber, sayReported } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { type AnalyteSeries, useAnalytes } from '../api/guidance.ts'
 import type { Book } from '../api/types.ts'
@@ -6,6 +6,7 @@ import { Plot } from '../drawing/plot.tsx'
 import { axisOf } from '../drawing/scale.ts'
 import { SelectField } from '../fields/fields.tsx'
 import { dayIn, sayDay, sayWhen } from '../say/when.ts'
+import { sayWay } from './sample-ways.ts'
 
 const dayMs = 86_400_000
 
@@ -18,15 +19,15 @@ export function FoundPart({ book }: { book: Book }) {
     <>
       <div class="narrow">
         <SelectField
-          label="Sump"
+          label={say('Sump')}
           value={sump}
           onInput={setSump}
-          choices={[['', 'choose a sump'], ...(book.sumpList ?? []).map(({ id, name }) => [id, name] as const)]}
+          choices={[['', say('choose a sump')], ...(book.sumpList ?? []).map(({ id, name }) => [id, name] as const)]}
         />
       </div>
       {answer.error !== null && <p class="fault">{answer.error.message}</p>}
       {sump !== '' && answer.data !== undefined && series.length === 0 && (
-        <p>Nothing but strength and level has been read of it yet.</p>
+        <p>{say('Nothing but strength and level has been read of it yet.')}</p>
       )}
       {series.map((one) => (
         <Series key={`${one.name} ${one.unit}`} series={one} timeZone={book.shop.timeZone} />
@@ -35,23 +36,24 @@ export function FoundPart({ book }: { book: Book }) {
   )
 }
 
-const counted: ReadonlySet<string> = new Set(['bacteria', 'fungi'])
-
 function Series({ series, timeZone }: { series: AnalyteSeries; timeZone: string }) {
   const { name, unit, points, says } = series
   const now = new Date().toISOString()
   const last = points.at(-1)!
-  const isCount = counted.has(name)
   const title = name[0]!.toUpperCase() + name.slice(1)
   return (
     <section class="part" aria-label={name}>
       <h2>{name.startsWith('pH') ? name : title}</h2>
       <p>
-        Last {`${sayReported(last.value, 2)} ${unit}`.trim()}, {sayWhen(last.at, { timeZone, now })}. {says}
+        {say('Last {value}, {when}.', {
+          value: `${sayReported(last.value, 2)} ${unit}`.trim(),
+          when: sayWhen(last.at, { timeZone, now }),
+        })}{' '}
+        {says}
       </p>
-      {points.length > 1 && <Course series={series} isCount={isCount} timeZone={timeZone} />}
+      {points.length > 1 && <Course series={series} timeZone={timeZone} />}
       <details>
-        <summary>All {points.length}</summary>
+        <summary>{say('All {count}', { count: sayNumber(points.length, 0) })}</summary>
         <table>
           <tbody>
             {points.toReversed().map(({ entry, at, value, method, lab, charge }) => (
@@ -61,7 +63,11 @@ function Series({ series, timeZone }: { series: AnalyteSeries; timeZone: string 
                   {sayReported(value, 2)} {unit}
                 </td>
                 <td class="quiet">
-                  {[method ?? '', lab ?? '', charge === last.charge ? '' : 'of an earlier charge']
+                  {[
+                    method === null ? '' : sayWay(method),
+                    lab ?? '',
+                    charge === last.charge ? '' : say('of an earlier charge'),
+                  ]
                     .filter((part) => part !== '')
                     .join(', ')}
                 </td>
@@ -75,7 +81,8 @@ function Series({ series, timeZone }: { series: AnalyteSeries; timeZone: string 
 }
 
 /** Points at the middle of their class, a line where the class reaches; germs by powers of ten. */
-function Course({ series, isCount, timeZone }: { series: AnalyteSeries; isCount: boolean; timeZone: string }) {
+function Course({ series, timeZone }: { series: AnalyteSeries; timeZone: string }) {
+  const { name, unit, isCount } = series
   const scale = (value: number) => (isCount ? Math.log10(Math.max(value, 10)) : value)
   const marks = series.points.map(({ entry, at, value }) => {
     const { low, high } = rangeOf(value)
@@ -87,7 +94,7 @@ function Course({ series, isCount, timeZone }: { series: AnalyteSeries; isCount:
   const y = axisOf(all, { most: 4 })
   const span = Math.max(to - from, 1)
   const x = { from: from - 0.03 * span, to: to + 0.03 * span, step: 1, ticks: [] }
-  const words = isCount ? `${series.name}, powers of ten CFU/mL` : `${series.name} ${series.unit}`.trim()
+  const words = isCount ? say('{name}, powers of ten CFU/mL', { name }) : `${name} ${unit}`.trim()
   const ticks = [from, to].map((at) => ({ at, words: dayIn(new Date(at * dayMs).toISOString(), timeZone) }))
   return (
     <Plot
@@ -95,7 +102,12 @@ function Course({ series, isCount, timeZone }: { series: AnalyteSeries; isCount:
       y={y}
       height={170}
       words={words}
-      says={`${words}, ${series.points.length} readings from ${ticks[0]!.words} to ${ticks[1]!.words}`}
+      says={say('{what}, {count, plural, one {# reading} other {# readings}} from {from} to {to}', {
+        what: words,
+        count: series.points.length,
+        from: ticks[0]!.words,
+        to: ticks[1]!.words,
+      })}
       xTicks={span > 20 ? ticks : ticks.slice(1)}
     >
       {(places) => (

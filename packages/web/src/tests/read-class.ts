@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { type FieldRead, readPlain } from '../fields/read.ts'
 
 /** A figure, or a class as strips and slides give it. */
@@ -5,7 +6,8 @@ export type Read = number | { low: number; high: number } | { below: number } | 
 
 export type ClassRead = { value: Read | null } | Extract<FieldRead, { fault: unknown }>
 
-const between = /^(\S+)\s*(?:–|-|to)\s*(\S+)$/i
+/** Words beside the signs are those of every language, whichever is read: nobody types one and means another. */
+const between = /^(\S+)\s*(?:–|-|to|bis|a)\s*(\S+)$/i
 
 /**
  * What a strip shows as it is typed: "9.2", "<10" or "under 10", "10-25" or "10 to 25", ">80" or "80+". Empty text is nothing read.
@@ -15,9 +17,10 @@ const between = /^(\S+)\s*(?:–|-|to)\s*(\S+)$/i
 export function readClass(text: string, ends: { min: number; max: number }): ClassRead {
   const typed = text.trim()
   if (typed === '') return { value: null }
-  const under = /^(?:<|under |below )\s*(.+)$/i.exec(typed)
+  const under = /^(?:<|under |below |unter |menos de )\s*(.+)$/i.exec(typed)
   if (under !== null) return one(under[1]!, ends, (below) => ({ below }))
-  const over = /^(?:>|over |at least )\s*(.+)$/i.exec(typed) ?? /^(.+?)\s*\+$/.exec(typed)
+  const over =
+    /^(?:>|over |at least |über |mindestens |ab |más de |al menos )\s*(.+)$/i.exec(typed) ?? /^(.+?)\s*\+$/.exec(typed)
   if (over !== null) return one(over[1]!, ends, (atLeast) => ({ atLeast }))
   const range = between.exec(typed)
   if (range === null) return one(typed, ends, (value) => value)
@@ -25,7 +28,7 @@ export function readClass(text: string, ends: { min: number; max: number }): Cla
   if ('fault' in low) return low
   if ('fault' in high) return high
   if (low.value === null || high.value === null || low.value >= high.value) {
-    return { fault: { found: typed, expected: 'two figures, the lower one first, such as 10-25' } }
+    return { fault: { found: typed, expected: say('two figures, the lower one first, such as 10-25') } }
   }
   return { value: { low: low.value, high: high.value } }
 }

@@ -1,3 +1,4 @@
+import { message, say, sayNumber } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { SampleLine } from '../api/guidance.ts'
 import type { Entry } from '../api/types.ts'
@@ -13,6 +14,11 @@ interface Row {
   unit: string
 }
 const empty: Row = { name: '', value: '', unit: '' }
+const columns = [
+  { key: 'name', heading: message('Name'), label: message('Row {row}, name') },
+  { key: 'value', heading: message('Figure'), label: message('Row {row}, figure') },
+  { key: 'unit', heading: message('Unit'), label: message('Row {row}, unit') },
+] as const
 /** A report may find anything; below 0 only what is no amount. */
 const ends = { min: -1e6, max: 1e12 }
 
@@ -55,34 +61,34 @@ export function ReportForm({
   return (
     <form
       class="report-form"
-      aria-label="Write the report down"
+      aria-label={say('Write the report down')}
       onSubmit={(event) => {
         event.preventDefault()
         void submit()
       }}
     >
       <div class="narrow">
-        <TextField label="Laboratory" value={lab} onInput={setLab} />
+        <TextField label={say('Laboratory')} value={lab} onInput={setLab} />
       </div>
       <table class="rows-table">
-        <caption>What was found</caption>
+        <caption>{say('What was found')}</caption>
         <thead>
           <tr>
-            <th>Name</th>
-            <th>Figure</th>
-            <th>Unit</th>
+            {columns.map(({ key, heading }) => (
+              <th key={key}>{say(heading)}</th>
+            ))}
           </tr>
         </thead>
         <tbody>
           {rows.map((row, n) => (
             <tr key={n}>
-              {(['name', 'value', 'unit'] as const).map((key) => (
+              {columns.map(({ key, label }) => (
                 <td key={key}>
                   <input
                     value={row[key]}
                     inputMode={key === 'value' ? 'decimal' : 'text'}
                     autocomplete="off"
-                    aria-label={`Row ${n + 1}, ${key === 'value' ? 'figure' : key}`}
+                    aria-label={say(label, { row: sayNumber(n + 1, 0) })}
                     aria-invalid={key === 'value' && faults[n] != null ? 'true' : undefined}
                     onInput={({ currentTarget: { value } }) => change(n, { [key]: value })}
                   />
@@ -95,7 +101,7 @@ export function ReportForm({
       </table>
       <div class="buttons">
         <button type="submit" class="main" disabled={isBusy || rows.every(({ name }) => name.trim() === '')}>
-          Write it down
+          {say('Write it down')}
         </button>
       </div>
     </form>
@@ -106,6 +112,8 @@ function readRow({ name, value }: Row) {
   if (name.trim() === '' && value.trim() === '') return null
   const read = readClass(value, ends)
   if ('fault' in read) return read
-  if (read.value === null) return { fault: { found: 'nothing', expected: 'a figure such as 12 or <0.1' } }
-  return name.trim() === '' ? { fault: { found: 'no name', expected: 'what was found, such as boron' } } : read
+  if (read.value === null) return { fault: { found: say('nothing'), expected: say('a figure such as 12 or <0.1') } }
+  return name.trim() === ''
+    ? { fault: { found: say('no name'), expected: say('what was found, such as boron') } }
+    : read
 }

@@ -1,4 +1,4 @@
-import { sayCount } from '@sumpbook/fluid'
+import { say, sayNumber } from '@sumpbook/fluid'
 import { useEffect, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { type SampleLine, useSamples } from '../api/guidance.ts'
@@ -7,18 +7,13 @@ import { labelOf } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { useWriting } from '../entry/use-writing.ts'
 import { SelectField } from '../fields/fields.tsx'
+import { Said } from '../say/said.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayWhen } from '../say/when.ts'
 import { ReportForm } from './report-form.tsx'
+import { sayWay } from './sample-ways.ts'
 import { SlideReading } from './slide-reading.tsx'
 import { type SampleWay, sampleEntry, sampleMethods } from './test-entries.ts'
-
-const wayWords: Record<SampleWay, string> = {
-  'dip slide': 'dip slide',
-  'slide for moulds': 'slide for moulds and yeasts',
-  laboratory: 'bottle to the laboratory',
-  'standing sample': 'sample left standing',
-}
 
 const shownAtFirst = 12
 
@@ -34,7 +29,7 @@ export function SamplesPart({ book }: { book: Book }) {
   }, [data === undefined])
   if (data === undefined) {
     return answer.error === null ? (
-      <p class="quiet">Looking for samples …</p>
+      <p class="quiet">{say('Looking for samples …')}</p>
     ) : (
       <p class="fault">{answer.error.message}</p>
     )
@@ -67,20 +62,28 @@ export function SamplesPart({ book }: { book: Book }) {
   return (
     <>
       <p class="intro">
-        Classes of germs by {data.guidance}. <Link href="/shop/guidance">Guidance and its sources</Link>
+        <Said
+          text="Classes of germs by {guidance}. <page>Guidance and its sources</page>"
+          values={{ guidance: data.guidance }}
+          parts={{ page: (inside) => <Link href="/shop/guidance">{inside}</Link> }}
+        />
         {shared !== null && <span class="quiet source">{shared}.</span>}
       </p>
       <p role="status" class="said">
         {writing.said}
       </p>
-      <h2>{toRead.length === 0 ? 'Nothing to read now' : `${sayCount(toRead.length, 'sample', 'samples')} to read`}</h2>
+      <h2>
+        {toRead.length === 0
+          ? say('Nothing to read now')
+          : say('{count, plural, one {# sample to read} other {# samples to read}}', { count: toRead.length })}
+      </h2>
       {toRead.map(line)}
-      {growing.length > 0 && <h2>Not yet</h2>}
+      {growing.length > 0 && <h2>{say('Not yet')}</h2>}
       {growing.map(line)}
       <TakeSample book={book} isBusy={writing.isBusy} write={write} />
       {data.strays.length > 0 && (
         <>
-          <h2>Results that answer no sample</h2>
+          <h2>{say('Results that answer no sample')}</h2>
           {data.strays.map((stray) => (
             <p key={stray.id} class="doubt">
               <Link href={`/journal/${stray.id}`}>
@@ -91,8 +94,8 @@ export function SamplesPart({ book }: { book: Book }) {
           ))}
         </>
       )}
-      <h2>Read</h2>
-      {data.answered.length === 0 && <p class="quiet">None of the last four months.</p>}
+      <h2>{say('Already read')}</h2>
+      {data.answered.length === 0 && <p class="quiet">{say('None of the last four months.')}</p>}
       <ul class="answered">
         {data.answered.slice(0, isAll ? undefined : shownAtFirst).map((sample) => (
           <Answered key={sample.id} sample={sample} when={when} isSourceSaid={shared !== null} />
@@ -100,16 +103,20 @@ export function SamplesPart({ book }: { book: Book }) {
       </ul>
       {!isAll && data.answered.length > shownAtFirst && (
         <button type="button" onClick={() => setAll(true)}>
-          Show all {data.answered.length}
+          {say('Show all {count}', { count: sayNumber(data.answered.length, 0) })}
         </button>
       )}
       {data.neverRead.length > 0 && (
         <details>
-          <summary>{sayCount(data.neverRead.length, 'sample was', 'samples were')} never read</summary>
+          <summary>
+            {say('{count, plural, one {# sample was never read} other {# samples were never read}}', {
+              count: data.neverRead.length,
+            })}
+          </summary>
           <ul class="answered">
             {data.neverRead.map(({ id, name, method, at, says }) => (
               <li key={id}>
-                <strong>{name}</strong> {wayWords[method]}, {when(at)}. <span class="quiet">{says}</span>
+                <strong>{name}</strong> {sayWay(method)}, {when(at)}. <span class="quiet">{says}</span>
               </li>
             ))}
           </ul>
@@ -136,22 +143,22 @@ function SampleOf({
 }) {
   const { id, sump, name, method, at, says, state, results } = sample
   const isSlide = method === 'dip slide' || method === 'slide for moulds'
-  const words = isOpen ? 'Close' : state === 'growing' ? 'Read it early' : isSlide ? 'Read it' : 'Write the report'
+  const words = say(isOpen ? 'Close' : state === 'growing' ? 'Read it early' : isSlide ? 'Read it' : 'Write the report')
   return (
-    <article class="due-sump" id={`sample-${id}`} aria-label={`${wayWords[method]} of ${name}`}>
+    <article class="due-sump" id={`sample-${id}`} aria-label={say('{what} of {name}', { what: sayWay(method), name })}>
       <div class="due-head">
         <h3>
           <Link href={`/sumps/${encodeURIComponent(sump)}#tests`}>{name}</Link>
         </h3>
         <span>
-          {wayWords[method]}, {when(at)}
+          {sayWay(method)}, {when(at)}
         </span>
         {method !== 'standing sample' && (
           <button
             type="button"
             class={isOpen || state === 'growing' ? 'plain' : ''}
             aria-expanded={isOpen}
-            aria-label={`${words}: the ${wayWords[method]} of ${name}`}
+            aria-label={say('{button}: the {what} of {name}', { button: words, what: sayWay(method), name })}
             onClick={toggle}
           >
             {words}
@@ -159,7 +166,7 @@ function SampleOf({
         )}
         {method === 'standing sample' && (
           <Link class="button plain" href={`/sumps/${encodeURIComponent(sump)}/why`}>
-            Something wrong with it?
+            {say('Something wrong with it?')}
           </Link>
         )}
       </div>
@@ -195,13 +202,15 @@ function Answered({
         <Link href={`/sumps/${encodeURIComponent(sump)}#tests`}>{name}</Link>
       </strong>{' '}
       <span class="quiet">
-        {wayWords[method]}, {when(at)}
+        {sayWay(method)}, {when(at)}
       </span>
       {results.map((one) => (
         <div key={one.id} class={one.id === result ? '' : 'quiet'}>
           {one.says}
-          {results.length > 1 && one.id !== result && ' It does not count: another reading does.'}
-          {one.source !== null && !isSourceSaid && <span class="quiet source"> By {one.source}.</span>}
+          {results.length > 1 && one.id !== result && ` ${say('It does not count: another reading does.')}`}
+          {one.source !== null && !isSourceSaid && (
+            <span class="quiet source"> {say('By {source}.', { source: one.source })}</span>
+          )}
         </div>
       ))}
     </li>
@@ -223,19 +232,19 @@ function TakeSample({
   const name = sumps.find(({ id }) => id === sump)?.name ?? ''
   return (
     <section class="part take-sample" aria-labelledby="take-sample">
-      <h2 id="take-sample">A sample was taken</h2>
+      <h2 id="take-sample">{say('A sample was taken')}</h2>
       <div class="take-fields">
         <SelectField
-          label="Sump it was taken from"
+          label={say('Sump it was taken from')}
           value={sump}
           onInput={setSump}
-          choices={[['', 'choose a sump'], ...sumps.map(({ id, name }) => [id, name] as const)]}
+          choices={[['', say('choose a sump')], ...sumps.map(({ id, name }) => [id, name] as const)]}
         />
         <SelectField
-          label="Taken as"
+          label={say('Taken as')}
           value={way}
           onInput={(next) => setWay(next as SampleWay)}
-          choices={sampleMethods.map((method) => [method, wayWords[method]] as const)}
+          choices={sampleMethods.map((method) => [method, sayWay(method)] as const)}
         />
       </div>
       <div class="buttons">
@@ -244,7 +253,7 @@ function TakeSample({
           disabled={isBusy || sump === ''}
           onClick={() => void write(name, [sampleEntry(sump, way, stampNow())])}
         >
-          Write it down
+          {say('Write it down')}
         </button>
       </div>
     </section>

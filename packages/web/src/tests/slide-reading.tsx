@@ -1,10 +1,11 @@
-import { cautions } from '@sumpbook/fluid'
+import { cautions, say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { SampleLine } from '../api/guidance.ts'
 import type { Entry } from '../api/types.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { Cautions } from '../parts/cautions.tsx'
-import { resultEntry, slidePictures } from './test-entries.ts'
+import { sayPicture, slidePictures } from './slide-pictures.ts'
+import { resultEntry } from './test-entries.ts'
 
 /** A slide is read by the picture it looks like most: one tap. */
 export function SlideReading({
@@ -23,10 +24,12 @@ export function SlideReading({
   }
   return (
     <div class="slide-reading">
-      <p>Hold it against the pictures that came with it. Which does it look like most?</p>
+      <p>{say('Hold it against the pictures that came with it. Which does it look like most?')}</p>
       <fieldset class="pictures">
-        <legend class="only-read">{what === 'fungi' ? 'Moulds and yeasts' : 'Bacteria'} on it, CFU/mL</legend>
-        {slidePictures.map(({ words, power }, n) => (
+        <legend class="only-read">
+          {say(what === 'fungi' ? 'Moulds and yeasts on it, CFU/mL' : 'Bacteria on it, CFU/mL')}
+        </legend>
+        {slidePictures.map(({ power, value }, n) => (
           <button
             key={power}
             type="button"
@@ -35,17 +38,17 @@ export function SlideReading({
             onClick={() => setPicked(n)}
           >
             <Colonies density={n} />
-            <strong>{power}</strong>
-            <span>{words}</span>
+            <strong>{say(power)}</strong>
+            <span>{sayPicture(value)}</span>
           </button>
         ))}
       </fieldset>
       <div class="buttons">
         <button type="button" class="main" disabled={isBusy || picked === null} onClick={send}>
-          Write it down
+          {say('Write it down')}
         </button>
       </div>
-      <Cautions cautions={[cautions.grownSlide.text]} />
+      <Cautions cautions={[say(cautions.grownSlide.text)]} />
     </div>
   )
 }

@@ -1,4 +1,4 @@
-import { sayCautions } from '@sumpbook/fluid'
+import { say, sayCautions } from '@sumpbook/fluid'
 import { useEffect } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { useSumpCalendar } from '../api/guidance.ts'
@@ -30,11 +30,11 @@ export function SumpTests({ book, sump, name, now }: { book: Book; sump: string;
   return (
     <>
       <section aria-labelledby="tests" class="part">
-        <h2 id="tests">Tests</h2>
+        <h2 id="tests">{say('Tests')}</h2>
         <p class="quiet">
-          By {data.guidance.name}. <Link href="/shop/guidance">Guidance</Link> ·{' '}
-          <Link href="/tests/samples">Samples</Link> ·{' '}
-          <Link href={`/tests/found?sump=${encodeURIComponent(sump)}`}>What was found over time</Link>
+          {say('By {guidance}.', { guidance: data.guidance.name })} <Link href="/shop/guidance">{say('Guidance')}</Link>{' '}
+          · <Link href="/tests/samples">{say('Samples')}</Link> ·{' '}
+          <Link href={`/tests/found?sump=${encodeURIComponent(sump)}`}>{say('What was found over time')}</Link>
         </p>
         <Findings findings={data.findings} />
         <TestLines tests={data.tests} timeZone={timeZone} now={now} />
@@ -45,7 +45,7 @@ export function SumpTests({ book, sump, name, now }: { book: Book; sump: string;
         </p>
       </section>
       <section aria-labelledby="limits" class="part">
-        <h2 id="limits">Limits, and where each comes from</h2>
+        <h2 id="limits">{say('Limits, and where each comes from')}</h2>
         <LimitLines limits={data.limits} />
         <Unsettled lines={data.unsettled} />
       </section>

@@ -46,13 +46,3 @@ export const testReading = (
   typed: Readonly<Record<string, string>>,
   stamp: Stamp,
 ): Entry => ({ ...envelope(stamp), kind: 'reading', sump, ...found, typed: { ...typed } }) as Entry
-
-/** The pictures that a slide is held against: how many germs each stands for, CFU/mL. */
-export const slidePictures: readonly { words: string; power: string; value: Read }[] = [
-  { words: 'fewer than the first picture', power: 'under 10³', value: { below: 1000 } },
-  { words: '1,000', power: '10³', value: 1e3 },
-  { words: '10,000', power: '10⁴', value: 1e4 },
-  { words: '100,000', power: '10⁵', value: 1e5 },
-  { words: '1,000,000', power: '10⁶', value: 1e6 },
-  { words: '10,000,000 or more', power: '10⁷', value: { atLeast: 1e7 } },
-]

@@ -1,3 +1,4 @@
+import { message, say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Entry } from '../api/types.ts'
 import { stampNow } from '../entry/this-device.ts'
@@ -7,14 +8,14 @@ import { type Read, readClass } from './read-class.ts'
 import { lookedEntry, type SampleWay, sampleEntry, testReading } from './test-entries.ts'
 
 const fields = [
-  { key: 'ph', label: 'pH', unit: '', ends: { min: 0, max: 14 } },
-  { key: 'nitrite', label: 'Nitrite, mg/L', unit: ' mg/L', ends: { min: 0, max: 1000 } },
-  { key: 'hardness', label: 'Hardness, ppm', unit: ' ppm', ends: { min: 0, max: 10_000 } },
+  { key: 'ph', label: message('pH'), unit: '', ends: { min: 0, max: 14 } },
+  { key: 'nitrite', label: message('Nitrite, mg/L'), unit: ' mg/L', ends: { min: 0, max: 1000 } },
+  { key: 'hardness', label: message('Hardness, ppm'), unit: ' ppm', ends: { min: 0, max: 10_000 } },
 ] as const
 
 const ways: readonly (readonly [SampleWay, string])[] = [
-  ['dip slide', 'Slide dipped'],
-  ['laboratory', 'Sample for the laboratory'],
+  ['dip slide', message('Slide dipped')],
+  ['laboratory', message('Sample for the laboratory')],
 ]
 
 /** What was tested of one sump: typed from strips or a meter, or a sample whose result comes later. */
@@ -38,7 +39,7 @@ export function TestForm({
   return (
     <form
       class="test-form"
-      aria-label="Write a test down"
+      aria-label={say('Write a test down')}
       onSubmit={(event) => {
         event.preventDefault()
         void submit()
@@ -48,7 +49,7 @@ export function TestForm({
         {fields.map(({ key, label }) => (
           <TextField
             key={key}
-            label={label}
+            label={say(label)}
             value={texts[key] ?? ''}
             numeric={key === 'ph'}
             fault={faults[key] ?? null}
@@ -56,17 +57,17 @@ export function TestForm({
           />
         ))}
       </div>
-      <p class="quiet">A strip’s class as well: &lt;10, 10-25, 80+.</p>
+      <p class="quiet">{say('A strip’s class as well: <10, 10-25, 80+.')}</p>
       <div class="buttons">
         <button
           type="submit"
           class="main"
           disabled={isBusy || Object.values(texts).every((text) => text.trim() === '')}
         >
-          Write it down
+          {say('Write it down')}
         </button>
         <button type="button" disabled={isBusy} onClick={() => void write([lookedEntry(sump, stampNow())])}>
-          Looked, smelt, all fine
+          {say('Looked, smelt, all fine')}
         </button>
         {ways.map(([way, words]) => (
           <button
@@ -75,7 +76,7 @@ export function TestForm({
             disabled={isBusy}
             onClick={() => void write([sampleEntry(sump, way, stampNow())])}
           >
-            {words}
+            {say(words)}
           </button>
         ))}
       </div>

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { CalendarLine } from '../api/guidance.ts'
 import { dayIn, sayDay, sayWhen } from '../say/when.ts'
 
@@ -12,13 +13,13 @@ export function TestLines({ tests, timeZone, now }: { tests: readonly CalendarLi
             <strong>{name}</strong>
             <span class={isDue ? 'due-words' : 'quiet'}>{sayDue(dueOn, isDue, dayIn(now, timeZone))}</span>
             <span class="quiet last">
-              {last === null ? 'never yet' : `last ${sayWhen(last.at, { timeZone, now })}`}
+              {last === null ? say('never yet') : say('last {when}', { when: sayWhen(last.at, { timeZone, now }) })}
             </span>
           </div>
           <details>
-            <summary>Why then</summary>
+            <summary>{say('Why then')}</summary>
             <p>{why}</p>
-            {source !== null && <p class="quiet">Source: {source}.</p>}
+            {source !== null && <p class="quiet">{say('Source: {source}.', { source })}</p>}
           </details>
         </li>
       ))}
@@ -28,7 +29,8 @@ export function TestLines({ tests, timeZone, now }: { tests: readonly CalendarLi
 
 /** A calendar day stands for itself in every zone. */
 function sayDue(dueOn: string | null, isDue: boolean, today: string): string {
-  if (dueOn === null) return 'nobody sets a day'
-  if (dueOn === today) return 'due today'
-  return isDue ? `due since ${sayDay(`${dueOn}T12:00:00Z`, 'UTC')}` : `on ${sayDay(`${dueOn}T12:00:00Z`, 'UTC')}`
+  if (dueOn === null) return say('nobody sets a day')
+  if (dueOn === today) return say('due today')
+  const day = sayDay(`${dueOn}T12:00:00Z`, 'UTC')
+  return say(isDue ? 'due since {day}' : 'on {day}', { day })
 }

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Book } from '../api/types.ts'
 import { PartedPage } from '../parts/parted-page.tsx'
 import { DuePart } from './due-part.tsx'
@@ -9,13 +10,13 @@ import './tests.css'
 export function Tests({ book, part }: { book: Book; part: string | null }) {
   return (
     <PartedPage
-      title="Tests"
+      title={say('Tests')}
       base="/tests"
       part={part}
       parts={[
-        { id: null, name: 'Due', show: () => <DuePart book={book} /> },
-        { id: 'samples', name: 'Samples', show: () => <SamplesPart book={book} /> },
-        { id: 'found', name: 'Found', show: () => <FoundPart book={book} /> },
+        { id: null, name: say('Due'), show: () => <DuePart book={book} /> },
+        { id: 'samples', name: say('Samples'), show: () => <SamplesPart book={book} /> },
+        { id: 'found', name: say('Found'), show: () => <FoundPart book={book} /> },
       ]}
     />
   )

@@ -1,4 +1,4 @@
-import { type SaidCause, type SaidDiagnosis, sayChance } from '@sumpbook/fluid'
+import { type SaidCause, type SaidDiagnosis, say, sayChance } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 
 const shownAtFirst = 4
@@ -9,10 +9,10 @@ export function Causes({ causes, nextCheck, notes }: Pick<SaidDiagnosis, 'causes
   const shown = isAll ? causes : causes.slice(0, shownAtFirst)
   return (
     <section aria-labelledby="causes" class="part" aria-live="polite">
-      <h2 id="causes">What may be behind it</h2>
+      <h2 id="causes">{say('What may be behind it')}</h2>
       {nextCheck !== null && (
         <p class="next-check">
-          <b>Test next.</b> {nextCheck.text}
+          <b>{say('Test next.')}</b> {nextCheck.text}
         </p>
       )}
       <ol class="causes">
@@ -22,7 +22,9 @@ export function Causes({ causes, nextCheck, notes }: Pick<SaidDiagnosis, 'causes
       </ol>
       {shown.length < causes.length && (
         <button type="button" class="plain" onClick={() => setAll(true)}>
-          {causes.length - shown.length} less likely ones
+          {say('{count, plural, one {# less likely one} other {# less likely ones}}', {
+            count: causes.length - shown.length,
+          })}
         </button>
       )}
       {notes.map((note) => (
@@ -34,11 +36,11 @@ export function Causes({ causes, nextCheck, notes }: Pick<SaidDiagnosis, 'causes
   )
 }
 
-function CauseOf({ cause, says, probability, because, checks, remedies }: SaidCause) {
+function CauseOf({ name, says, probability, because, checks, remedies }: SaidCause) {
   return (
     <li>
       <h3>
-        {cause[0]!.toUpperCase() + cause.slice(1)} <span class="chance">{sayChance(probability)}</span>
+        {name} <span class="chance">{sayChance(probability)}</span>
       </h3>
       <span class="weight" aria-hidden="true">
         <i style={`width:${(100 * probability).toFixed(0)}%`} />
@@ -50,7 +52,7 @@ function CauseOf({ cause, says, probability, because, checks, remedies }: SaidCa
         ))}
       </ul>
       <details>
-        <summary>To confirm it, and what helps</summary>
+        <summary>{say('To confirm it, and what helps')}</summary>
         <ul>
           {checks.map((check) => (
             <li key={check}>{check}</li>

@@ -1,4 +1,4 @@
-import { sayList } from '@sumpbook/fluid'
+import { say, sayFinding, sayList } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Observed } from '../api/types.ts'
 import { TextField } from '../fields/fields.tsx'
@@ -24,33 +24,33 @@ export function FollowUps({
   if (open.length === 0) return null
   return (
     <section aria-labelledby="follow-up" class="part">
-      <h2 id="follow-up">To be answered for</h2>
+      <h2 id="follow-up">{say('To be answered for')}</h2>
       <ul class="plain-list">
         {open.map(({ entry, at, toFollowUp }) => (
           <li key={entry}>
-            {sayWhenShort(at, { timeZone, now })}: <b>{sayList(toFollowUp)}</b>
+            {sayWhenShort(at, { timeZone, now })}: <b>{sayList(toFollowUp.map(sayFinding))}</b>
           </li>
         ))}
       </ul>
       <form
         onSubmit={(event) => {
           event.preventDefault()
-          if (note.trim() === '') return setFault('Say in a few words what was done.')
+          if (note.trim() === '') return setFault(say('Say in a few words what was done.'))
           setFault(null)
           setNote('')
           write(note.trim())
         }}
       >
         <TextField
-          label="What was done about it"
+          label={say('What was done about it')}
           value={note}
           onInput={setNote}
           fault={fault}
-          hint="It then leaves Today. No names, no diagnoses. A keeper writes this."
+          hint={say('It then leaves Today. No names, no diagnoses. A keeper writes this.')}
         />
         <div class="buttons">
           <button type="submit" disabled={isBusy}>
-            Write down what was done
+            {say('Write down what was done')}
           </button>
         </div>
       </form>

@@ -1,4 +1,4 @@
-import type { SignId } from '@sumpbook/fluid'
+import { type SignId, say, sayFinding } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { familiesWith, type TickedFamily } from './ticked.ts'
 
@@ -8,7 +8,7 @@ export function TickList({ ticked, toggle }: { ticked: ReadonlySet<SignId>; togg
   const [open, setOpen] = useState<string | null>(ticked.size === 0 ? 'look' : null)
   return (
     <section aria-labelledby="seen" class="part tick-list">
-      <h2 id="seen">What is seen, smelt, felt</h2>
+      <h2 id="seen">{say('What is seen, smelt, felt')}</h2>
       {families.map((family) => (
         <Family
           key={family.family}
@@ -33,7 +33,7 @@ function Family({ family, name, signs, ticked, isOpen, onOpen, toggle }: FamilyP
     <div class="sign-family">
       <button type="button" class="row" aria-expanded={isOpen} aria-controls={`signs-${family}`} onClick={onOpen}>
         <span>{name}</span>
-        <b>{ticked.join(', ')}</b>
+        <b>{ticked.map(sayFinding).join(', ')}</b>
       </button>
       <fieldset id={`signs-${family}`} hidden={!isOpen}>
         <legend class="only-read">{name}</legend>

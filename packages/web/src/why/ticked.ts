@@ -1,4 +1,4 @@
-import { type Sign, type SignFamily, type SignId, type Symptoms, signFamilies, signs } from '@sumpbook/fluid'
+import { type Sign, type SignFamily, type SignId, type Symptoms, say, signFamilies, signs } from '@sumpbook/fluid'
 
 /** A family of signs as the page lists it, with what is ticked of it. */
 export interface TickedFamily {
@@ -15,8 +15,8 @@ export function familiesWith(ticked: ReadonlySet<SignId>): TickedFamily[] {
     const those = signs.filter((sign: Sign) => sign.family === family)
     return {
       family,
-      name: signFamilies[family],
-      signs: those.map(({ id, question }) => ({ id, question, isTicked: ticked.has(id) })),
+      name: say(signFamilies[family]),
+      signs: those.map(({ id, question }) => ({ id, question: say(question), isTicked: ticked.has(id) })),
       ticked: those.map(({ id }) => id).filter((id) => ticked.has(id)),
     }
   })

@@ -1,4 +1,4 @@
-import { diagnose, type SignId, sayDiagnosis } from '@sumpbook/fluid'
+import { diagnose, type SignId, say, sayDiagnosis, sayFinding } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { Refusal } from '../api/client.ts'
@@ -13,6 +13,7 @@ import { readerOf } from '../say/units.ts'
 import { Causes } from './causes.tsx'
 import { FollowUps } from './follow-ups.tsx'
 import { Known } from './known.tsx'
+import { saySeverity, severities } from './severity.ts'
 import { TickList } from './tick-list.tsx'
 import { symptomsWith, toWriteDown } from './ticked.ts'
 import './why.css'
@@ -21,9 +22,11 @@ import './why.css'
 export function WhatIsWrong({ book, id }: { book: Book; id: string }) {
   const answer = useDiagnosis(id)
   if (answer.data === undefined) {
-    if (answer.error === null) return <p class="quiet">Looking it up …</p>
+    if (answer.error === null) return <p class="quiet">{say('Looking it up …')}</p>
     const isUnknown = answer.error instanceof Refusal && answer.error.status === 404
-    return <p class="fault">{isUnknown ? `No sump of this book has the id “${id}”.` : answer.error.message}</p>
+    return (
+      <p class="fault">{isUnknown ? say('No sump of this book has the id “{id}”.', { id }) : answer.error.message}</p>
+    )
   }
   return <WrongWith key={id} book={book} diagnosis={answer.data} />
 }
@@ -63,9 +66,9 @@ function WrongWith({ book: { shop }, diagnosis }: { book: Book; diagnosis: SumpD
   return (
     <div class="why">
       <div class="page-head">
-        <h1>What is wrong with {name}?</h1>
+        <h1>{say('What is wrong with {name}?', { name })}</h1>
         <Link class="quiet" href={`/sumps/${encodeURIComponent(sump)}`}>
-          Back to {name}
+          {say('Back to {name}', { name })}
         </Link>
       </div>
       <AtOnce stop={said.stop} />
@@ -74,22 +77,23 @@ function WrongWith({ book: { shop }, diagnosis }: { book: Book; diagnosis: SumpD
           <TickList ticked={ticked} toggle={toggle} />
           {fresh.length > 0 && (
             <section aria-labelledby="write-signs" class="write-signs">
-              <h3 id="write-signs">Write it down: {fresh.join(', ')}</h3>
+              <h3 id="write-signs">{say('Write it down: {signs}', { signs: fresh.map(sayFinding).join(', ') })}</h3>
               <Taps
-                legend="How strong"
+                legend={say('How strong')}
                 name="severity"
                 value={severity}
-                choices={[
-                  ['slight', 'slight'],
-                  ['clear', 'clear'],
-                  ['strong', 'strong'],
-                ]}
+                choices={severities.map((one) => [one, saySeverity(one)] as const)}
                 onPick={setSeverity}
               />
-              <TextField label="Note" value={note} onInput={setNote} hint="No names of people, no diagnoses." />
+              <TextField
+                label={say('Note')}
+                value={note}
+                onInput={setNote}
+                hint={say('No names of people, no diagnoses.')}
+              />
               <div class="buttons">
                 <button type="button" class="main" disabled={writing.isBusy} onClick={() => void writeSigns()}>
-                  Write it down
+                  {say('Write it down')}
                 </button>
               </div>
             </section>
