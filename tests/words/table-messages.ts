@@ -1,4 +1,4 @@
-import { cautions, termProposals } from '@sumpbook/fluid'
+import { cautions, shutdownSheet, termProposals } from '@sumpbook/fluid'
 import { diagnosisMessages } from './diagnosis-messages.ts'
 import { guidanceMessages } from './guidance-messages.ts'
 
@@ -7,6 +7,9 @@ export function tableMessages(): string[] {
   return [
     ...Object.values(cautions).map(({ text }) => text),
     ...termProposals.map(({ words }) => words),
+    ...(['weekend', 'holidays', 'mothballed', 'restart'] as const).flatMap((kind) =>
+      shutdownSheet(kind).flatMap(({ title, text }) => [title, text]),
+    ),
     ...diagnosisMessages(),
     ...guidanceMessages(),
   ]

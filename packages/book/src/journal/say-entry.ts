@@ -125,10 +125,22 @@ function checkWords({ about, found, document }: EntryOf<'check'>, reader: Reader
   return isCount ? say('Counted {amount}', { amount: sayVolume(found, reader) }) : say('Check')
 }
 
+const sheetWords = {
+  cleanout: message('cleanout'),
+  'change-over': message('change-over'),
+  weekend: message('weekend'),
+  holidays: message('holidays'),
+  mothballed: message('mothballed'),
+  restart: message('restart'),
+}
+
 function signoffWords({ step, claim, sheet }: EntryOf<'signoff'>): string {
   if (claim !== undefined) return step === 'released' ? say('Let go of it again') : say('Took it on')
-  if (step === 'opened')
-    return sheet === undefined ? say('Opened a job sheet') : say('Opened a job sheet: {sheet}', { sheet })
+  if (step === 'opened') {
+    if (sheet === undefined) return say('Opened a job sheet')
+    const known = Object.hasOwn(sheetWords, sheet) ? say(sheetWords[sheet as keyof typeof sheetWords]) : sheet
+    return say('Opened a job sheet: {sheet}', { sheet: known })
+  }
   if (step === 'given-up') return say('Gave the job up')
   return step === undefined ? say('Signed off') : say('Signed off: {step}', { step })
 }
