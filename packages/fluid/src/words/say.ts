@@ -17,7 +17,9 @@ export function say(text: string, values?: Values): string {
   const { language, numbers } = speech()
   const told = inLanguage(language, text)
   if (values === undefined && !told.includes('{')) return told
-  return formatOf(told, language, numbers).format(values) as string
+  const said = formatOf(told, language, numbers).format(values) as string
+  // The point of a shortened word, "am 3. Dez.", is the point of the sentence too.
+  return said.replace(/(?<!\.)\.\.(?=\s|$)/g, '.')
 }
 
 /** Marks a message that stands in a table and is said elsewhere, `say(words[reason])`, so that catalogues are held to it. */
