@@ -1,4 +1,4 @@
-import { type HandoverParts, type Reader, say, sayDayAhead, sayHandoverNote, unitsHere } from '@sumpbook/fluid'
+import { type HandoverParts, type Reader, say, sayHandoverNote, sayUntilDay, unitsHere } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { sayEntry } from '../journal/say-entry.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
@@ -81,7 +81,7 @@ function openParts(
     ],
     putOff: off.map(({ words, snoozed }) => {
       if (snoozed === null) return words
-      const withEnd = say('{words}, until {day}', { words, day: sayDayAhead(snoozed.until, reader) })
+      const withEnd = say('{words}, {until}', { words, until: sayUntilDay(snoozed.until, reader) })
       return snoozed.why === '' ? withEnd : `${withEnd}: ${snoozed.why}`
     }),
     results: duties.filter(({ kind }) => kind === 'result').map(({ headline }) => headline),
