@@ -20,6 +20,7 @@ export {
 export { type CleanoutPrices, cleanoutCost } from './cost.ts'
 export { type DrainWay, drainWay, type ToDrain } from './drain-way.ts'
 export { type FirstFill, type FirstWater, type FirstWaterChoice, firstWater } from './first-water.ts'
+export { isKeepersStep } from './keepers-steps.ts'
 export {
   type ParallelAsked,
   type ParallelJob,

@@ -134,7 +134,7 @@ function stepsOf(
       changeOver.outcome === 'never-meet' && changeOver.because.includes('nitrite-and-amines')
         ? ['nitriteWithAmines']
         : []
-    steps.push(step('supplier-word', { stands: false, signs: 'keeper', cautions }))
+    steps.push(step('supplier-word', { stands: false, cautions }))
   }
   steps.push(
     step('ready', { stands: false, cautions: ['skin'] }),
@@ -173,7 +173,7 @@ function stepsOf(
   )
   if (isNew) steps.push(step('heel-out', { hours: usual.sludge, cautions: ['handsIn'] }))
   steps.push(
-    step('rinse-check', { hours: usual.check, signs: 'keeper', asks: ['freshPh', 'rinsePh', 'look', 'smell'] }),
+    step('rinse-check', { hours: usual.check, asks: ['freshPh', 'rinsePh', 'look', 'smell'] }),
     step('charge', {
       hours: pace.fill(charge.volume) + usual.run,
       volume: charge.volume,
@@ -182,13 +182,16 @@ function stepsOf(
       cautions: ['concentrateLast'],
     }),
   )
-  if (isNew) steps.push(step('label', { stands: false, signs: 'keeper' }))
+  if (isNew) steps.push(step('label', { stands: false }))
   steps.push(
     step('first-readings', { hours: usual.readings, asks: ['brix', 'ph'], cautions: ['mist'] }),
-    step('later-slide', { stands: false, signs: 'keeper', asks: ['bacteria'], cautions: ['grownSlide', 'coughStops'] }),
+    step('later-slide', { stands: false, asks: ['bacteria'], cautions: ['grownSlide', 'coughStops'] }),
   )
   return steps
 }
+
+/** The steps whose signature says that somebody judged them: an operator may do them, and a keeper signs. */
+export const judgedStages: readonly CleanoutStage[] = ['supplier-word', 'rinse-check', 'label', 'later-slide']
 
 const step = (stage: CleanoutStage, more: Partial<CleanoutStep>): CleanoutStep => ({
   id: stage,
@@ -199,7 +202,7 @@ const step = (stage: CleanoutStage, more: Partial<CleanoutStep>): CleanoutStep =
   attended: true,
   stands: true,
   cautions: [],
-  signs: 'operator',
+  signs: judgedStages.includes(stage) ? 'keeper' : 'operator',
   asks: [],
   ...more,
 })

@@ -1,7 +1,8 @@
 import type { CautionId } from '../cautions/index.ts'
 
 /** For how long machines stand, and how they are started again. */
-export type ShutdownKind = 'weekend' | 'holidays' | 'mothballed' | 'restart'
+export const shutdownKinds = ['weekend', 'holidays', 'mothballed', 'restart'] as const
+export type ShutdownKind = (typeof shutdownKinds)[number]
 
 export interface ShutdownStep {
   id: string

@@ -86,11 +86,42 @@ test.each([
   ],
   ['a verdict', { ...addition, kind: 'verdict', answer: 'misread' }, '/kind'],
   ['a dose of an additive', { ...addition, additive: { name: 'Biocide 3', litres: 1 } }, '/additive'],
+  ['a step that a keeper signs', { ...addition, kind: 'signoff', job: id(50), step: 'rinse-check-2' }, '/step'],
 ])('%s is a keeper’s to write', async (_, entry, pointer) => {
   const { ben, cleo } = await shopWithPeople()
   const refused = await put(ben.ask, entry)
   expect(refused.json()).toMatchObject({ status: 403, type: 'urn:sumpbook:not-allowed', errors: [{ pointer }] })
   expect((await put(cleo.ask, entry)).statusCode).toBe(201)
+})
+
+test('a step that anybody may do is signed by an operator', async () => {
+  const { ben } = await shopWithPeople()
+  const signed = { ...addition, kind: 'signoff', job: id(50), step: 'rinse-1' }
+  expect((await put(ben.ask, signed)).statusCode).toBe(201)
+})
+
+test('what the shop keeps for its owners is dosed by nobody else, by its name or by its id', async () => {
+  const { owner, cleo } = await shopWithPeople()
+  const additives = [
+    { id: 'b3', name: 'Biocide 3', kind: 'biocide', who: 'owner' },
+    { id: 'f1', name: 'Defoamer 1', kind: 'defoamer' },
+  ]
+  const list = {
+    id: id(60),
+    at,
+    kind: 'setup',
+    about: { kind: 'shop', id: 'shop' },
+    changes: { name: 'Invented works', additives },
+  }
+  const listed = await put(owner, list)
+  expect(listed.statusCode, listed.body).toBe(201)
+  const dose = (n: number, additive: object) => ({ ...addition, id: id(n), additive: { litres: 1, ...additive } })
+  for (const [n, additive] of [{ id: 'b3' }, { name: 'Biocide 3' }].entries()) {
+    const refused = (await put(cleo.ask, dose(61 + n, additive))).json()
+    expect(refused).toMatchObject({ status: 403, errors: [{ pointer: '/additive' }] })
+  }
+  expect((await put(cleo.ask, dose(63, { id: 'f1' }))).statusCode).toBe(201)
+  expect((await put(owner, dose(64, { id: 'b3' }))).statusCode).toBe(201)
 })
 
 test('an operator takes back what is their own, for a day; a keeper takes back any, with a reason', async () => {

@@ -1,4 +1,5 @@
 import { type Book, entryKinds, type Fault, readEnvelope, type StoredEntry } from '@sumpbook/book'
+import { isKeepersStep } from '@sumpbook/fluid'
 import { isLate } from './guard.ts'
 import type { Identity } from './identity.ts'
 import type { People } from './people.ts'
@@ -26,6 +27,8 @@ interface Sent {
   entry?: unknown
   reason?: unknown
   additive?: unknown
+  job?: unknown
+  step?: unknown
 }
 
 /** Whether each of these entries may be written by who sends them, in whose name, and whether a keeper must look at it first. */
@@ -41,6 +44,7 @@ export async function entryRights(
   const ids = sent.flatMap(({ id }) => (typeof id === 'string' ? [low(id)] : []))
   const there = await book.store.stored([...targets, ...ids])
   const held = await book.store.held([...targets, ...ids])
+  const ownersAdditives = sent.some(({ additive }) => additive !== undefined) ? await dosedByOwners(book) : none
   const rights: Right[] = []
   const mine = new Set<string>()
   for (const one of sent) {
@@ -59,7 +63,7 @@ export async function entryRights(
         mine.has(targetId) ||
         (author !== null && readEnvelope(held.get(targetId)?.envelope ?? null)?.person === author),
     }
-    const right = rightTo(one, { role, author, target, now })
+    const right = rightTo(one, { role, author, target, now, ownersAdditives })
     rights.push({ author, fault: right.fault, hold: hold ?? right.hold })
     if (right.fault === null) mine.add(id)
   }
@@ -92,13 +96,31 @@ interface Circumstances {
   author: string | null
   target: { stored: StoredEntry | null; isMine: boolean }
   now: Date
+  ownersAdditives: ReadonlySet<string>
 }
 
-function rightTo(sent: Sent, { role, author, target, now }: Circumstances): Omit<Right, 'author'> {
+const none: ReadonlySet<string> = new Set()
+
+/** Names and ids of the additives that the shop lets nobody but an owner dose. */
+async function dosedByOwners(book: Book): Promise<ReadonlySet<string>> {
+  const { shop } = await book.present()
+  const theirs = (shop.additives ?? []).filter(({ who }) => who === 'owner')
+  return new Set(theirs.flatMap(({ id, name }) => [id, name]))
+}
+
+function rightTo(sent: Sent, { role, author, target, now, ownersAdditives }: Circumstances): Omit<Right, 'author'> {
   const kind = typeof sent.kind === 'string' ? sent.kind : ''
   const isKeeper = reaches(role, 'keeper')
   if (kind === 'void') return voidRight(sent, { isKeeper, author, target, now })
+  const dosed = sent.additive as { id?: unknown; name?: unknown } | null | undefined
+  const isOwners = [dosed?.id, dosed?.name].some((one) => typeof one === 'string' && ownersAdditives.has(one))
+  if (isOwners && !reaches(role, 'owner')) {
+    return refused('/additive', 'an additive that the shop keeps for its owners', 'somebody with the role owner')
+  }
   if (isKeeper) return pass
+  if (kind === 'signoff' && typeof sent.job === 'string' && typeof sent.step === 'string' && isKeepersStep(sent.step)) {
+    return refused('/step', JSON.stringify(sent.step), 'somebody with the role keeper: this step is theirs to sign')
+  }
   if (keeperKinds.includes(kind)) return refused('/kind', JSON.stringify(kind), 'somebody with the role keeper')
   if (sent.additive !== undefined) {
     return refused(
@@ -119,7 +141,12 @@ const refused = (pointer: string, found: string, expected: string) => ({
 
 function voidRight(
   { entry, reason }: Sent,
-  { isKeeper, author, target: { stored, isMine }, now }: Omit<Circumstances, 'role'> & { isKeeper: boolean },
+  {
+    isKeeper,
+    author,
+    target: { stored, isMine },
+    now,
+  }: Omit<Circumstances, 'role' | 'ownersAdditives'> & { isKeeper: boolean },
 ): Omit<Right, 'author'> {
   const isOwn = isMine || (stored !== null && author !== null && readEnvelope(stored.envelope)?.person === author)
   const isFresh = stored === null || now.getTime() - Date.parse(stored.receivedAt) <= ownVoidMs
