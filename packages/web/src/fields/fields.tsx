@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { ComponentChildren } from 'preact'
 import { useId } from 'preact/hooks'
 import type { Fault } from './read.ts'
@@ -121,7 +122,7 @@ function FieldSays({
 export function FaultWords({ fault }: { fault: Fault | string }) {
   return (
     <div class="fault" role="alert">
-      {typeof fault === 'string' ? fault : `Found ${fault.found}; expected ${fault.expected}.`}
+      {typeof fault === 'string' ? fault : say('Found {found}; expected {expected}.', { ...fault })}
     </div>
   )
 }

@@ -1,4 +1,6 @@
-import { expect, test } from 'vitest'
+import { learn, speakAs } from '@sumpbook/fluid'
+import { expect, onTestFinished, test } from 'vitest'
+import { catalogue } from '../words/de.ts'
 import {
   readBrix,
   readConductivity,
@@ -88,4 +90,36 @@ test('a temperature is read in the shop’s degrees, or those typed behind it', 
   expect(readTemperature('20', 'metric')).toEqual({ value: 20 })
   expect(readTemperature('20 °C', 'us')).toEqual({ value: 20 })
   expect(readTemperature('61', 'metric')).toHaveProperty('fault')
+})
+
+test('a fault is said in the language that is spoken, what was typed as it was typed', () => {
+  learn('de', catalogue)
+  speakAs(() => ({ language: 'de', numbers: 'de' }))
+  onTestFinished(() => speakAs(() => ({ language: 'en', numbers: 'en' })))
+  const texts = ['abc', '1,250', '1:20', '5 bar', '-3']
+  const faults = texts.map((text) => readLitres(text, 'metric'))
+  expect(faults).toEqual(
+    [
+      '"abc"',
+      '"1,250", was als 1.25 oder als 1250 gelesen werden kann',
+      'das Verhältnis "1:20"',
+      'die Einheit "bar"',
+      '-3',
+    ].map((found) => ({ fault: { found, expected: expect.any(String) } })),
+  )
+  expect(readStrength('20:1')).toMatchObject({
+    fault: { expected: expect.stringContaining('zuerst 1 Teil Konzentrat') },
+  })
+  expect(readPercent('120')).toEqual({ fault: { found: '120', expected: 'mindestens 0 und höchstens 100' } })
+  expect(readPlain('x')).toMatchObject({ fault: { expected: 'eine Zahl wie 7,5 oder 7.5' } })
+  const kinds = [
+    readBrix('x'),
+    readPh('x'),
+    readHardness('x'),
+    readDissolved('x'),
+    readConductivity('x'),
+    readTemperature('x', 'us'),
+  ]
+  // No English is left in what is expected.
+  for (const read of kinds) expect(JSON.stringify(read)).not.toMatch(/such as|\ba \b|number/)
 })

@@ -7,10 +7,12 @@ import {
   percentFromWaterParts,
   readNumber,
   readQuantity,
+  say,
   sayNumber,
 } from '@sumpbook/fluid'
 import type { Units } from '../api/types.ts'
 import { shopUnits } from '../say/units.ts'
+import { sayExpected, sayFound } from './fault-words.ts'
 
 /** What is wrong with a field's text. */
 export interface Fault {
@@ -69,20 +71,29 @@ export function readPlain(text: string, ends: Ends = {}): FieldRead {
 /** `fluid` says "found …, expected …" in one; a field shows the two apart. */
 export function faultParts(fault: string): Fault {
   const at = fault.search(/[,;] expected /)
-  if (at < 0) return { found: fault.replace(/^found /, ''), expected: 'a number such as 7.5' }
-  return { found: fault.slice(0, at).replace(/^found /, ''), expected: fault.slice(at).replace(/^[,;] expected /, '') }
+  const [found, expected] = at < 0 ? [fault, 'a number such as 7.5'] : [fault.slice(0, at), fault.slice(at)]
+  return {
+    found: sayFound(found.replace(/^found /, '')),
+    expected: sayExpected(expected.replace(/^[,;] expected /, '')),
+  }
 }
 
 function within(text: string, value: number, { min, max, above }: Ends): { fault: Fault } | null {
   const fits =
     (min === undefined || value >= min) && (max === undefined || value <= max) && (above === undefined || value > above)
   if (fits) return null
-  const ends = [
-    above === undefined ? '' : `above ${plain(above)}`,
-    min === undefined ? '' : `at least ${plain(min)}`,
-    max === undefined ? '' : `at most ${plain(max)}`,
-  ].filter((end) => end !== '')
-  return { fault: { found: text.trim(), expected: ends.join(' and ') } }
+  return { fault: { found: text.trim(), expected: sayEnds({ min, max, above }) } }
+}
+
+function sayEnds({ min, max, above }: { [end in keyof Ends]: Ends[end] | undefined }): string {
+  if (max === undefined) {
+    return above === undefined
+      ? say('at least {min}', { min: plain(min ?? 0) })
+      : say('above {above}', { above: plain(above) })
+  }
+  if (above !== undefined) return say('above {above} and at most {max}', { above: plain(above), max: plain(max) })
+  if (min !== undefined) return say('at least {min} and at most {max}', { min: plain(min), max: plain(max) })
+  return say('at most {max}', { max: plain(max) })
 }
 
 const plain = (value: number) => sayNumber(value, Number.isInteger(value) ? 0 : 1)

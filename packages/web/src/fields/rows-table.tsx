@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useId } from 'preact/hooks'
 import { FaultWords } from './fields.tsx'
 import type { Fault } from './read.ts'
@@ -42,7 +43,7 @@ export function RowsTable<Key extends string>(props: RowsTableProps<Key>) {
                     value={row[key]}
                     inputMode="decimal"
                     autocomplete="off"
-                    aria-label={`${one} ${index + 1}, ${label}`}
+                    aria-label={say('{one} {number}, {label}', { one, number: String(index + 1), label })}
                     aria-invalid={fault === undefined ? undefined : 'true'}
                     aria-describedby={fault === undefined ? undefined : `${id}-${index}-${key}`}
                     onInput={({ currentTarget: { value: text } }) =>

@@ -23,7 +23,7 @@ import { readLitres, readPercent, readPlain, readStrength } from '../fields/read
 import { readTexts } from '../fields/read-texts.ts'
 import { Cautions } from '../parts/cautions.tsx'
 import { Said } from '../say/said.tsx'
-import { fieldFigure, fieldPercent, readerOf, shopUnits } from '../say/units.ts'
+import { fieldFigure, fieldPercent, fieldRounded, readerOf, shopUnits } from '../say/units.ts'
 
 /** An amount of mix, from the drum or in one batch; ratios and percent both ways; a tank put right; a rest used up. */
 export function Batch({ book }: { book: Book }) {
@@ -228,7 +228,7 @@ function sayDrums({ fromOpen, opened, left }: ReturnType<typeof drumBatches>['dr
 }
 
 /** The digits of a field, in the reader's number signs. */
-const sayFigure = (value: number): string => sayNumber(Number(fieldFigure(value)), 6, {}, 0)
+const sayFigure = (value: number): string => sayNumber(fieldRounded(value), 6, {}, 0)
 
 /** 1 : N and percent, whichever is typed, with the convention spelled out. */
 function Ratio() {

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { useEffect, useRef } from 'preact/hooks'
 import './at-once.css'
 
@@ -10,7 +11,7 @@ export function AtOnce({ stop, comesIntoView = false }: { stop: readonly string[
   if (stop.length === 0) return null
   return (
     <section ref={box} class="at-once" role="alert" aria-labelledby="at-once">
-      <h2 id="at-once">At once</h2>
+      <h2 id="at-once">{say('At once')}</h2>
       <ul>
         {stop.map((text) => (
           <li key={text}>{text}</li>

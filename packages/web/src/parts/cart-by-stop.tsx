@@ -1,4 +1,4 @@
-import { sayVolume } from '@sumpbook/fluid'
+import { say, sayVolume } from '@sumpbook/fluid'
 import type { Today } from '../api/types.ts'
 import { readerOf } from '../say/units.ts'
 import { inWalkingOrder } from '../standing/walking-order.ts'
@@ -19,14 +19,14 @@ export function CartByStop({ today, isOpen, least = 1 }: { today: Today; isOpen:
   const concentrate = cart.concentrates.reduce((sum, { litres }) => sum + litres, 0)
   return (
     <details class="cart" open={isOpen}>
-      <summary>The cart, stop by stop</summary>
-      <WideTable of="The cart, stop by stop">
+      <summary>{say('The cart, stop by stop')}</summary>
+      <WideTable of={say('The cart, stop by stop')}>
         <table>
           <thead>
             <tr>
-              <th>Stop</th>
-              <th class="figure">Water</th>
-              <th class="figure">Concentrate</th>
+              <th>{say('Stop')}</th>
+              <th class="figure">{say('Water')}</th>
+              <th class="figure">{say('Concentrate')}</th>
             </tr>
           </thead>
           <tbody>
@@ -45,15 +45,15 @@ export function CartByStop({ today, isOpen, least = 1 }: { today: Today; isOpen:
                   )}
                 </td>
                 <td class="figure">
-                  {recipe.add!.concentrate === 0 ? 'none' : sayVolume(recipe.add!.concentrate, reader)}
+                  {recipe.add!.concentrate === 0 ? say('none') : sayVolume(recipe.add!.concentrate, reader)}
                 </td>
               </tr>
             ))}
             {stops.length > 1 && (
               <tr class="sum">
-                <th>Together</th>
+                <th>{say('Together')}</th>
                 <th class="figure">{sayVolume(water, reader)}</th>
-                <th class="figure">{concentrate === 0 ? 'none' : sayVolume(concentrate, reader)}</th>
+                <th class="figure">{concentrate === 0 ? say('none') : sayVolume(concentrate, reader)}</th>
               </tr>
             )}
           </tbody>

@@ -1,4 +1,5 @@
 import type { Claim } from '@sumpbook/book/today'
+import { say } from '@sumpbook/fluid'
 import type { Entry } from '../api/types.ts'
 import { claimEntry } from '../cleanouts/step-entries.ts'
 import { stampNow } from '../entry/this-device.ts'
@@ -19,29 +20,30 @@ interface ClaimLineProps {
 
 /** Who has said that they do it; a tap says so, and lets go again. */
 export function ClaimLine({ claimKey, claim, sump, name, timeZone, isBusy, write }: ClaimLineProps) {
-  const say = (step: 'claimed' | 'released') =>
+  const put = (step: 'claimed' | 'released') =>
     write([
       {
         entry: claimEntry(claimKey, step, sump, stampNow()),
-        label: `${name}: ${step === 'claimed' ? 'taken on' : 'let go'}`,
+        label: step === 'claimed' ? say('{name}: taken on', { name }) : say('{name}: let go', { name }),
       },
     ])
   if (claim === null) {
     return (
-      <button type="button" class="plain" disabled={isBusy} onClick={() => say('claimed')}>
-        I am on it
+      <button type="button" class="plain" disabled={isBusy} onClick={() => put('claimed')}>
+        {say('I am on it')}
       </button>
     )
   }
   const here = stampNow()
-  const who = claim.by ?? 'Another device'
+  const who = claim.by ?? say('Another device')
   if (holds(claim, here)) {
     return (
       <span class="claim">
-        You are on it until {sayTime(claim.until, timeZone)}.
-        {claim.lost.length > 0 && ` ${claim.lost.map(({ by }) => by ?? 'another device').join(', ')} wanted it too.`}
-        <button type="button" class="plain" disabled={isBusy} onClick={() => say('released')}>
-          Let go
+        {say('You are on it until {time}.', { time: sayTime(claim.until, timeZone) })}
+        {claim.lost.length > 0 &&
+          ` ${say('{names} wanted it too.', { names: claim.lost.map(({ by }) => by ?? say('another device')).join(', ') })}`}
+        <button type="button" class="plain" disabled={isBusy} onClick={() => put('released')}>
+          {say('Let go')}
         </button>
       </span>
     )
@@ -49,8 +51,8 @@ export function ClaimLine({ claimKey, claim, sump, name, timeZone, isBusy, write
   return (
     <span class="claim">
       {lostHere(claim, here)
-        ? `${who} was first, at ${sayTime(claim.at, timeZone)}: leave it to them.`
-        : `${who} is on it since ${sayTime(claim.at, timeZone)}.`}
+        ? say('{who} was first, at {time}: leave it to them.', { who, time: sayTime(claim.at, timeZone) })
+        : say('{who} is on it since {time}.', { who, time: sayTime(claim.at, timeZone) })}
     </span>
   )
 }

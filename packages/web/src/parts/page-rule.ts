@@ -1,3 +1,5 @@
+import { say } from '@sumpbook/fluid'
+
 /** Paper as it lies in the printer. */
 export type Paper = 'A4' | 'letter'
 
@@ -16,8 +18,14 @@ export function pageRule({ paper, landscape = false, margin, foot = null }: Prin
   const boxes =
     foot === null
       ? ''
-      : ` @bottom-left { content: ${cssText(foot)}; font: 9pt system-ui, sans-serif } @bottom-right { content: counter(page) " of " counter(pages); font: 9pt system-ui, sans-serif }`
+      : ` @bottom-left { content: ${cssText(foot)}; font: 9pt system-ui, sans-serif } @bottom-right { content: ${pages()}; font: 9pt system-ui, sans-serif }`
   return `@page { size: ${paper}${landscape ? ' landscape' : ''}; margin: ${margin}mm;${boxes} }`
+}
+
+/** "2 of 3" as the printer counts. */
+function pages(): string {
+  const [before = '', between = '', after = ''] = say('{page} of {pages}', { page: '\n', pages: '\n' }).split('\n')
+  return `${cssText(before)} counter(page) ${cssText(between)} counter(pages) ${cssText(after)}`
 }
 
 /** Text as a string of CSS: quotes, backslashes and ends of lines by their code (CSS Syntax 3, 4.3.7). */

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
@@ -33,7 +34,7 @@ export function PartedPage({ title, base, parts, part, aside }: PartedPageProps)
         <h1>{title}</h1>
         <span class="quiet">{aside}</span>
       </div>
-      <nav class="parts" aria-label={`Parts of ${title}`}>
+      <nav class="parts" aria-label={say('Parts of {title}', { title })}>
         {parts.map(({ id, name }) => (
           <Link key={id} href={id === null ? base : `${base}/${id}`} aria-current={id === part ? 'page' : undefined}>
             {name}
@@ -42,7 +43,8 @@ export function PartedPage({ title, base, parts, part, aside }: PartedPageProps)
       </nav>
       {here === undefined && (
         <p>
-          {title} has no part “{part}”. <Link href={base}>Go to {title}</Link>
+          {say('{title} has no part “{part}”.', { title, part: String(part) })}{' '}
+          <Link href={base}>{say('Go to {title}', { title })}</Link>
         </p>
       )}
       {parts

@@ -68,18 +68,24 @@ export function decimalSign(language: string): ',' | '.' {
 /** Litres as they stand in a field: in the shop's unit, no more digits than a person would type. */
 export function fieldVolume(litres: number, units: Units): string {
   const amount = litresTo(litres, shopUnits[units].volume)
-  return String(Number(amount.toFixed(amount >= 100 ? 1 : 2)))
+  return written(Number(amount.toFixed(amount >= 100 ? 1 : 2)))
 }
 
 /**
  * A figure as it stands in a field: to the hundredth, below 1 to four digits that count. Never three digits behind a point
  * with more than a nought before it: "5.667" can be read as five thousand, and is refused where it is typed.
  */
-export const fieldFigure = (value: number): string =>
-  String(Math.abs(value) >= 1 ? Number(value.toFixed(2)) : Number(value.toPrecision(4)))
+export const fieldFigure = (value: number): string => written(fieldRounded(value))
+
+/** The figure that then stands there. */
+export const fieldRounded = (value: number): number =>
+  Math.abs(value) >= 1 ? Number(value.toFixed(2)) : Number(value.toPrecision(4))
 
 /** A percentage as it stands in a field. */
-export const fieldPercent = (percent: number, decimals = 2): string => String(Number(percent.toFixed(decimals)))
+export const fieldPercent = (percent: number, decimals = 2): string => written(Number(percent.toFixed(decimals)))
+
+/** As whoever reads would type it: their decimal sign, no thousands. */
+const written = (value: number): string => String(value).replace('.', decimalSign(speech().numbers))
 
 /** "6–10 %", never parted at the sign. */
 export const sayBand = ({ low, high }: { low: number; high: number }): string => `${short(low)}–${short(high)}\u00a0%`

@@ -1,4 +1,5 @@
-import { datesLocale } from '@sumpbook/fluid'
+import { datesLocale, say } from '@sumpbook/fluid'
+
 /** How a time is said: in whose zone, seen from when. */
 export interface WhenReader {
   timeZone: string
@@ -10,18 +11,18 @@ export interface WhenReader {
 export function sayWhen(at: string, { timeZone, now }: WhenReader): string {
   const days = calendarDaysBetween(at, now, timeZone)
   const time = format(at, timeZone, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
-  if (days === 0) return `today ${time}`
-  if (days === 1) return `yesterday ${time}`
+  if (days === 0) return say('today {time}', { time })
+  if (days === 1) return say('yesterday {time}', { time })
   if (days < 0) return `${sayDay(at, timeZone)} ${time}`
-  if (days < 7) return `${format(at, timeZone, { weekday: 'short' })} ${time}, ${days} days ago`
-  return `${sayDay(at, timeZone, now)} ${time}, ${days} days ago`
+  const day = days < 7 ? format(at, timeZone, { weekday: 'short' }) : sayDay(at, timeZone, now)
+  return say('{day} {time}, {days, plural, one {# day} other {# days}} ago', { day, time, days })
 }
 
 /** "Tue 07:42" within the week, "3 Nov 07:42" before it: for a narrow line. */
 export function sayWhenShort(at: string, { timeZone, now }: WhenReader): string {
   const days = calendarDaysBetween(at, now, timeZone)
   const time = format(at, timeZone, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
-  if (days === 0) return `today ${time}`
+  if (days === 0) return say('today {time}', { time })
   if (days > 0 && days < 7) return `${format(at, timeZone, { weekday: 'short' })} ${time}`
   return `${format(at, timeZone, { day: 'numeric', month: 'short' })} ${time}`
 }
