@@ -150,7 +150,9 @@ describe('in German', () => {
   test('a dose is never more than its label, and days are counted', () => {
     const given = { outcome: 'dose', least: 200, most: 400, volume: 200, already: 0, thinnest: 2 } as const
     expect(sayDose(given, dose).headline).toBe('200 mL bis 400 mL Blue Guard in Mill 3, niemals mehr')
-    expect(sayDose(given, dose).why).toBe('Nach Etikett, für 200 L: das Wenigste, was wahrscheinlich in Mill 3 ist.')
+    expect(sayDose(given, dose).why).toBe(
+      'Laut Etikett, für 200 L: die kleinste Menge, die wahrscheinlich in Mill 3 ist.',
+    )
     const words = sayDose({ outcome: 'too-soon', inDays: 0.4 }, dose)
     expect(words.headline).toBe('Jetzt kein Blue Guard')
     expect(words.why).toBe('Das Etikett verlangt mehr Tage zwischen den Dosen: wieder in 1 Tag.')
