@@ -48,7 +48,12 @@ export const sayExpected = (expected: string): string => said(expected, expected
 function said(text: string, words: readonly (readonly [RegExp, string])[]): string {
   for (const [pattern, told] of words) {
     const match = pattern.exec(text)
-    if (match !== null) return say(told, { ...match.groups })
+    if (match === null) continue
+    const { example, ...groups } = match.groups ?? {}
+    return say(told, {
+      ...groups,
+      ...(example === undefined ? {} : { example: example.replace(' or ', ` ${say('or')} `) }),
+    })
   }
   return text
 }
