@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Fault } from '../../errors.ts'
 import type { Question, SheetField, SheetMap } from '../sheet-types.ts'
 import type { DateOrder } from './date-order.ts'
@@ -213,7 +214,7 @@ function troubled(column: SheetColumn, { trouble, unitText }: Heading, { input, 
   if (trouble === 'which-gallon') {
     plan.questions.push({
       pointer: column.unitPointer,
-      question: `Which gallon is meant by "${column.heading}"?`,
+      question: say('Which gallon is meant by "{heading}"?', { heading: column.heading }),
       choices: ['US gal', 'imperial gal'],
     })
     return
@@ -241,7 +242,9 @@ function orphan(
   }
   plan.questions.push({
     pointer: `/columns/${pointerKey(column.heading)}/sump`,
-    question: `Which machine is "${column.heading}" about? The sheet has no column of machines.`,
+    question: say('Which machine is "{heading}" about? The sheet has no column of machines.', {
+      heading: column.heading,
+    }),
   })
   return { ...column, open: true }
 }

@@ -1,5 +1,6 @@
+import { say } from '@sumpbook/fluid'
 import type { Question } from '../sheet-types.ts'
-import { type DateOrder, orderWords } from './date-order.ts'
+import type { DateOrder } from './date-order.ts'
 import { type DateText, exists, inOrder, readDateText } from './dates.ts'
 
 /** What the whole column of dates says about the order of its numbers. */
@@ -61,7 +62,10 @@ export function settleDates(
     return {
       order: null,
       question: ask(
-        `${only.dmy} of the dates can only be ${orderWords.dmy} and ${only.mdy} only ${orderWords.mdy}. Which is right? The others will be faults.`,
+        say(
+          '{dmy} of the dates can only be day first and {mdy} only month first. Which is right? The others will be faults.',
+          { dmy: only.dmy, mdy: only.mdy },
+        ),
       ),
     }
   }
@@ -70,7 +74,7 @@ export function settleDates(
   if (either === 0) return { order: 'dmy', question: null }
   return {
     order: null,
-    question: ask(`Is ${example} ${orderWords.dmy} or ${orderWords.mdy}? No date of the column tells.`),
+    question: ask(say('Is {example} day first or month first? No date of the column tells.', { example: example! })),
   }
 }
 

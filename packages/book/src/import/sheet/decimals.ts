@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Question } from '../sheet-types.ts'
 
 export type DecimalSign = ',' | '.'
@@ -84,18 +85,20 @@ export function settleDecimals(
   if (said.either > 0) {
     const question = {
       pointer: '/decimal',
-      question: `Which sign is the decimal one? ${example} may be ${readings(example!)}.`,
+      question: say('Which sign is the decimal one? {example} may be {large} or {small}.', {
+        example: example!,
+        ...readings(example!),
+      }),
       choices: [',', '.'],
     }
     return { rule: { sign: null, strict: false }, question, warning: null }
   }
   return settled(
     null,
-    commas ? 'Both "7,5" and "7.5" are used as decimal signs; each number was read by itself.' : null,
+    commas ? say('Both "7,5" and "7.5" are used as decimal signs; each number was read by itself.') : null,
   )
 }
 
-function readings(example: string): string {
-  const digits = example.replace(/[.,]/g, '')
-  return `${digits} or ${Number(example.replace(',', '.'))}`
+function readings(example: string) {
+  return { large: example.replace(/[.,]/g, ''), small: String(Number(example.replace(',', '.'))) }
 }

@@ -1,3 +1,4 @@
+import { message, say } from '@sumpbook/fluid'
 import type { Fault } from '../../errors.ts'
 import { sha256 } from '../../journal/canonical.ts'
 import { faultsOf } from '../../schema/faults.ts'
@@ -70,7 +71,7 @@ export function resolveMachines({ names, book, map, fluids }: MachineInput): Mac
     if (candidates.length > 1)
       machines.questions.push({
         pointer,
-        question: `Which sump is "${name}"? ${candidates.length} go by that name.`,
+        question: say('Which sump is "{name}"? {count} go by that name.', { name, count: candidates.length }),
         choices: candidates.map(({ id }) => id),
       })
     if (candidates.length === 1 && said !== undefined)
@@ -100,11 +101,11 @@ interface Making {
 }
 
 const asked = {
-  fluid: 'Which fluid is in',
-  fillVolume: 'How many litres are at the full mark, pumps stopped, of',
-  target: 'What concentration (percent) is the target of',
-  low: 'What is the lowest concentration (percent) allowed in',
-  high: 'What is the highest concentration (percent) allowed in',
+  fluid: message('Which fluid is in {name}?'),
+  fillVolume: message('How many litres are at the full mark, pumps stopped, of {name}?'),
+  target: message('What concentration (percent) is the target of {name}?'),
+  low: message('What is the lowest concentration (percent) allowed in {name}?'),
+  high: message('What is the highest concentration (percent) allowed in {name}?'),
 } as const
 
 type Asked = keyof typeof asked
@@ -129,13 +130,17 @@ function makeNew(wanted: readonly Wanted[], making: Making): void {
     machines.faults.push(...faultsOfSump(one, sump, given, fluids))
   }
   if (machines.added.length > 0)
-    machines.warnings.push(`New in the book: ${machines.added.map(({ name }) => name).join(', ')}.`)
+    machines.warnings.push(
+      say('New in the book: {names}.', { names: machines.added.map(({ name }) => name).join(', ') }),
+    )
   const byDefault =
     machines.added.length > 0 &&
     fluids.length === 1 &&
     wanted.some(({ said, id }) => id === undefined && (said?.fluid ?? map.newSumps?.fluid) === undefined)
   if (byDefault)
-    machines.warnings.push(`${fluids[0]!.name} is taken as the fluid of the new sumps: it is the only one known.`)
+    machines.warnings.push(
+      say('{name} is taken as the fluid of the new sumps: it is the only one known.', { name: fluids[0]!.name }),
+    )
   machines.questions.push(...[...missing].flatMap(([field, ones]) => questionsFor(field, ones, fluids)))
 }
 
@@ -147,12 +152,12 @@ function questionsFor(field: Asked, ones: readonly Wanted[], fluids: readonly Fl
   if (field === 'fillVolume' || ones.length === 1) {
     return ones.map(({ name, pointer }) => ({
       pointer: `${pointer}/${field}`,
-      question: `${asked[field]} ${name}?${unknown}`,
+      question: `${say(asked[field], { name })}${unknown}`,
       ...choices,
     }))
   }
   const names = ones.map(({ name }) => name).join(', ')
-  return [{ pointer: `/newSumps/${field}`, question: `${asked[field]} ${names}?${unknown}`, ...choices }]
+  return [{ pointer: `/newSumps/${field}`, question: `${say(asked[field], { name: names })}${unknown}`, ...choices }]
 }
 
 function sumpFrom({ name }: Wanted, given: NewSump, fluid: string | undefined, taken: ReadonlySet<string>): Sump {

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Fault } from '../../errors.ts'
 import { faultsOf } from '../../schema/faults.ts'
 import { type Fluid, thingKinds, type Water } from '../../schema/things/index.ts'
@@ -44,11 +45,11 @@ export function askForFactors(things: MapThings, { fluids: given = [] }: SheetMa
   if (things.fluids.length === 0) {
     things.questions.push({
       pointer: '/fluids/0/name',
-      question: 'Which fluid is in these machines? Neither the book nor the map has one.',
+      question: say('Which fluid is in these machines? Neither the book nor the map has one.'),
     })
     things.questions.push({
       pointer: '/fluids/0/brixFactor',
-      question: 'What is its factor, percent per °Brix, by its sheet? (null: not known)',
+      question: `${say('What is its factor, percent per °Brix, by its sheet?')} (null: not known)`,
     })
     return
   }
@@ -58,11 +59,13 @@ export function askForFactors(things: MapThings, { fluids: given = [] }: SheetMa
       continue
     const i = given.findIndex((one) => idOf(one) === id)
     if (i === -1)
-      things.warnings.push(`${name} has no factor and no chart in the book: its °Brix cannot become a strength.`)
+      things.warnings.push(
+        say('{name} has no factor and no chart in the book: its °Brix cannot become a strength.', { name }),
+      )
     else if (given[i]!.brixFactor !== null)
       things.questions.push({
         pointer: `/fluids/${i}/brixFactor`,
-        question: `What is the factor of ${name}, percent per °Brix, by its sheet? (null: not known)`,
+        question: `${say('What is the factor of {name}, percent per °Brix, by its sheet?', { name })} (null: not known)`,
       })
   }
 }

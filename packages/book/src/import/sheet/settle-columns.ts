@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Question, SheetField, SheetMap } from '../sheet-types.ts'
 import type { ColumnPlan, SheetColumn } from './columns.ts'
 import { fieldWords, isNumberField, numberFields } from './fields.ts'
@@ -98,7 +99,9 @@ function valuesOf(
     const names = open.slice(0, 3).map(({ heading }) => `"${heading}"`)
     settled.questions.push({
       pointer: '/values/field',
-      question: `What do the columns ${names.join(', ')}${open.length > 3 ? ' …' : ''} hold?`,
+      question: say('What do the columns {names} hold?', {
+        names: `${names.join(', ')}${open.length > 3 ? ' …' : ''}`,
+      }),
       choices: valueChoices,
     })
     return null
@@ -173,18 +176,21 @@ function settleUnit(
     (most, one) => (one.largest === null ? most : Math.max(most ?? one.largest, one.largest)),
     null,
   )
-  const label = pointer === '/values/unit' ? 'the columns of machines' : `"${heading}"`
+  const isOfMachines = pointer === '/values/unit'
   const answer = assumed(field, { shop, largest })
   if (bare === 0 && answer.warn !== null) return
   if (answer.unit === null) {
     settled.questions.push({
       pointer,
-      question: `In which unit are the numbers of ${label}?`,
+      question: isOfMachines
+        ? say('In which unit are the numbers of the columns of machines?')
+        : say('In which unit are the numbers of "{heading}"?', { heading }),
       choices: unitNames(numberFields[field]),
     })
     for (const column of columns) column.open = true
     return
   }
+  const label = isOfMachines ? 'the columns of machines' : `"${heading}"`
   if (answer.warn !== null)
     settled.warnings.push(`The numbers of ${label} name no unit; they are taken as ${answer.unit.name}${answer.warn}.`)
   for (const column of columns) column.unit = answer.unit
@@ -232,7 +238,10 @@ function doubtFractions(settled: SettledColumns, { evidence, workbook }: SettleI
     if (limit === undefined || column.unitMapped || largest === null || largest === 0 || largest > limit) continue
     settled.questions.push({
       pointer: column.unitPointer,
-      question: `Are the figures of "${column.heading}" percent, or parts of 1 that the workbook shows as percent? The largest is ${largest}.`,
+      question: say(
+        'Are the figures of "{heading}" percent, or parts of 1 that the workbook shows as percent? The largest is {largest}.',
+        { heading: column.heading, largest: String(largest) },
+      ),
       choices: ['%', 'fraction of 1'],
     })
     column.open = true
