@@ -8,6 +8,7 @@ import {
   sayRule,
   saySource,
   sayTest,
+  sayTopic,
   upperFirst,
 } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
@@ -142,7 +143,7 @@ function limitLine(limit: SettledLimit, reader: Partial<Reader>): LimitLine {
 function unsettled(reader: Partial<Reader>): UnsettledLine[] {
   const { editions, topics } = comparedPacks()
   return topics.map(({ test, topic, rules, differs }) => ({
-    name: `${upperFirst(sayTest(test))}: ${topic}`,
+    name: `${upperFirst(sayTest(test))}: ${sayTopic(topic)}`,
     differs,
     says: rules.flatMap((rule, n) =>
       rule === null

@@ -55,3 +55,13 @@ test('the list of signs is served for who writes observations', async () => {
   })
   expect(signs.find((sign: { id: string }) => sign.id === 'foam').stop).toBe(false)
 })
+
+test('its questions are in the language of whoever asks, its words for entries in no other', async () => {
+  const app = await shopApp()
+  const answer = await app.inject({ url: '/api/v1/signs', headers: { 'accept-language': 'de' } })
+  expect(answer.json().families[1]).toEqual({ id: 'smell', name: 'Geruch' })
+  expect(answer.json().signs.find((sign: { id: string }) => sign.id === 'sour smell')).toMatchObject({
+    question: 'Sauer oder muffig?',
+    also: ['sour', 'musty smell', 'musty'],
+  })
+})

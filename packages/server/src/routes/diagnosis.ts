@@ -1,5 +1,5 @@
 import { type Book, readDiagnosis } from '@sumpbook/book'
-import { needsFollowUp, type Sign, signFamilies, signs } from '@sumpbook/fluid'
+import { needsFollowUp, type Sign, say, signFamilies, signs } from '@sumpbook/fluid'
 import type { FastifyInstance } from 'fastify'
 import { z } from 'zod'
 
@@ -24,11 +24,11 @@ export function diagnosisRoutes(api: FastifyInstance, book: Book): void {
     '/signs',
     { schema: { summary: 'The published list of signs for observations, by family', tags: ['diagnosis'] } },
     () => ({
-      families: Object.entries(signFamilies).map(([id, name]) => ({ id, name })),
+      families: Object.entries(signFamilies).map(([id, name]) => ({ id, name: say(name) })),
       signs: signs.map((sign: Sign) => ({
         id: sign.id,
         family: sign.family,
-        question: sign.question,
+        question: say(sign.question),
         also: sign.also ?? [],
         stop: needsFollowUp(sign.id),
       })),

@@ -14,6 +14,12 @@ test.each([
   ['10 to 25', { low: 10, high: 25 }],
   ['>80', { atLeast: 80 }],
   ['80+', { atLeast: 80 }],
+  ['unter 10', { below: 10 }],
+  ['10 bis 25', { low: 10, high: 25 }],
+  ['mindestens 80', { atLeast: 80 }],
+  ['menos de 10', { below: 10 }],
+  ['10 a 25', { low: 10, high: 25 }],
+  ['más de 80', { atLeast: 80 }],
 ])('“%s” is read', (text, value) => {
   expect(readClass(text, ends)).toEqual({ value })
 })
