@@ -1,6 +1,6 @@
 import { say } from '@sumpbook/fluid'
-import readCode from 'jsqr'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import { readCode } from './read-code.ts'
 
 /** Pixels of the picture that is looked at; a label fills it from a hand's breadth away. */
 const longSide = 640
@@ -68,9 +68,7 @@ function codeIn(video: HTMLVideoElement, canvas: HTMLCanvasElement): string | nu
   canvas.height = Math.round(scale * videoHeight)
   const drawing = canvas.getContext('2d', { willReadFrequently: true })!
   drawing.drawImage(video, 0, 0, canvas.width, canvas.height)
-  const { data, width, height } = drawing.getImageData(0, 0, canvas.width, canvas.height)
-  const text = readCode(data, width, height)?.data ?? ''
-  return text === '' ? null : text
+  return readCode(drawing.getImageData(0, 0, canvas.width, canvas.height), everyMs / 2)
 }
 
 function sayFault(error: unknown): string {
