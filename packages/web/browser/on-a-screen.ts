@@ -66,7 +66,10 @@ export async function openPage(browser: Browser, address = 'about:blank', option
     ...device,
   })
   if (initials !== undefined) {
-    await context.addInitScript((by) => localStorage.setItem('sumpbook.by', by), initials)
+    // A page that is nowhere yet has no storage.
+    await context.addInitScript((by) => {
+      if (location.protocol !== 'about:') localStorage.setItem('sumpbook.by', by)
+    }, initials)
   }
   const page = await context.newPage()
   const wrong: string[] = []
