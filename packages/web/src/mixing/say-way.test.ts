@@ -1,6 +1,9 @@
-import { pourWays, type Way } from '@sumpbook/fluid'
-import { expect, test } from 'vitest'
+import { learn, pourWays, speakAs, type Way } from '@sumpbook/fluid'
+import { afterEach, expect, test } from 'vitest'
+import { catalogue as german } from '../words/de.ts'
 import { sayLanding, sayWay } from './say-way.ts'
+
+afterEach(() => speakAs(() => ({ language: 'en', numbers: 'en' })))
 
 const names = {
   water: 'Deionised water',
@@ -29,4 +32,15 @@ test.each([
   const result = { volume: 200, concentration, low90: concentration, high90: concentration, hardness: null }
   const way: Way = { parts: [], result, inBand, offTarget: Math.abs(concentration - 7), fuss: 1 }
   expect(sayLanding(way, { target: 7, band: { low: 6, high: 8 } }, reader)).toBe(words)
+})
+
+test('in German a way says its liquids in that order too, and names as they were written', () => {
+  learn('de', german)
+  speakAs(() => ({ language: 'de', numbers: 'de-DE' }))
+  const sump = { volume: 150, concentration: 6, fillVolume: 200, target: 7, band: { low: 6, high: 8 } }
+  const [best] = pourWays(sump, { mixerStrengths: [10] })
+  expect(sayWay(best!, names, reader)).toBe('50 L aus Mixing station mit 10 %, Stellung 6')
+  const [pair] = pourWays(sump, { premixes: [{ id: 'a', strength: 20, volume: 30 }] })
+  expect(sayWay(pair!, names, reader)).toBe('25 L Deionised water, dann 25 L premix 1 mit 20 %')
+  expect(sayLanding(best!, { target: 7, band: sump.band }, reader)).toBe('7,0 %, genau am Sollwert')
 })
