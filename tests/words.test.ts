@@ -42,9 +42,9 @@ for (const file of globSync(`packages/{${parts.join()}}/src/**/*.{ts,tsx}`, { cw
 }
 const messages = new Set([...said.map(({ text }) => text), ...tableMessages()])
 
-const catalogue = (language: string): Map<string, string> => {
+const catalogue = (language: string, of: readonly string[] = parts): Map<string, string> => {
   const all = new Map<string, string>()
-  for (const file of globSync(`packages/*/src/words/${language}/*.json`, { cwd: root }))
+  for (const file of of.flatMap((part) => globSync(`packages/${part}/src/words/${language}/*.json`, { cwd: root })))
     for (const [text, told] of Object.entries(
       JSON.parse(readFileSync(join(root, file), 'utf8')) as Record<string, string>,
     )) {
@@ -66,6 +66,23 @@ test('no sentence is put together from pieces where it is said', () => {
 
 test.each(catalogues)('everything that is said is said in %s', (_, told) => {
   expect([...messages].filter((text) => !told.has(text))).toEqual([])
+})
+
+/** Whose catalogues a part loads. */
+const loaded = {
+  fluid: ['fluid'],
+  book: ['fluid', 'book'],
+  server: ['fluid', 'book'],
+  cli: ['fluid', 'book', 'cli'],
+  web: ['fluid', 'web'],
+} as const
+
+test.each(translated)('what a part says in %s is in the catalogues that it loads', (language) => {
+  const missing = parts.flatMap((part) => {
+    const told = catalogue(language, loaded[part])
+    return said.filter(({ text, file }) => file.startsWith(`packages/${part}/`) && !told.has(text))
+  })
+  expect(missing).toEqual([])
 })
 
 test.each(catalogues)('nothing stands in %s that nobody says', (_, told) => {
