@@ -11,6 +11,7 @@ const sources = [
   'packages/web/public',
   'packages/web/index.html',
   'packages/web/vite.config.ts',
+  'packages/web/vite',
   'packages/fluid/src',
   'package-lock.json',
 ]

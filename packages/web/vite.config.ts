@@ -1,6 +1,7 @@
 import preact from '@preact/preset-vite'
 import { defineConfig } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
+import { spokenOnly } from './vite/spoken-only.ts'
 
 const icon = (name: string, size: number, purpose: 'any' | 'maskable' = 'any') => ({
   src: `/${name}.png`,
@@ -50,7 +51,7 @@ const installable = VitePWA({
  */
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [preact({ devToolsEnabled: false }), installable],
+  plugins: [preact({ devToolsEnabled: false }), spokenOnly(), installable],
   build: {
     outDir: 'dist',
     emptyOutDir: true,

@@ -1,3 +1,5 @@
+import { shortName } from './short-name.ts'
+
 /** The languages that sentences are said in. English is written in the source; the others are catalogues of it. */
 export const languages = ['en', 'de', 'es'] as const
 export type Language = (typeof languages)[number]
@@ -55,7 +57,11 @@ export function learn(language: Language, catalogue: Catalogue): void {
 
 /** The sentence of a catalogue for an English one; the English one where the language does not have it. */
 export const inLanguage = (language: Language, message: string): string =>
-  catalogues.get(language)?.[message] ?? message
+  known(catalogues.get(language), message) ?? message
+
+/** By its English, or by the short name of that, as the app's catalogues are kept. */
+const known = (catalogue: Catalogue | undefined, message: string): string | undefined =>
+  catalogue === undefined ? undefined : (catalogue[message] ?? catalogue[shortName(message)])
 
 /** BCP 47 of dates: as figures are written where that is a form of the language, else as the language is usually written. */
 export function datesLocale({ language, numbers }: Speech = speech()): string {
