@@ -1,4 +1,4 @@
-import { balance, sayNumber, sayPercent } from '@sumpbook/fluid'
+import { balance, say, sayNumber, sayPercent } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation } from './calculation.ts'
 import { given } from './given.ts'
@@ -26,21 +26,31 @@ export const balanceCalculation = calculation({
   },
   say: ({ topUpStrength, cycles, hardnessSteady, series, dayAtLimit, notes }, reader) => [
     topUpStrength === null
-      ? 'No top-up holds the target.'
-      : `A top-up at ${sayPercent(topUpStrength, reader)} holds the target.`,
+      ? say('No top-up holds the target.')
+      : say('A top-up at {strength} holds the target.', { strength: sayPercent(topUpStrength, reader) }),
     cycles === null
-      ? 'Without carry-off the minerals grow without end.'
-      : `Minerals grow towards ${sayNumber(cycles, 1, reader)} times those of the top-up, ${sayNumber(hardnessSteady!, 0, reader)} mg/L.`,
-    ...series.map(
-      ({ day, concentration, hardness }) =>
-        `day ${day}: ${sayPercent(concentration, reader)}, ${sayNumber(hardness, 0, reader)} mg/L`,
+      ? say('Without carry-off the minerals grow without end.')
+      : say('Minerals grow towards {cycles} times those of the top-up, {hardness} mg/L.', {
+          cycles: sayNumber(cycles, 1, reader),
+          hardness: sayNumber(hardnessSteady!, 0, reader),
+        }),
+    ...series.map(({ day, concentration, hardness }) =>
+      say('day {day}: {concentration}, {hardness} mg/L', {
+        day,
+        concentration: sayPercent(concentration, reader),
+        hardness: sayNumber(hardness, 0, reader),
+      }),
     ),
-    ...(dayAtLimit === null ? [] : [`The hardness is at its limit on day ${sayNumber(dayAtLimit, 0, reader)}.`]),
+    ...(dayAtLimit === null
+      ? []
+      : [say('The hardness is at its limit on day {day}.', { day: sayNumber(dayAtLimit, 0, reader) })]),
     ...notes,
   ],
 })
 
 function notesOf({ topUpStrength }: { topUpStrength: number | null }): string[] {
-  const rough = 'Real minerals are not quite conserved: soaps drop out as scum, some chips add hardness.'
-  return topUpStrength === null ? ['No mix up to neat concentrate holds the target at these losses.', rough] : [rough]
+  const rough = say('Real minerals are not quite conserved: soaps drop out as scum, some chips add hardness.')
+  return topUpStrength === null
+    ? [say('No mix up to neat concentrate holds the target at these losses.'), rough]
+    : [rough]
 }

@@ -4,6 +4,7 @@ import {
   type MineralLimits,
   makeUpLimits,
   minerals,
+  say,
   sayNumber,
   sayVolume,
 } from '@sumpbook/fluid'
@@ -96,15 +97,17 @@ export const blendCalculation = calculation({
     }
   },
   say: ({ parts, hardness, chloride, sulfate, nitrate, cost, limits, notes }, reader) => [
-    ...parts.map(
-      ({ id, fraction, volume }) => `${sayVolume(volume, reader)} of ${id} (${sayNumber(100 * fraction, 1, reader)} %)`,
+    ...parts.map(({ id, fraction, volume }) =>
+      say('{volume} of {water} ({percent} %)', {
+        volume: sayVolume(volume, reader),
+        water: id,
+        percent: sayNumber(100 * fraction, 1, reader),
+      }),
     ),
     ...Object.entries({ hardness, chloride, sulfate, nitrate }).map(([name, value]) =>
-      value === null
-        ? ''
-        : `${name} ${sayNumber(value, 0, reader)} mg/L${sayLimit(limits[name as keyof MineralLimits])}`,
+      value === null ? '' : sayMineral(say(name), sayNumber(value, 0, reader), limits[name as keyof MineralLimits]),
     ),
-    cost === null ? '' : `It costs ${sayNumber(cost, 2, reader)}.`,
+    cost === null ? '' : say('It costs {cost}.', { cost: sayNumber(cost, 2, reader) }),
     ...notes,
   ],
 })
@@ -133,19 +136,36 @@ function notesOf({
   derived: boolean
   cycles: number
 }): string[] {
-  const notes = ['Analyses drift: taps by season, exchangers and membranes as they run out.']
+  const notes = [say('Analyses drift: taps by season, exchangers and membranes as they run out.')]
   if (derived)
-    notes.push(`The limits of the make-up are those of the sump divided by its ${sayNumber(cycles, 2, {}, 0)} cycles.`)
+    notes.push(
+      say('The limits of the make-up are those of the sump divided by its {cycles} cycles.', {
+        cycles: sayNumber(cycles, 2, {}, 0),
+      }),
+    )
   if (leftOut.length > 0) {
     notes.push(
-      `Left out: ${leftOut.join(', ')}. Softened water is no routine top-up: its sodium and chloride stay in the sump.`,
+      say('Left out: {waters}. Softened water is no routine top-up: its sodium and chloride stay in the sump.', {
+        waters: leftOut.join(', '),
+      }),
     )
   }
   return notes
 }
 
-function sayLimit({ low, high }: { low?: number | undefined; high?: number | undefined } = {}): string {
-  if (low !== undefined && high !== undefined) return `, ${sayNumber(low, 0)} to ${sayNumber(high, 0)} allowed`
-  if (high !== undefined) return `, at most ${sayNumber(high, 0)} allowed`
-  return low === undefined ? '' : `, at least ${sayNumber(low, 0)} wanted`
+function sayMineral(
+  mineral: string,
+  value: string,
+  { low, high }: { low?: number | undefined; high?: number | undefined } = {},
+): string {
+  const said = {
+    mineral,
+    value,
+    low: low === undefined ? '' : sayNumber(low, 0),
+    high: high === undefined ? '' : sayNumber(high, 0),
+  }
+  if (low !== undefined && high !== undefined) return say('{mineral} {value} mg/L, {low} to {high} allowed', said)
+  if (high !== undefined) return say('{mineral} {value} mg/L, at most {high} allowed', said)
+  if (low !== undefined) return say('{mineral} {value} mg/L, at least {low} wanted', said)
+  return `${mineral} ${value} mg/L`
 }

@@ -2,6 +2,7 @@ import {
   cleanoutCost,
   cleanoutSheet,
   firstWater,
+  say,
   sayCleanout,
   sayCleanoutStep,
   sayNumber,
@@ -98,9 +99,11 @@ export const cleanoutCalculation = calculation({
       inCharge: charged,
       notes: [
         sayCleanout(sheet, context),
-        'Times are common practice, no source: put your own beside them. Chips, sludge, skimmed oil and parts are not in waste and cost.',
-        'Strengths are those of what is poured; the heel thins the cleaner a little.',
-        'Accepted on pH, look and smell of the rinse and on a slide after one to two weeks, not on arithmetic.',
+        say(
+          'Times are common practice, no source: put your own beside them. Chips, sludge, skimmed oil and parts are not in waste and cost.',
+        ),
+        say('Strengths are those of what is poured; the heel thins the cleaner a little.'),
+        say('Accepted on pH, look and smell of the rinse and on a slide after one to two weeks, not on arithmetic.'),
         ...waterNotes(poured, hardness, quantities.charge.strength),
       ],
       cautions: [...new Set(words.flatMap(({ cautions }) => cautions))],
@@ -108,7 +111,7 @@ export const cleanoutCalculation = calculation({
   },
   say: ({ steps, cost, notes, cautions }, reader) => [
     ...steps.map(({ title, text }, i) => `${i + 1}. ${title}. ${text}`),
-    ...(cost > 0 ? [`It costs ${sayNumber(cost, 2, reader)}.`] : []),
+    ...(cost > 0 ? [say('It costs {cost}.', { cost: sayNumber(cost, 2, reader) })] : []),
     ...notes,
     ...cautions,
   ],
@@ -131,12 +134,17 @@ function waterNotes(
   strength: number,
 ): string[] {
   if (water?.kind === 'softened')
-    return ['Softened water: its sodium and chloride stay in the sump. Take another for a fresh charge.']
-  const wants = 'A fresh charge wants some minerals: very soft water foams.'
+    return [say('Softened water: its sodium and chloride stay in the sump. Take another for a fresh charge.')]
+  const wants = say('A fresh charge wants some minerals: very soft water foams.')
   if (water?.hardness === undefined || limits === undefined || strength > 99.9) return [wants]
   const { low = null, high = null } = limits
   const choice = firstWater([{ id: '', kind: water.kind ?? null, hardness: water.hardness }], { low, high, strength })
-  if (choice.outcome === 'fits') return ['The hardness of the fresh charge is inside its limits.']
+  if (choice.outcome === 'fits') return [say('The hardness of the fresh charge is inside its limits.')]
   const mix = sayNumber(water.hardness * (1 - strength / 100), 0)
-  return [`The fresh charge will have a hardness of ${mix} mg/L, outside its limits: blend the water. ${wants}`]
+  return [
+    say('The fresh charge will have a hardness of {hardness} mg/L, outside its limits: blend the water. {wants}', {
+      hardness: mix,
+      wants,
+    }),
+  ]
 }

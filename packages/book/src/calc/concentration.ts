@@ -1,4 +1,4 @@
-import { concentrationFromBrix, sayConcentration } from '@sumpbook/fluid'
+import { concentrationFromBrix, say, sayConcentration } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation, NoAnswer } from './calculation.ts'
 import { given } from './given.ts'
@@ -32,7 +32,7 @@ export const concentrationCalculation = calculation({
       throw new NoAnswer([{ pointer: '/brix', found: String(read.found), expected }])
     }
     const { outcome: _, ...concentration } = read
-    const notes = ['Tramp oil and dirt lift a refractometer reading; no single reading shows by how much.']
+    const notes = [say('Tramp oil and dirt lift a refractometer reading; no single reading shows by how much.')]
     return { ...concentration, notes }
   },
   say: ({ concentration, low90, high90, notes }, reader) => [

@@ -1,4 +1,4 @@
-import { type ControlChart, controlChart, nelsonRules, sayNumber } from '@sumpbook/fluid'
+import { type ControlChart, controlChart, nelsonRules, say, sayNumber } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation } from './calculation.ts'
 import { given } from './given.ts'
@@ -31,10 +31,14 @@ export const controlChartCalculation = calculation({
     return { ...chart, notes: notesOf(chart, series) }
   },
   say: ({ notes, ...chart }, reader) => {
-    const say = (value: number) => sayNumber(value, 3, reader)
+    const figure = (value: number) => sayNumber(value, 3, reader)
     const last = (limit: number | number[]) => (typeof limit === 'number' ? limit : limit.at(-1)!)
     return [
-      `Centre ${say(chart.centre)}, limits ${say(last(chart.lower))} and ${say(last(chart.upper))}.`,
+      say('Centre {centre}, limits {lower} and {upper}.', {
+        centre: figure(chart.centre),
+        lower: figure(last(chart.lower)),
+        upper: figure(last(chart.upper)),
+      }),
       ...signalLines(chart),
       ...notes,
     ]
@@ -45,12 +49,19 @@ export const controlChartCalculation = calculation({
 function signalLines(chart: ControlChart): string[] {
   const lines =
     chart.kind === 'individuals'
-      ? chart.signals.map(({ index, rule }) => `Value ${index + 1}: test ${rule}.`)
-      : chart.signals.map(
-          ({ index, rule }) =>
-            `Value ${index + 1}: ${chart.kind === 'ewma' ? 'the average is beyond its' : 'the sum passes its'} ${rule} limit.`,
+      ? chart.signals.map(({ index, rule }) => say('Value {place}: test {rule}.', { place: index + 1, rule }))
+      : chart.signals.map(({ index, rule: side }) =>
+          chart.kind === 'ewma'
+            ? say('Value {place}: the average is beyond its {side, select, upper {upper} other {lower}} limit.', {
+                place: index + 1,
+                side,
+              })
+            : say('Value {place}: the sum passes its {side, select, upper {upper} other {lower}} limit.', {
+                place: index + 1,
+                side,
+              }),
         )
-  return lines.length === 0 ? ['No signal.'] : lines
+  return lines.length === 0 ? [say('No signal.')] : lines
 }
 
 interface Asked {
@@ -61,22 +72,26 @@ interface Asked {
 }
 
 function notesOf(chart: ControlChart, { target, sd, k, h }: Asked): string[] {
-  const notes = ['"index" counts from 0.']
+  const notes = [say('"index" counts from 0.')]
   if (target === undefined || sd === undefined) {
     notes.push(
-      'Centre and scatter taken from the values take in whatever was wrong among them: give both once the series is known.',
+      say(
+        'Centre and scatter taken from the values take in whatever was wrong among them: give both once the series is known.',
+      ),
     )
   }
   if (chart.kind === 'individuals') {
     notes.push(
-      'Each test gives some false signals, all eight together about one in 50 values: for one series one chart is enough.',
+      say(
+        'Each test gives some false signals, all eight together about one in 50 values: for one series one chart is enough.',
+      ),
     )
   }
   if (chart.kind === 'cusum') {
     notes.push(
       sd === undefined && (k !== undefined || h !== undefined)
-        ? 'k and h were taken in the unit of the values.'
-        : 'k and h were taken in standard deviations.',
+        ? say('k and h were taken in the unit of the values.')
+        : say('k and h were taken in standard deviations.'),
     )
   }
   return notes

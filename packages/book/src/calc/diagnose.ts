@@ -4,6 +4,7 @@ import {
   readSigns,
   type SignId,
   type SymptomReadings,
+  say,
   sayChance,
   sayDiagnosis,
 } from '@sumpbook/fluid'
@@ -60,16 +61,16 @@ export const diagnoseCalculation = calculation({
       { units: 'metric' },
       { notUnderstood: [...seen.notUnderstood, ...missed.notUnderstood] },
     )
-    const hours = readings.machineHours === undefined ? [] : ['Machine hours are not weighed.']
+    const hours = readings.machineHours === undefined ? [] : [say('Machine hours are not weighed.')]
     return { ...said, notes: [...said.notes, ...hours] }
   },
   say: ({ causes, nextCheck, stop, notes, cautions }) => [
-    ...stop.map((text) => `At once: ${text}`),
+    ...stop.map((text) => say('At once: {what}', { what: text })),
     ...causes.flatMap(({ cause, says, probability, because, checks, remedies }) => [
       `${cause}, ${sayChance(probability)}: ${says}`,
       ...[...because, ...checks, ...remedies].map((sentence) => `  ${sentence}`),
     ]),
-    ...(nextCheck === null ? [] : [`Next: ${nextCheck.text}`]),
+    ...(nextCheck === null ? [] : [say('Next: {what}', { what: nextCheck.text })]),
     ...notes,
     ...cautions,
   ],

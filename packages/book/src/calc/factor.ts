@@ -1,4 +1,4 @@
-import { chartFromMixes, type KnownMix, type ProductFactor, productFactor, sayNumber } from '@sumpbook/fluid'
+import { chartFromMixes, type KnownMix, type ProductFactor, productFactor, say, sayNumber } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation, NoAnswer } from './calculation.ts'
 
@@ -30,10 +30,14 @@ export const factorCalculation = calculation({
   say: ({ factor, low90, high90, intercept, residualSd, brixChart, notes }, reader) => {
     const interval =
       low90 === null || high90 === null ? '' : ` (${sayNumber(low90, 3, reader)}–${sayNumber(high90, 3, reader)})`
-    const zero = intercept === 0 ? '' : `, ${sayNumber(intercept, 2, reader)} °Brix on plain water`
+    const found = `${sayNumber(factor, 3, reader)} % per °Brix${interval}`
     return [
-      `${sayNumber(factor, 3, reader)} % per °Brix${interval}${zero}.`,
-      residualSd === null ? '' : `The readings lie ${sayNumber(residualSd, 2, reader)} °Brix about the line.`,
+      intercept === 0
+        ? `${found}.`
+        : say('{factor}, {brix} °Brix on plain water.', { factor: found, brix: sayNumber(intercept, 2, reader) }),
+      residualSd === null
+        ? ''
+        : say('The readings lie {brix} °Brix about the line.', { brix: sayNumber(residualSd, 2, reader) }),
       ...(brixChart ?? []).map(
         ([brix, percent]) => `${sayNumber(brix, 1, reader)} °Brix  ${sayNumber(percent, 1, reader)} %`,
       ),
@@ -48,18 +52,23 @@ const chartOf = (mixes: readonly KnownMix[], throughZero: boolean) =>
 type Found = Extract<ProductFactor, { outcome: 'factor' }>
 
 function notesOf({ curvature, zero, n, low90 }: Found, throughZero: boolean): string[] {
-  const notes = ['A factor belongs to the product and its lot; calibrate again with a new one.']
+  const notes = [say('A factor belongs to the product and its lot; calibrate again with a new one.')]
   if (low90 === null)
-    notes.push('With no more mixes than this nothing shows how far readings scatter: make up some more.')
-  if (curvature === null) notes.push('Too few different strengths to tell whether the product is a straight line.')
+    notes.push(say('With no more mixes than this nothing shows how far readings scatter: make up some more.'))
+  if (curvature === null) notes.push(say('Too few different strengths to tell whether the product is a straight line.'))
   else if (curvature.bent) {
     notes.push(
-      `Not a straight line: the line is up to ${sayNumber(curvature.farthest, 2)} % off among these mixes. Use a chart instead.`,
+      say('Not a straight line: the line is up to {percent} % off among these mixes. Use a chart instead.', {
+        percent: sayNumber(curvature.farthest, 2),
+      }),
     )
-  } else notes.push(`A straight line, as far as ${n} mixes can tell.`)
+  } else notes.push(say('A straight line, as far as {count} mixes can tell.', { count: n }))
   if (throughZero && zero?.off === true && curvature?.bent !== true) {
     notes.push(
-      `The readings point to ${sayNumber(zero.brix, 2)} °Brix on plain water: set the instrument to zero on the water used, or give throughZero false.`,
+      say(
+        'The readings point to {brix} °Brix on plain water: set the instrument to zero on the water used, or give throughZero false.',
+        { brix: sayNumber(zero.brix, 2) },
+      ),
     )
   }
   return notes

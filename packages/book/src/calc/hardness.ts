@@ -1,4 +1,4 @@
-import { hardnessInAll, hardnessUnits, sayNumber } from '@sumpbook/fluid'
+import { hardnessInAll, hardnessUnits, say, sayNumber } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation } from './calculation.ts'
 
@@ -21,7 +21,7 @@ export const hardnessCalculation = calculation({
   }),
   run: ({ value, unit }) => ({
     ...hardnessInAll(value, unit),
-    notes: ['1 °dH is 10 mg of CaO a litre, 1 gpg one grain of CaCO3 a US gallon; all as calcium carbonate.'],
+    notes: [say('1 °dH is 10 mg of CaO a litre, 1 gpg one grain of CaCO3 a US gallon; all as calcium carbonate.')],
   }),
   say: ({ notes, ...all }, reader) => [
     ...Object.entries(shown).map(

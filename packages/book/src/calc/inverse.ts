@@ -1,4 +1,4 @@
-import { inversePrediction, sayNumber } from '@sumpbook/fluid'
+import { inversePrediction, say, sayNumber } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation, NoAnswer } from './calculation.ts'
 
@@ -31,19 +31,28 @@ export const inverseCalculation = calculation({
     return { ...answer, notes: notesOf(found.within) }
   },
   say: ({ x, low, high, slope, intercept, residualSd, notes }, reader, { level }) => {
-    const say = (value: number) => sayNumber(value, 4, reader, 0)
-    const interval =
-      low === null || high === null ? '' : ` (${say(low)} to ${say(high)}, ${sayNumber(100 * level, 1, reader, 0)} %)`
+    const figure = (value: number) => sayNumber(value, 4, reader, 0)
+    const line = `y = ${figure(intercept)} + ${figure(slope)} x`
     return [
-      `x is ${say(x)}${interval}.`,
-      `y = ${say(intercept)} + ${say(slope)} x${residualSd === null ? '' : `, readings ${say(residualSd)} about it`}.`,
+      low === null || high === null
+        ? say('x is {x}.', { x: figure(x) })
+        : say('x is {x} ({low} to {high}, {level} %).', {
+            x: figure(x),
+            low: figure(low),
+            high: figure(high),
+            level: sayNumber(100 * level, 1, reader, 0),
+          }),
+      residualSd === null
+        ? `${line}.`
+        : say('{line}, readings {deviation} about it.', { line, deviation: figure(residualSd) }),
       ...notes,
     ]
   },
 })
 
 function notesOf(within: boolean): string[] {
-  const limits =
-    'The interval holds every x the reading does not contradict; repeats are pooled with the line (n + m − 3 degrees of freedom).'
-  return within ? [limits] : [limits, 'Outside the calibrated range: nothing supports the line there.']
+  const limits = say(
+    'The interval holds every x the reading does not contradict; repeats are pooled with the line (n + m − 3 degrees of freedom).',
+  )
+  return within ? [limits] : [limits, say('Outside the calibrated range: nothing supports the line there.')]
 }

@@ -1,4 +1,4 @@
-import { economicLife, OutOfRange, replacementPeriod, sayCount, sayNumber } from '@sumpbook/fluid'
+import { economicLife, OutOfRange, replacementPeriod, say, sayNumber } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation, type Remarks } from './calculation.ts'
 
@@ -46,13 +46,18 @@ export const lifeCalculation = calculation({
   run: ({ changeCost, running, spoiling }): Life => {
     if ('costs' in running) return byPeriods(changeCost, running)
     const { days, costPerDay, curve, outcome } = economicLife({ changeCost, running, spoiling })
-    const never = 'What is written here does not make age dearer than a change: no age of change pays by money alone.'
-    return { days, costPerDay, curve, notes: [...(outcome === 'never' ? [never] : [flat]), ...usual] }
+    const never = say(
+      'What is written here does not make age dearer than a change: no age of change pays by money alone.',
+    )
+    return { days, costPerDay, curve, notes: [...(outcome === 'never' ? [never] : [flat()]), ...usual()] }
   },
   say: ({ days, costPerDay, notes }, reader) => [
     days === null
-      ? `No age of change pays; it comes down to ${sayNumber(costPerDay, 2, reader)} a day.`
-      : `Cheapest changed after ${sayCount(Math.round(days), 'day', 'days')}: ${sayNumber(costPerDay, 2, reader)} a day on average.`,
+      ? say('No age of change pays; it comes down to {cost} a day.', { cost: sayNumber(costPerDay, 2, reader) })
+      : say(
+          '{days, plural, one {Cheapest changed after # day: {cost} a day on average.} other {Cheapest changed after # days: {cost} a day on average.}}',
+          { days: Math.round(days), cost: sayNumber(costPerDay, 2, reader) },
+        ),
     ...notes,
   ],
 })
@@ -60,17 +65,20 @@ export const lifeCalculation = calculation({
 function byPeriods(changeCost: number, { costs, periodDays }: z.infer<typeof listed>): Life {
   if (!(periodDays > 0)) throw new OutOfRange('running.periodDays', periodDays, 'above 0')
   const { period, average, averages, stillFalling } = replacementPeriod({ changeCost, running: costs })
-  const falling = 'The average still falls at the end of the list: the best life may be longer.'
+  const falling = say('The average still falls at the end of the list: the best life may be longer.')
   return {
     days: period * periodDays,
     costPerDay: average / periodDays,
     curve: averages.map((cost, n) => ({ days: (n + 1) * periodDays, costPerDay: cost / periodDays })),
-    notes: [...(stillFalling ? [falling] : []), flat, ...usual],
+    notes: [...(stillFalling ? [falling] : []), flat(), ...usual()],
   }
 }
 
-const flat = 'The least is flat: a fifth sooner or later costs about 2 % of what change and age cost together.'
-const usual = [
-  'Condition comes first: a fluid that is split, septic or troubles skin goes now, whatever its age and whatever the money.',
-  'Money is no reason to keep a fluid beyond what its supplier, guidance or law say.',
+const flat = () =>
+  say('The least is flat: a fifth sooner or later costs about 2 % of what change and age cost together.')
+const usual = () => [
+  say(
+    'Condition comes first: a fluid that is split, septic or troubles skin goes now, whatever its age and whatever the money.',
+  ),
+  say('Money is no reason to keep a fluid beyond what its supplier, guidance or law say.'),
 ]

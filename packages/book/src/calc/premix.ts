@@ -1,4 +1,4 @@
-import { premix, sayCautions, sayNumber, sayStrength, sayVolume } from '@sumpbook/fluid'
+import { premix, say, sayCautions, sayNumber, sayStrength, sayVolume } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation } from './calculation.ts'
 
@@ -19,15 +19,20 @@ export const premixCalculation = calculation({
   }),
   run: ({ needs, strengths }) => ({
     ...premix(needs, strengths),
-    notes: ['The least sum of squared errors in the sumps: no other grouping does better.'],
+    notes: [say('The least sum of squared errors in the sumps: no other grouping does better.')],
     cautions: sayCautions(['concentrateLast']),
   }),
   say: ({ batches, worst, notes, cautions }, reader) => [
     ...batches.map(({ strength, volume, sumps }) => {
       const concentrate = sayVolume((volume * strength) / 100, reader)
-      return `${sayVolume(volume, reader)} at ${sayStrength(strength, reader)} (${concentrate} concentrate): ${sumps.join(', ')}`
+      return say('{volume} at {strength} ({concentrate} concentrate): {sumps}', {
+        volume: sayVolume(volume, reader),
+        strength: sayStrength(strength, reader),
+        concentrate,
+        sumps: sumps.join(', '),
+      })
     }),
-    `The sump farthest from its target misses it by ${sayNumber(worst, 2, reader)} %.`,
+    say('The sump farthest from its target misses it by {percent} %.', { percent: sayNumber(worst, 2, reader) }),
     ...notes,
     ...cautions,
   ],

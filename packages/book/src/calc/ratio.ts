@@ -1,4 +1,4 @@
-import { percentFromOneIn, percentFromWaterParts, sayNumber, waterPartsFromPercent } from '@sumpbook/fluid'
+import { percentFromOneIn, percentFromWaterParts, say, sayNumber, waterPartsFromPercent } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation } from './calculation.ts'
 
@@ -20,12 +20,18 @@ export const ratioCalculation = calculation({
     const strength = percent ?? percentFromWaterParts(parts)
     const oneIn = percentFromOneIn(1 + parts)
     const notes = [
-      `1 : N is 1 part concentrate to N parts water, ${sayNumber(strength, 2)} % here; "1 in N" counts the finished mix: the same ${sayNumber(oneIn, 2)} % is 1 in ${sayNumber(1 + parts, 2)}.`,
+      say(
+        '1 : N is 1 part concentrate to N parts water, {percent} % here; "1 in N" counts the finished mix: the same {same} % is 1 in {parts}.',
+        { percent: sayNumber(strength, 2), same: sayNumber(oneIn, 2), parts: sayNumber(1 + parts, 2) },
+      ),
     ]
     return { percent: strength, waterParts: parts, notes }
   },
   say: ({ percent, waterParts, notes }, reader) => [
-    `${sayNumber(percent, 2, reader)} % is 1 part concentrate to ${sayNumber(waterParts, 2, reader)} parts water.`,
+    say('{percent} % is 1 part concentrate to {parts} parts water.', {
+      percent: sayNumber(percent, 2, reader),
+      parts: sayNumber(waterParts, 2, reader),
+    }),
     ...notes,
   ],
 })

@@ -1,4 +1,4 @@
-import { reorder, sayNumber, sayVolume } from '@sumpbook/fluid'
+import { reorder, say, sayNumber, sayVolume } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation } from './calculation.ts'
 
@@ -31,10 +31,18 @@ export const reorderCalculation = calculation({
     return { ...found, notes: notesOf(found, share) }
   },
   say: ({ safetyStock, reorderPoint, orderQuantity, packs, notes }, reader) => [
-    `Order when stock and what is on its way are down to ${sayVolume(reorderPoint, reader)}, ${sayVolume(safetyStock, reader)} of it against bad luck.`,
+    say('Order when stock and what is on its way are down to {volume}, {safety} of it against bad luck.', {
+      volume: sayVolume(reorderPoint, reader),
+      safety: sayVolume(safetyStock, reader),
+    }),
     orderQuantity === null
       ? ''
-      : `Order ${sayVolume(orderQuantity, reader)}${packs === null ? '' : `, ${sayNumber(packs, 0, reader)} × the pack`}.`,
+      : packs === null
+        ? say('Order {volume}.', { volume: sayVolume(orderQuantity, reader) })
+        : say('Order {volume}, {packs} × the pack.', {
+            volume: sayVolume(orderQuantity, reader),
+            packs: sayNumber(packs, 0, reader),
+          }),
     ...notes,
   ],
 })
@@ -42,14 +50,19 @@ export const reorderCalculation = calculation({
 function notesOf({ economicQuantity, orderQuantity, packs }: ReturnType<typeof reorder>, share: number): string[] {
   const percent = sayNumber(100 * share, 2, {}, 0)
   const notes = [
-    `In ${percent} of a hundred waits for a delivery the shelf does not run empty; it is not the share of litres had in time.`,
+    say(
+      'In {percent} of a hundred waits for a delivery the shelf does not run empty; it is not the share of litres had in time.',
+      { percent },
+    ),
   ]
   if (orderQuantity === null)
-    notes.push('Without the cost of an order and of keeping a litre a year there is no cheapest quantity.')
-  if (packs === 0) notes.push('Nothing is used: there is nothing to order.')
+    notes.push(say('Without the cost of an order and of keeping a litre a year there is no cheapest quantity.'))
+  if (packs === 0) notes.push(say('Nothing is used: there is nothing to order.'))
   if (packs !== null && packs > 0 && economicQuantity !== null) {
     notes.push(
-      `The cheapest quantity is ${sayNumber(economicQuantity, 1)} L; whole packs beside it cost nearly the same.`,
+      say('The cheapest quantity is {litres} L; whole packs beside it cost nearly the same.', {
+        litres: sayNumber(economicQuantity, 1),
+      }),
     )
   }
   return notes

@@ -1,4 +1,4 @@
-import { rinse, sayNumber } from '@sumpbook/fluid'
+import { rinse, say, sayNumber } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation } from './calculation.ts'
 
@@ -17,11 +17,14 @@ export const rinseCalculation = calculation({
     return {
       residualFraction,
       residual,
-      notes: ['Each rinse is taken as fully mixed: circulate it through every line and hose.'],
+      notes: [say('Each rinse is taken as fully mixed: circulate it through every line and hose.')],
     }
   },
   say: ({ residualFraction, residual, notes }, reader) => [
-    `${sayNumber(100 * residualFraction, 4, reader)} % of the old fluid is left: ${sayNumber(residual, 4, reader)}.`,
+    say('{percent} % of the old fluid is left: {residual}.', {
+      percent: sayNumber(100 * residualFraction, 4, reader),
+      residual: sayNumber(residual, 4, reader),
+    }),
     ...notes,
   ],
 })

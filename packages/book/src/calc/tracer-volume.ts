@@ -1,4 +1,4 @@
-import { sayNumber, sayVolume, tracerVolume } from '@sumpbook/fluid'
+import { say, sayNumber, sayVolume, tracerVolume } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation, NoAnswer } from './calculation.ts'
 
@@ -27,12 +27,18 @@ export const tracerVolumeCalculation = calculation({
     }
     const { outcome: _, ...volume } = traced
     const notes = [
-      'This is the fluid before the addition, what is out in the lines included; circulate 15 to 30 minutes before reading again.',
+      say(
+        'This is the fluid before the addition, what is out in the lines included; circulate 15 to 30 minutes before reading again.',
+      ),
     ]
     return { ...volume, notes }
   },
   say: ({ volume, low90, high90, notes }, reader) => [
-    `${sayVolume(volume, reader)} (${sayVolume(low90, reader)} to ${sayVolume(high90, reader)}).`,
+    say('{volume} ({low} to {high}).', {
+      volume: sayVolume(volume, reader),
+      low: sayVolume(low90, reader),
+      high: sayVolume(high90, reader),
+    }),
     ...notes,
   ],
 })

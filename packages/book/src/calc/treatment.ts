@@ -1,4 +1,4 @@
-import { sayNumber, sayVolume, treatment } from '@sumpbook/fluid'
+import { say, sayNumber, sayVolume, treatment } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation } from './calculation.ts'
 
@@ -63,11 +63,18 @@ export const treatmentCalculation = calculation({
     return { demand: litres, ...found, notes: notesOf(found, tap.tds === undefined) }
   },
   say: ({ demand, capacityNeeded, costPerLitre, resinLife, paybackYears, concentrate, notes }, reader) => [
-    `${sayVolume(demand, reader)} a day on the mean, ${sayVolume(capacityNeeded, reader)} on the worst day.`,
-    `A litre costs ${sayNumber(costPerLitre, 4, reader)}.`,
-    concentrate === null ? '' : `${sayVolume(concentrate.litresPerDay, reader)} a day go to the drain.`,
-    resinLife === null ? '' : `A filling of resin lasts for ${sayVolume(resinLife, reader)}.`,
-    paybackYears === null ? 'It does not pay back.' : `It has paid after ${sayNumber(paybackYears, 1, reader)} years.`,
+    say('{mean} a day on the mean, {worst} on the worst day.', {
+      mean: sayVolume(demand, reader),
+      worst: sayVolume(capacityNeeded, reader),
+    }),
+    say('A litre costs {cost}.', { cost: sayNumber(costPerLitre, 4, reader) }),
+    concentrate === null
+      ? ''
+      : say('{volume} a day go to the drain.', { volume: sayVolume(concentrate.litresPerDay, reader) }),
+    resinLife === null ? '' : say('A filling of resin lasts for {volume}.', { volume: sayVolume(resinLife, reader) }),
+    paybackYears === null
+      ? say('It does not pay back.')
+      : say('It has paid after {years} years.', { years: sayNumber(paybackYears, 1, reader) }),
     ...notes,
   ],
 })
@@ -76,11 +83,16 @@ const shareOf = (given: number) => (given > 1 ? given / 100 : given)
 
 function notesOf({ enough }: { enough: boolean | null }, solidsUnknown: boolean): string[] {
   const notes = [
-    'A storage tank lets a smaller unit carry the peaks. The saving in fluid is an assumption: it decides the payback.',
-    'Resin takes up all dissolved solids, reckoned as CaCO3; exchanger water can hold more germs than tap water.',
+    say(
+      'A storage tank lets a smaller unit carry the peaks. The saving in fluid is an assumption: it decides the payback.',
+    ),
+    say('Resin takes up all dissolved solids, reckoned as CaCO3; exchanger water can hold more germs than tap water.'),
   ]
   if (solidsUnknown)
-    notes.push('Dissolved solids are unknown: the resin is reckoned by the hardness alone and will not last as long.')
-  if (enough === false) notes.push('The unit makes less than the worst day needs: storage must carry the difference.')
+    notes.push(
+      say('Dissolved solids are unknown: the resin is reckoned by the hardness alone and will not last as long.'),
+    )
+  if (enough === false)
+    notes.push(say('The unit makes less than the worst day needs: storage must carry the difference.'))
   return notes
 }

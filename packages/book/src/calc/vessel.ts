@@ -1,4 +1,4 @@
-import { sayNumber, sayVolume, vesselAt } from '@sumpbook/fluid'
+import { say, sayNumber, sayVolume, vesselAt } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { calculation, NoAnswer } from './calculation.ts'
 import { given } from './given.ts'
@@ -52,10 +52,10 @@ export const vesselCalculation = calculation({
       throw new NoAnswer([{ pointer: '/level', found: `${at.found} mm`, expected: `${at.low} to ${at.high} mm` }])
     }
     const { outcome: _, ...vessel } = at
-    return { ...vessel, notes: ['What pumps, pipes and sludge take up is spread evenly over the depth.'] }
+    return { ...vessel, notes: [say('What pumps, pipes and sludge take up is spread evenly over the depth.')] }
   },
   say: ({ volume, full, table }, reader) => [
-    `${sayVolume(volume, reader)} of ${sayVolume(full, reader)}.`,
+    say('{volume} of {full}.', { volume: sayVolume(volume, reader), full: sayVolume(full, reader) }),
     ...table.map(([level, litres]) => `${sayNumber(level, 0, reader)} mm  ${sayVolume(litres, reader)}`),
   ],
 })
