@@ -1,13 +1,13 @@
 import { message, say } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
-import { changePassword, changePin, keepSignedIn, makeToken, signOut } from '../api/people.ts'
+import { changePassword, changePin, keepSignedIn, makeToken } from '../api/people.ts'
 import { queries, useSession } from '../api/queries.ts'
 import { Taps } from '../fields/fields.tsx'
-import { thisKept } from '../offline/this-kept.ts'
 import { Sessions, Tokens } from './lines.tsx'
 import { roleNames } from './role-names.ts'
 import { SecondFactor } from './second-factor.tsx'
 import { SignField } from './sign-field.tsx'
+import { SignOut } from './sign-out.tsx'
 import { SaidAgainst, TextsForm, useTexts } from './texts-form.tsx'
 import { useAsking } from './use-asking.ts'
 import './people.css'
@@ -25,11 +25,6 @@ export function Account() {
       </div>
     )
   }
-  const leave = async () => {
-    if (!(await asking.ask(signOut))) return
-    await thisKept.forget()
-    location.assign('/')
-  }
   if (session.by === 'token') {
     return (
       <div class="people-page">
@@ -40,13 +35,7 @@ export function Account() {
             { device: session.device?.name ?? '' },
           )}
         </p>
-        {session.device?.kind === 'device' && (
-          <div class="buttons">
-            <button type="button" onClick={() => void leave()}>
-              {say('Sign out')}
-            </button>
-          </div>
-        )}
+        {session.device?.kind === 'device' && <SignOut asking={asking} />}
         <SaidAgainst asking={asking} />
       </div>
     )
@@ -55,11 +44,7 @@ export function Account() {
     <div class="people-page">
       <h1>{session.person.name}</h1>
       <p class="quiet">{session.role !== null && say(roleNames[session.role])}</p>
-      <div class="buttons">
-        <button type="button" onClick={() => void leave()}>
-          {say('Sign out')}
-        </button>
-      </div>
+      <SignOut asking={asking} />
       <SaidAgainst asking={asking} />
       <Part id="sessions" title={say('Where I am signed in')}>
         <Sessions person={null} />
