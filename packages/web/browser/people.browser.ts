@@ -2,7 +2,7 @@
 import { createHmac } from 'node:crypto'
 import type { Page } from 'playwright-core'
 import { expect, onTestFinished, test } from 'vitest'
-import { fileBrowser, openPage, picture } from './on-a-screen.ts'
+import { fileBrowser, isWide, openPage, picture } from './on-a-screen.ts'
 import { type ServedBook, serveBook } from './served-book.ts'
 
 const password = 'slow grey heron 7'
