@@ -1,0 +1,149 @@
+/** The app in other languages: chosen by hand on a phone, whole, and apart from figures and units. */
+import { guidancePacks } from '@sumpbook/fluid'
+import type { Page } from 'playwright-core'
+import { beforeAll, expect, test } from 'vitest'
+import { fileBrowser, fileExample, isWide, openPage } from './on-a-screen.ts'
+
+const browser = fileBrowser()
+const served = fileExample()
+
+const places = [
+  '/',
+  '/round',
+  '/round/tc1',
+  '/sumps',
+  '/sumps/mill7',
+  '/sumps/mill7/why',
+  '/mixing',
+  '/mixing/batch',
+  '/mixing/cart',
+  '/mixing/mixer',
+  '/mixing/factor',
+  '/water',
+  '/water/blend',
+  '/water/ahead',
+  '/water/treatment',
+  '/cleanouts',
+  '/cleanouts/plan',
+  '/cleanouts/upkeep',
+  '/cleanouts/together',
+  '/cleanouts/shutdown',
+  '/stock',
+  '/stock/waste',
+  '/stock/cost',
+  '/stock/month',
+  '/tests',
+  '/tests/samples',
+  '/tests/found',
+  '/journal',
+  '/journal/held',
+  '/shop',
+  '/shop/guidance',
+  '/shop/people',
+  '/shop/account',
+  '/shop/labels',
+  '/shop/additives',
+  '/round-sheet',
+  '/shop/sheet',
+  '/language',
+  '/nothing-here',
+]
+
+/** Small words of English that neither German nor Spanish has. */
+const english = /\b(?:the|and|with|of|is|are|this|not|its|it|what|from|to)\b/i
+
+/** What stays as it was recorded or printed: what the example shop wrote and calls its things, and how documents and their editions are called. */
+let asWritten: string[]
+beforeAll(async () => {
+  const book: unknown = await (await fetch(`${served().address.replace(/\/$/, '')}/api/v1/export`)).json()
+  const sources = stringsIn(guidancePacks, []).filter(({ key }) =>
+    ['name', 'document', 'title', 'section', 'edition'].includes(key),
+  )
+  const recorded = [...stringsIn(book, []), ...sources].map(({ text }) => text).filter((text) => english.test(text))
+  asWritten = [...new Set(recorded)].toSorted((a, b) => b.length - a.length)
+  expect(asWritten.length).toBeGreaterThan(10)
+})
+
+function stringsIn(value: unknown, found: { key: string; text: string }[], key = ''): { key: string; text: string }[] {
+  if (typeof value === 'string') found.push({ key, text: value })
+  else if (value !== null && typeof value === 'object')
+    for (const [name, one] of Object.entries(value)) stringsIn(one, found, Array.isArray(value) ? key : name)
+  return found
+}
+
+/** Texts that a reader sees or hears and that hold English. */
+async function englishOn(page: Page): Promise<string[]> {
+  const texts = await page.evaluate(() => {
+    const said: string[] = []
+    const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
+    for (let node = walk.nextNode(); node !== null; node = walk.nextNode()) {
+      const parent = node.parentElement!
+      if (parent.closest('[lang="en"], datalist, script, style') === null && parent.checkVisibility())
+        said.push(node.textContent!.trim())
+    }
+    for (const one of document.querySelectorAll('[aria-label], [title], [placeholder], [alt]'))
+      for (const name of ['aria-label', 'title', 'placeholder', 'alt']) said.push(one.getAttribute(name) ?? '')
+    return said
+  })
+  const own = (text: string) => asWritten.reduce((rest, written) => rest.replaceAll(written, ''), text)
+  return [...new Set(texts.filter((text) => english.test(own(text))))]
+}
+
+async function openIn(language: string, place: string): Promise<Page> {
+  const page = await openPage(browser(), 'about:blank', {})
+  await page.addInitScript((chosen) => localStorage.setItem('sumpbook.reading', chosen), JSON.stringify({ language }))
+  await page.goto(`${served().address.replace(/\/$/, '')}${place}`, { waitUntil: 'load' })
+  await page.locator('h1:visible, h2:visible').first().waitFor()
+  await page.waitForLoadState('networkidle')
+  return page
+}
+
+test('a language, figures and units are chosen apart, at once and for good', async () => {
+  const page = await openPage(browser(), `${served().address}/language`)
+  await page.getByRole('heading', { name: 'Language, figures, units' }).waitFor()
+  const tap = (text: string) =>
+    page
+      .locator('label.tap')
+      .filter({ hasText: new RegExp(`^${text}$`) })
+      .click()
+  await tap('Deutsch')
+  await page.getByRole('heading', { name: 'Sprache, Zahlen, Einheiten' }).waitFor()
+  expect(await page.evaluate(() => document.documentElement.lang)).toBe('de')
+  const example = page.locator('.language-page p.quiet')
+  expect(await example.textContent()).toMatch(/38\.5 L mit 7\.5 %/)
+  await tap('1\\.234,5')
+  await page.waitForFunction(() => /38,5 L mit 7,5 %/.test(document.body.textContent))
+  await tap('US-Gallonen')
+  await page.waitForFunction(() => /10,2 gal mit 7,5 %/.test(document.body.textContent))
+  await tap('Español')
+  await page.getByRole('heading', { name: 'Idioma, cifras, unidades' }).waitFor()
+  // 38.5 / 3.785411784 = 10.17…
+  expect(await example.textContent()).toMatch(/10,2 gal al 7,5 %/)
+  await page.goto(served().address)
+  await page.getByRole('heading', { name: 'Hoy' }).waitFor()
+  await page.waitForLoadState('networkidle')
+  const list = await page.locator('main').textContent()
+  expect(list).toMatch(/\d gal\b/)
+  expect(list).not.toMatch(/\d L\b/)
+  // The shop itself is set up as it was.
+  await page.goto(`${served().address}/shop`)
+  await page.waitForFunction(() => /· litros ·/.test(document.body.textContent))
+})
+
+test('who cannot read English finds their language from the first page', async () => {
+  const page = await openPage(browser(), served().address)
+  await page.locator('button.more').click()
+  await page.getByRole('link', { name: 'Deutsch · Español' }).click()
+  await page.getByRole('heading', { name: 'Language, figures, units' }).waitFor()
+})
+
+for (const [language, which] of [
+  ['de', places],
+  ['es', places.filter((_, n) => n % 3 === 0)],
+] as const) {
+  test.each(which)(`%s holds no English in ${language}, and is as wide as the phone`, async (place) => {
+    const page = await openIn(language, place)
+    expect.soft(await englishOn(page)).toEqual([])
+    expect.soft(await isWide(page)).toBe(false)
+  })
+}
