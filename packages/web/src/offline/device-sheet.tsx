@@ -1,5 +1,6 @@
 import { say } from '@sumpbook/fluid'
 import { useEffect } from 'preact/hooks'
+import { Link } from 'wouter-preact'
 import { flush, outbox } from '../entry/book-outbox.ts'
 import { isOnDevice, stateOf, type Waiting } from '../entry/waiting.ts'
 import { sayClock } from './clock.ts'
@@ -47,6 +48,11 @@ export function DeviceSheet({ close }: { close(): void }) {
         </button>
       </div>
       <DeviceNotes trouble={standing.view.trouble} />
+      <p>
+        <Link href="/language" onClick={close}>
+          {say('Language, figures, units')}
+        </Link>
+      </p>
       {waiting.length > 0 && (
         <ul>
           {waiting.map((one) => (
