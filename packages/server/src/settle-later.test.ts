@@ -31,13 +31,13 @@ const reading = (n: number) => ({
 })
 
 test('writes are settled once, some time after the first of them; questions settle nothing', async () => {
-  const { app, times } = await settlingApp(30)
+  const { app, times } = await settlingApp(500)
   await app.inject('/api/v1/today')
   for (const n of [1, 2, 3])
     await app.inject({ method: 'PUT', url: `/api/v1/entries/${reading(n).id}`, payload: reading(n) })
   expect(times()).toBe(0)
-  await vi.waitFor(() => expect(times()).toBe(1))
-  await new Promise((resolve) => setTimeout(resolve, 60))
+  await vi.waitFor(() => expect(times()).toBe(1), 10_000)
+  await new Promise((resolve) => setTimeout(resolve, 600))
   expect(times()).toBe(1)
 })
 

@@ -1,23 +1,56 @@
 import {
   type ColumnDefinitionNode,
+  type DatabaseIntrospector,
   type DataTypeNode,
   type Dialect,
+  type Kysely,
   PostgresDialect,
+  PostgresIntrospector,
   type PostgresPool,
   PostgresQueryCompiler,
   type QueryCompiler,
+  sql,
+  type TableMetadata,
 } from 'kysely'
 import pg from 'pg'
 import { readable } from './errors.ts'
 
 /** Kysely over a pool of connections; what goes wrong is said as the book says it. */
 export class BookPostgresDialect extends PostgresDialect implements Dialect {
-  constructor(pool: PostgresPool) {
+  readonly #schema: string
+
+  constructor(pool: PostgresPool, schema: string) {
     super({ pool })
+    this.#schema = schema
+  }
+
+  override createIntrospector<Whatever>(db: Kysely<Whatever>): DatabaseIntrospector {
+    return new OwnSchema(db as unknown as Kysely<unknown>, this.#schema)
   }
 
   override createQueryCompiler(): QueryCompiler {
     return new ByteOrderedText()
+  }
+}
+
+/**
+ * Looks at the book's own schema alone. Kysely looks at all of the database's, and fails where one is dropped meanwhile, whoever's it is.
+ */
+class OwnSchema extends PostgresIntrospector {
+  readonly #db: Kysely<unknown>
+  readonly #schema: string
+
+  constructor(db: Kysely<unknown>, schema: string) {
+    super(db)
+    this.#db = db
+    this.#schema = schema
+  }
+
+  override async getTables(): Promise<TableMetadata[]> {
+    const { rows } = await sql<{ name: string }>`
+      select c.relname as name from pg_catalog.pg_class c join pg_catalog.pg_namespace n on n.oid = c.relnamespace
+      where n.nspname = ${this.#schema} and c.relkind in ('r', 'p')`.execute(this.#db)
+    return rows.map(({ name }) => ({ name, schema: this.#schema, isView: false, isForeign: false, columns: [] }))
   }
 }
 

@@ -34,6 +34,25 @@ test('every column of text stands in the order of its bytes, whatever the server
   expect(rows.filter(({ collation }) => collation !== 'C')).toEqual([])
 })
 
+test('a book is made while other schemas of the database come and go', async () => {
+  const db = connectTo(await postgresPlace())
+  onTestFinished(() => db.destroy())
+  let isOver = false
+  const comeAndGo = async (name: string) => {
+    while (!isOver) {
+      await sql`create schema ${sql.id(name)} create table t (n bigserial)`.execute(db)
+      await sql`drop schema ${sql.id(name)} cascade`.execute(db)
+    }
+  }
+  const others = Promise.all(['passing_a', 'passing_b', 'passing_c'].map(comeAndGo))
+  try {
+    for (let n = 0; n < 12; n++) expect(await (await opened(await postgresPlace())).head()).toMatchObject({ seq: 0 })
+  } finally {
+    isOver = true
+    await others
+  }
+})
+
 test.each([
   ['a serialization failure', '40001'],
   ['a deadlock', '40P01'],

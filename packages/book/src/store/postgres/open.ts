@@ -39,7 +39,7 @@ export function connectTo({ url, schema }: PostgresPlace): Kysely<Tables> {
   if (!/^[a-z_][a-z0-9_]{0,62}$/.test(schema)) {
     throw new BookError('refused-input', `schema: found "${schema}", expected small letters, digits and _, at most 63`)
   }
-  return new Kysely<Tables>({ dialect: new BookPostgresDialect(bookPool(url)) }).withSchema(schema)
+  return new Kysely<Tables>({ dialect: new BookPostgresDialect(bookPool(url), schema) }).withSchema(schema)
 }
 
 function storeOf(db: Kysely<Tables>, place: PostgresPlace): Store {
