@@ -6,6 +6,7 @@ import {
   sayCautions,
   sayList,
   sayNumber,
+  sayPassage,
   sayTestsDue,
 } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
@@ -224,8 +225,7 @@ function nitrateLimit({ guidance }: GuidedShop): { high: number; source: string 
   if (guided === undefined && own === undefined) return null
   if (guided === undefined || (own !== undefined && own < guided))
     return { high: own!, source: say('the shop’s own values') }
-  const { document, section, edition } = rule!.rule.source
-  return { high: guided, source: say('{document}, {section}, edition {edition}', { document, section, edition }) }
+  return { high: guided, source: sayPassage(rule!.rule.source) }
 }
 
 /** Its last analysis that found nitrate, else what the water is said to have. */

@@ -72,11 +72,17 @@ export function sayRule(says: RuleSays, reader: NumberReader = {}): string {
   }
 }
 
+/** "TRGS 611 …, 5.3, edition May 2007": where a rule stands. What we call a place or an edition is said; a printed title stays as printed. */
+export const sayPassage = ({ document, section, edition }: GuidanceSource): string =>
+  say('{document}, {section}, edition {edition}', {
+    document: say(document),
+    section: say(section),
+    edition: say(edition),
+  })
+
 /** "TRGS 611 …, 5.3, edition May 2007; read 28 Nov 2026". */
-export function saySource(
-  { document, section, edition, readOn, tag }: GuidanceSource,
-  reader: NumberReader = {},
-): string {
+export function saySource(source: GuidanceSource, reader: NumberReader = {}): string {
+  const { readOn, tag } = source
   const known = say(
     '{tag, select, read {read} memory {from memory, not read again} other {common practice, no source}}{hasDay, select, yes { {day}} other {}}',
     {
@@ -85,7 +91,7 @@ export function saySource(
       day: readOn === null ? '' : sayDate(readOn, reader),
     },
   )
-  return say('{document}, {section}, edition {edition}; {known}', { document, section, edition, known })
+  return say('{passage}; {known}', { passage: sayPassage(source), known })
 }
 
 /** A calendar day, `2026-11-28`, as people write it: "28 Nov 2026". */

@@ -15,7 +15,7 @@ import { sayCost, sayMonth } from './cost.ts'
 import { sayDayAhead, sayOnDay, sayUntilDay } from './days.ts'
 import { sayDose } from './dose.ts'
 import { sayDoubt } from './doubt.ts'
-import { sayTestsDue } from './guidance.ts'
+import { saySource, sayTestsDue } from './guidance.ts'
 import { lowerFirst, sayList } from './phrases.ts'
 import { sayRecipe } from './recipe.ts'
 import { sayCrossing, sayNextCheck, sayStanding } from './standing.ts'
@@ -27,6 +27,13 @@ import { sayUpkeep } from './upkeep.ts'
 const metric = { units: 'metric' } as const
 // 25 November 2026 is a Wednesday (ISO week 48 of 2026).
 const seen = { timeZone: 'Europe/Berlin', now: '2026-11-25T09:00:00Z' }
+const rule = {
+  document: 'DGUV Regel 109-003, Work with coolants',
+  section: 'Annex 3',
+  edition: 'not noted (formerly BGR 143)',
+  readOn: null,
+  tag: 'from memory',
+} as const
 const calendar = { ...metric, today: dayNumber('2026-11-25') }
 const sump = { volume: 162, concentration: 5.6, fillVolume: 200, target: 8, band: { low: 6, high: 10 } }
 const poured = { ...metric, fillVolume: 200, waterNames: { di: 'VE-Wasser' } } as const
@@ -191,6 +198,12 @@ describe('in German', () => {
       'Maschine abschalten und gegen Wiedereinschalten sichern, bevor eine Hand hineingeht.',
     ])
   })
+
+  test('where a rule stands', () => {
+    expect(saySource(rule)).toBe(
+      'DGUV Regel 109-003, Tätigkeiten mit Kühlschmierstoffen, Anhang 3, Ausgabe: nicht vermerkt (früher BGR 143); aus dem Gedächtnis, nicht nachgelesen',
+    )
+  })
 })
 
 describe('in Spanish', () => {
@@ -264,6 +277,12 @@ describe('in Spanish', () => {
     if (cleanout.outcome !== 'sheet') throw new Error(cleanout.outcome)
     expect(sayCleanout(cleanout, metric)).toMatch(
       /^\d+ pasos con 1 aclarado: la máquina está parada unas [\d,]+ h, alguien la atiende [\d,]+ h, y \d+ L pasan a ser residuo\.$/,
+    )
+  })
+
+  test('where a rule stands', () => {
+    expect(saySource(rule)).toBe(
+      'DGUV Regel 109-003, trabajos con fluidos de corte, anexo 3, edición: no anotada (antes BGR 143); de memoria, no releído',
     )
   })
 })

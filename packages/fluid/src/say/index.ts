@@ -52,6 +52,7 @@ export {
   sayLevel,
   sayLimit,
   sayNitriteOver,
+  sayPassage,
   sayPh,
   sayRefused,
   sayReported,
