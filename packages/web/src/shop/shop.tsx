@@ -98,6 +98,15 @@ export function Shop({ book }: { book: Book }) {
           </Link>
         </div>
       </section>
+      <section class="part" aria-labelledby="this-device">
+        <h2 id="this-device">{say('This device')}</h2>
+        <p class="quiet">{say('For this device alone; the shop and what others see stay as they are.')}</p>
+        <div class="buttons">
+          <Link class="button" href="/language">
+            {say('Language, figures, units')}
+          </Link>
+        </div>
+      </section>
       <BackupPart book={book} />
       <section class="part" aria-labelledby="in-and-out">
         <h2 id="in-and-out">{say('In and out')}</h2>
