@@ -23,7 +23,7 @@ export const serve: Command = {
   --accounts     everybody needs an account on loopback as well, as behind a proxy on this machine
   --public-url   where people reach the book through a proxy, such as https://book.example; includes --accounts
   --log    info: a line of JSON a request on stderr; warn: only what nobody foresaw (so on a terminal); silent
-  --language     spoken to who names none of en, de and es; every phone and browser names its own
+  --language, --numbers   for who names none of en, de and es, as with figures as in de-CH; every phone and browser names its own
   --data   the folder of the book; made where there is none
   --database-url, --schema   a book on a PostgreSQL server instead; several servers may serve one book
 
