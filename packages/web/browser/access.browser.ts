@@ -47,6 +47,7 @@ const places = [
   '/shop/additives',
   '/round-sheet',
   '/shop/sheet',
+  '/language',
 ] as const
 
 const browser = fileBrowser()
