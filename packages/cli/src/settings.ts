@@ -207,7 +207,7 @@ function readConfig(folder: string): { [name in Name]?: string } {
       {
         pointer: '',
         found: 'text that is not JSON',
-        expected: 'an object with data, databaseUrl, schema, host, port, language, accounts and publicUrl',
+        expected: 'an object with data, databaseUrl, schema, host, port, language, numbers, accounts and publicUrl',
       },
     ])
   }
