@@ -13,13 +13,15 @@ export default defineConfig({
           testTimeout: 30_000,
           globalSetup: 'tests/postgres/once-per-run.ts',
           include: [
-            'packages/{fluid,book,server,cli}/src/**/*.test.ts',
+            'packages/{book,server,cli}/src/**/*.test.ts',
             'demo/src/**/*.test.ts',
             'tests/**/*.test.ts',
             'bench/{estimate,record,fuzz,offline}/**/*.test.ts',
           ],
         },
       },
+      // What touches nothing but its own figures needs no process of its own for each file.
+      { test: { name: 'computation', isolate: false, include: ['packages/fluid/src/**/*.test.ts'] } },
       { test: { name: 'web', isolate: false, include: ['packages/web/src/**/*.test.{ts,tsx}'] } },
       { test: { name: 'checks', isolate: false, include: ['checks/**/*.check.ts'] } },
       {

@@ -32,7 +32,7 @@ export async function killPostgresRun(
       await database.restart()
       sentAgain += sent.open.size
       for (let tries = 0; !(await sendOpen(servers[kill % 2]!.address, sent)); tries++) {
-        if (tries === 100) throw new Error('the server does not come back after its database')
+        if (tries === 600) throw new Error('the server does not come back after its database')
         await delay(50)
       }
     }
