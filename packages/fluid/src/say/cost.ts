@@ -1,5 +1,6 @@
 import { type Cents, wholeParts } from '../cost/money.ts'
 import { datesLocale, message, say } from '../words/index.ts'
+import { upperFirst } from './guidance.ts'
 import { type MoneyReader, sayCents, sayMoneyBetween, sayWholeMoney } from './money.ts'
 import { sayList } from './phrases.ts'
 import { type Reader, sayNumber, sayVolume } from './units.ts'
@@ -17,11 +18,11 @@ export const costPartNames: Readonly<Record<SaidPart, { title: string; words: st
   waste: { title: message('Waste'), words: message('waste picked up') },
 }
 
-/** "October 2026" of `2026-10`. */
+/** "October 2026" of `2026-10`, with a capital letter in every language: it stands first. */
 export function sayMonth(month: string, { locale = datesLocale() }: Pick<Reader, 'locale'> = {}): string {
   const [year, number] = month.split('-').map(Number) as [number, number]
   const format = new Intl.DateTimeFormat(locale, { month: 'long', year: 'numeric', timeZone: 'UTC' })
-  return format.format(Date.UTC(year, number - 1, 15))
+  return upperFirst(format.format(Date.UTC(year, number - 1, 15)))
 }
 
 /**

@@ -44,13 +44,13 @@ function calendarDays(from: string, to: string, timeZone: string): number {
   return Math.round((dayOf(to) - dayOf(from)) / dayMs)
 }
 
-/** "Thu 14 Jan" in every English; in other languages as they order a date, "Do., 14. Jan.". */
+/** "Thu 14 Jan" in every English; in other languages as they order a date, "Do. 14. Jan.". */
 function shortDay(at: string, reader: DayReader): string {
   const parts = [{ weekday: 'short' }, { day: 'numeric' }, { month: 'short' }] as const
   const isEnglish = (reader.locale ?? datesLocale()).startsWith('en')
   return isEnglish
     ? parts.map((part) => partOf(at, reader, part)).join(' ')
-    : partOf(at, reader, { weekday: 'short', day: 'numeric', month: 'short' })
+    : partOf(at, reader, { weekday: 'short', day: 'numeric', month: 'short' }).replace(',', '')
 }
 
 const partOf = (at: string, { timeZone, locale = datesLocale() }: DayReader, parts: DayParts) =>

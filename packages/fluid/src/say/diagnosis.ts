@@ -8,6 +8,7 @@ import { sayRemedy } from '../diagnosis/remedy.ts'
 import { sayStop } from '../diagnosis/stops.ts'
 import { message, say } from '../words/index.ts'
 import { sayList } from './phrases.ts'
+import { sayUnit } from './unit-word.ts'
 import { type Reader, sayNumber, sayVolume } from './units.ts'
 
 /** A diagnosis as people read it, the same on command line, API and page. */
@@ -170,7 +171,7 @@ export function sayRead(field: ReadField, value: ReadValue, reader: Reader): str
 function sayFigure(field: ReadField, value: number, reader: Reader): string {
   if (field === 'volume') return sayVolume(value, reader)
   const [, unit, decimals] = fieldWords[field]
-  return `${sayNumber(value, decimals, reader)} ${unit}`.trim()
+  return `${sayNumber(value, decimals, reader)} ${sayUnit(unit)}`.trim()
 }
 
 function notesOf({ causes, stops, unjudged, leftOut }: Diagnosis, notUnderstood: readonly string[]): string[] {

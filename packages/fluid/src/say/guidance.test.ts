@@ -102,6 +102,12 @@ test('how a series moves', () => {
   expect(sayCourse({ slope: -1, direction: 'falling' }, { unit: 'CFU/mL', isCount: true })).toBe(
     'In this charge it is falling by a factor of 10 a week.',
   )
+  // log10 of 1.03 is 0.0128: so small a factor, or less than half a hundredth, would be said as none at all.
+  expect(sayCourse({ slope: 0.004, direction: 'rising' }, { unit: 'mg/L', isCount: false })).toContain('hardly changes')
+  expect(sayCourse({ slope: 0.0128, direction: 'rising' }, { unit: 'CFU/mL', isCount: true })).toContain(
+    'hardly changes',
+  )
+  expect(sayCourse({ slope: -0.006, direction: 'falling' }, { unit: '', isCount: false })).toContain('falling by 0.01')
   expect(sayCourse({ ...rising, direction: 'none' }, { unit: '', isCount: false })).toContain('only scatters')
   expect(sayCourse(null, { unit: '', isCount: false })).toContain('Too few')
 })

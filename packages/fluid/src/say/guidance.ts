@@ -9,6 +9,7 @@ import type { SlideRead } from '../guidance/slide-read.ts'
 import type { TestInterval } from '../guidance/test-interval.ts'
 import { datesLocale, message, say } from '../words/index.ts'
 import { sayList } from './phrases.ts'
+import { sayUnit } from './unit-word.ts'
 import { type Reader, sayNumber } from './units.ts'
 
 type NumberReader = Pick<Reader, 'locale'>
@@ -207,7 +208,7 @@ const germWords: Record<GermClass, string> = {
 
 /** A count with its class: "10,000 to 100,000 CFU/mL: reasonable." */
 export function sayGerms(count: Reported, germs: GermClass | null, reader: NumberReader = {}): string {
-  const figure = `${sayReported(count, 0, reader)} CFU/mL`
+  const figure = `${sayReported(count, 0, reader)} ${sayUnit('CFU/mL')}`
   return germs === null ? `${figure}.` : say('{figure}: {germs}.', { figure, germs: say(germWords[germs]) })
 }
 
@@ -217,7 +218,7 @@ export function saySlide(
   { germs, counts, timing, isFreshSlideDue }: SlideRead,
   reader: NumberReader = {},
 ): string {
-  const figure = `${sayReported(count, 0, reader)} CFU/mL`
+  const figure = `${sayReported(count, 0, reader)} ${sayUnit('CFU/mL')}`
   const timingWords = timing === 'in-window' ? null : timing === 'early' ? early[counts] : late[counts]
   const words = [
     counts === 'at-least' && germs !== null
@@ -262,14 +263,17 @@ export function sayCourse(
   const { direction, slope } = trend
   if (direction === 'none') return say('In this charge it only scatters so far.')
   const by = Math.abs(slope)
+  const factor = 10 ** by
+  // A change that would be said as none: of counts by a factor of 1, else by 0.
+  if (isCount ? factor < 1.05 : by < 0.005) return say('In this charge it hardly changes.')
   return isCount
     ? say('In this charge it is {direction, select, rising {rising} other {falling}} by a factor of {factor} a week.', {
         direction,
-        factor: sayNumber(10 ** by, 1, reader, 0),
+        factor: sayNumber(factor, 1, reader, 0),
       })
     : say('In this charge it is {direction, select, rising {rising} other {falling}} by {amount} a week.', {
         direction,
-        amount: `${sayNumber(by, 2, reader, 0)} ${unit}`.trim(),
+        amount: `${sayNumber(by, 2, reader, 0)} ${sayUnit(unit)}`.trim(),
       })
 }
 
@@ -285,16 +289,16 @@ const levelWords: Record<LimitLevel, string> = {
 export const sayLevel = (level: LimitLevel): string => say(levelWords[level])
 
 const quantityWords: Record<LimitedQuantity, { name: string; unit: string; decimals: number }> = {
-  concentration: { name: message('Concentration'), unit: ' %', decimals: 1 },
+  concentration: { name: message('Concentration'), unit: '%', decimals: 1 },
   ph: { name: message('pH'), unit: '', decimals: 1 },
-  hardness: { name: message('Hardness'), unit: ' ppm', decimals: 0 },
-  chloride: { name: message('Chloride'), unit: ' mg/L', decimals: 0 },
-  conductivity: { name: message('Conductivity'), unit: ' mS/cm', decimals: 2 },
-  bacteria: { name: message('Bacteria'), unit: ' CFU/mL', decimals: 0 },
-  trampOil: { name: message('Tramp oil'), unit: ' %', decimals: 1 },
-  nitrite: { name: message('Nitrite'), unit: ' mg/L', decimals: 0 },
-  waterNitrate: { name: message('Nitrate of the make-up water'), unit: ' mg/L', decimals: 0 },
-  level: { name: message('Level'), unit: ' %', decimals: 0 },
+  hardness: { name: message('Hardness'), unit: 'ppm', decimals: 0 },
+  chloride: { name: message('Chloride'), unit: 'mg/L', decimals: 0 },
+  conductivity: { name: message('Conductivity'), unit: 'mS/cm', decimals: 2 },
+  bacteria: { name: message('Bacteria'), unit: 'CFU/mL', decimals: 0 },
+  trampOil: { name: message('Tramp oil'), unit: '%', decimals: 1 },
+  nitrite: { name: message('Nitrite'), unit: 'mg/L', decimals: 0 },
+  waterNitrate: { name: message('Nitrate of the make-up water'), unit: 'mg/L', decimals: 0 },
+  level: { name: message('Level'), unit: '%', decimals: 0 },
 }
 const endWords: Record<LimitEnd, string> = {
   low: message('{quantity}: at least {value}'),
@@ -314,7 +318,7 @@ export function sayLimit(limit: OfferedLimit, reader: NumberReader = {}): string
 
 function limitValue({ quantity, value }: Pick<OfferedLimit, 'quantity' | 'value'>, reader: NumberReader): string {
   const { unit, decimals } = quantityWords[quantity]
-  const figure = `${sayNumber(value, decimals, reader, 0)}${unit}`
+  const figure = `${sayNumber(value, decimals, reader, 0)} ${sayUnit(unit)}`.trim()
   return quantity === 'level' ? say('{percent} of the mark', { percent: figure }) : figure
 }
 

@@ -21,6 +21,7 @@ import { sayRecipe } from './recipe.ts'
 import { sayCrossing, sayNextCheck, sayStanding } from './standing.ts'
 import { sayPacks, sayStock } from './stock.ts'
 import { sayRound } from './today-list.ts'
+import { sayUnit } from './unit-word.ts'
 import { sayNumber, sayPercent, sayVolume } from './units.ts'
 import { sayUpkeep } from './upkeep.ts'
 
@@ -133,9 +134,7 @@ describe('in German', () => {
     expect(sayCrossing({ ...crossing, probability: 0.3, earliest: seen.now }, seen)).toBe(
       'In 3 von 10 Fällen verlässt er innerhalb von sechs Wochen den Sollbereich, vielleicht schon heute.',
     )
-    expect(sayNextCheck({ at: '2026-12-03T06:00:00Z', because: 'rule' }, seen)).toBe(
-      'Nächste Kontrolle am Do., 3. Dez.',
-    )
+    expect(sayNextCheck({ at: '2026-12-03T06:00:00Z', because: 'rule' }, seen)).toBe('Nächste Kontrolle am Do. 3. Dez.')
   })
 
   test('a doubt names what was read, what was expected and its story', () => {
@@ -148,10 +147,11 @@ describe('in German', () => {
     expect(sayOnDay('2026-11-26T06:00:00Z', seen)).toBe('morgen')
     expect(sayOnDay('2026-11-27T06:00:00Z', seen)).toBe('am Freitag')
     expect(sayUntilDay('2026-11-27T06:00:00Z', seen)).toBe('bis Freitag')
-    expect(sayDayAhead('2026-12-02T06:00:00Z', seen)).toBe('Mi., 2. Dez.')
+    expect(sayDayAhead('2026-12-02T06:00:00Z', seen)).toBe('Mi. 2. Dez.')
     expect(sayOnDate(dayNumber('2026-12-02'), calendar)).toBe('am 2. Dezember')
     expect(sayByDate(dayNumber('2026-12-02'), calendar)).toBe('bis zum 2. Dezember')
     expect(sayMonth('2026-11')).toBe('November 2026')
+    expect([sayUnit('CFU/mL'), sayUnit('mg/L')]).toEqual(['KBE/mL', 'mg/L'])
   })
 
   test('a dose is never more than its label, and days are counted', () => {
@@ -172,9 +172,7 @@ describe('in German', () => {
     expect(sayRound(12_000)).toBe('Der Rundgang: 12.000 Behälter sind zu messen.')
     expect(sayPacks(1, 200, metric)).toBe('1 Fass zu 200 L')
     expect(sayPacks(2, 200, metric)).toBe('2 Fässer zu 200 L')
-    expect(sayTestsDue(['ph', 'nitrite', 'bacteria'], 'Mill 7')).toBe(
-      'pH, Nitrit und Eintauchnährboden von Mill 7 sind fällig',
-    )
+    expect(sayTestsDue(['ph', 'nitrite', 'bacteria'], 'Mill 7')).toBe('pH, Nitrit und Eintauchnährboden fällig: Mill 7')
   })
 
   test('a name of several words keeps its capital', () => {
@@ -194,7 +192,7 @@ describe('in German', () => {
 
   test('cautions are as strong as the English ones', () => {
     expect(sayCautions(['guidanceOnly', 'handsIn'])).toEqual([
-      'Nur ein Hinweis: Etikett und Sicherheitsdatenblatt des KSS, der Lieferant und die örtlichen Vorschriften gehen vor.',
+      'Nur zur Orientierung: Etikett und Sicherheitsdatenblatt des KSS, der Lieferant und die örtlichen Vorschriften gehen vor.',
       'Maschine abschalten und gegen Wiedereinschalten sichern, bevor eine Hand hineingeht.',
     ])
   })
@@ -224,7 +222,7 @@ describe('in Spanish', () => {
       'Es probable que el lunes salga de su margen; como muy pronto, el viernes.',
     )
     expect(sayNextCheck({ at: '2026-12-03T06:00:00Z', because: 'band' }, seen)).toBe(
-      'Próximo control el jue, 3 dic, antes de que pueda salir de su margen.',
+      'Próximo control el jue 3 dic, antes de que pueda salir de su margen.',
     )
   })
 
@@ -242,7 +240,8 @@ describe('in Spanish', () => {
     expect(sayUntilDay('2026-11-26T06:00:00Z', seen)).toBe('hasta mañana')
     expect(sayOnDate(dayNumber('2026-12-02'), calendar)).toBe('el 2 de diciembre')
     expect(sayByDate(dayNumber('2026-12-02'), calendar)).toBe('a más tardar el 2 de diciembre')
-    expect(sayMonth('2026-11')).toBe('noviembre de 2026')
+    expect(sayMonth('2026-11')).toBe('Noviembre de 2026')
+    expect([sayUnit('CFU/mL'), sayUnit('mg/L')]).toEqual(['UFC/mL', 'mg/L'])
   })
 
   test('a list has its "e" before an i', () => {

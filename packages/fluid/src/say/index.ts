@@ -98,6 +98,7 @@ export {
   sayUnmeasured,
 } from './stock.ts'
 export { sayLater, sayPutOff, sayRound } from './today-list.ts'
+export { sayUnit } from './unit-word.ts'
 export {
   type Reader,
   sayBetween,

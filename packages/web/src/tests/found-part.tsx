@@ -1,4 +1,4 @@
-import { rangeOf, say, sayNumber, sayReported } from '@sumpbook/fluid'
+import { rangeOf, say, sayNumber, sayReported, sayUnit } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { type AnalyteSeries, useAnalytes } from '../api/guidance.ts'
 import type { Book } from '../api/types.ts'
@@ -46,7 +46,7 @@ function Series({ series, timeZone }: { series: AnalyteSeries; timeZone: string 
       <h2>{name.startsWith('pH') ? name : title}</h2>
       <p>
         {say('Last {value}, {when}.', {
-          value: `${sayReported(last.value, 2)} ${unit}`.trim(),
+          value: `${sayReported(last.value, 2)} ${sayUnit(unit)}`.trim(),
           when: sayWhen(last.at, { timeZone, now }),
         })}{' '}
         {says}
@@ -60,7 +60,7 @@ function Series({ series, timeZone }: { series: AnalyteSeries; timeZone: string 
               <tr key={entry}>
                 <td>{sayDay(at, timeZone, now)}</td>
                 <td class="figure">
-                  {sayReported(value, 2)} {unit}
+                  {sayReported(value, 2)} {sayUnit(unit)}
                 </td>
                 <td class="quiet">
                   {[
@@ -94,7 +94,7 @@ function Course({ series, timeZone }: { series: AnalyteSeries; timeZone: string 
   const y = axisOf(all, { most: 4 })
   const span = Math.max(to - from, 1)
   const x = { from: from - 0.03 * span, to: to + 0.03 * span, step: 1, ticks: [] }
-  const words = isCount ? say('{name}, powers of ten CFU/mL', { name }) : `${name} ${unit}`.trim()
+  const words = isCount ? say('{name}, powers of ten CFU/mL', { name }) : `${name} ${sayUnit(unit)}`.trim()
   const ticks = [from, to].map((at) => ({ at, words: dayIn(new Date(at * dayMs).toISOString(), timeZone) }))
   return (
     <Plot
