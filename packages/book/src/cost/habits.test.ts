@@ -113,7 +113,7 @@ test.each(['emulsion split', 'rancid smell', 'skin irritation'])(
   '%s: it goes now, and no age is named',
   async (sign) => {
     const found = await livesOf([...growing(), written('observation', 3, { signs: ['foam', sign] })])
-    expect(found).toMatchObject({ life: null, condition: expect.stringContaining('was seen on 2026-02-28') })
+    expect(found).toMatchObject({ life: null, condition: expect.stringContaining('was seen on 28 Feb 2026') })
     expect(found.sentence).toContain('it goes now, whatever its age and whatever the money')
     expect(found.sentence).not.toMatch(/pays after|is due/)
   },

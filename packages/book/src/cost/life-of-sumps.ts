@@ -9,6 +9,7 @@ import {
   message,
   type SaidLife,
   say,
+  sayDate,
   sayFinding,
   sayLife,
   upperFirst,
@@ -188,7 +189,7 @@ function conditionOf(since: readonly Recorded[], sump: Sump, things: Things): st
     const sign = conditionFirst({ signs: sight.signs, bacteria: null, bacteriaHigh })!
     return say('{sign} was seen on {day} and no change is written since.', {
       sign: upperFirst(sayFinding(sign)),
-      day: dayText(Math.floor(sight.recorded.day)),
+      day: sayDate(dayText(Math.floor(sight.recorded.day))),
     })
   }
   const slide = since.findLast(({ entry }) => entry.kind === 'reading' && entry.bacteria !== undefined)
@@ -197,7 +198,7 @@ function conditionOf(since: readonly Recorded[], sump: Sump, things: Things): st
   if (conditionFirst({ signs: [], bacteria, bacteriaHigh }) === null) return null
   return say(
     '{count, plural, one {The last slide, of {day}, has # germ/mL or more, its limit or above.} other {The last slide, of {day}, has # germs/mL or more, its limit or above.}}',
-    { day: dayText(Math.floor(slide.day)), count: bacteria! },
+    { day: sayDate(dayText(Math.floor(slide.day))), count: bacteria! },
   )
 }
 

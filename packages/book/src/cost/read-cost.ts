@@ -1,4 +1,14 @@
-import { type Cents, type Reader, type SaidGap, say, sayCost, sayGap, sayMonth, unitsHere } from '@sumpbook/fluid'
+import {
+  type Cents,
+  type Reader,
+  type SaidGap,
+  say,
+  sayCost,
+  sayDate,
+  sayGap,
+  sayMonth,
+  unitsHere,
+} from '@sumpbook/fluid'
 import type { BookParts, TodayReader } from '../book-parts.ts'
 import { BookError } from '../errors.ts'
 import type { ThingHistory, Things } from '../setup/things.ts'
@@ -81,7 +91,9 @@ const monthsOf = ({ span }: SpanRecords) => Array.from({ length: span.days }, (_
 function sentencesOf(cost: Omit<Cost, 'sentences'>, reader: Reader): string[] {
   const [only, another] = cost.months
   const isWholeMonth = another === undefined && cost.from.endsWith('-01') && cost.to.slice(0, 7) === only!.month
-  const when = isWholeMonth ? sayMonth(only!.month, reader) : say('{from} to {to}', { from: cost.from, to: cost.to })
+  const when = isWholeMonth
+    ? sayMonth(only!.month, reader)
+    : say('{from} to {to}', { from: sayDate(cost.from), to: sayDate(cost.to) })
   const parts = costParts.map((part) => ({ part, cents: cost.parts[part] }))
   const { fills } = cost.litres.byLevel
   return [

@@ -2,6 +2,7 @@ import {
   message,
   type Reader,
   say,
+  sayDate,
   sayFinding,
   sayList,
   sayNumber,
@@ -98,7 +99,7 @@ function wordsOf(entry: Entry, things: Things, reader: Reader): string {
     case 'verdict':
       return entry.answer === undefined ? say('Settled') : say('Settled: {answer}', { answer: entry.answer })
     case 'snooze':
-      return entry.until === undefined ? say('Put off') : say('Put off until {until}', { until: entry.until })
+      return entry.until === undefined ? say('Put off') : say('Put off until {until}', { until: sayDate(entry.until) })
     case 'signoff':
       return signoffWords(entry)
   }
