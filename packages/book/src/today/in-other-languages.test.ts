@@ -32,11 +32,11 @@ test('one book answers each in the language that is spoken when it is asked, and
   }
   const first = await inLanguage('en')
   const inGerman = await inLanguage('de')
-  expect(inGerman.lede).toMatch(/^1 Behälter zu füllen und 1 weitere Sache fällig\. Für den Wagen: /)
+  expect(inGerman.lede).toMatch(/^1 Behälter zu füllen und 1 weiterer Punkt fällig\. Für den Wagen: /)
   expect(inGerman.items[0]!.why).toMatch(
     /^Jetzt 5,\d % \(\d,\d–\d,\d\), unter dem Sollbereich von 6,0 % bis 10,0 %\. Ohne Eingriff/,
   )
-  expect((await inLanguage('es')).lede).toMatch(/^1 depósito por rellenar y 1 otra cosa pendiente\. Para el carro: /)
+  expect((await inLanguage('es')).lede).toMatch(/^1 depósito por rellenar y 1 cosa pendiente más\. Para el carro: /)
   expect(await inLanguage('en')).toEqual(first)
   expect(await inLanguage('de')).toEqual(inGerman)
 })
