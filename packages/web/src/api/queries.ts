@@ -98,7 +98,7 @@ export const useSump = (id: string) =>
 /** The pages of the sumps that were not looked at lately, one after the other: out of reach they are there. */
 export async function fetchPagesAhead(staleTime: number): Promise<void> {
   const sumps = await queries.fetchQuery({ queryKey: ['sumps'], queryFn: readSumps })
-  for (const what of ['calendar', 'samples']) {
+  for (const what of ['calendar', 'samples', 'jobs']) {
     await queries.fetchQuery({ queryKey: [what], queryFn: () => ask(`/${what}`), staleTime })
   }
   // More than that nobody walks in a round, and the server has others to answer.

@@ -1,14 +1,15 @@
 import { hashKey, type QueryClient } from '@tanstack/preact-query'
 import type { DeviceStore, KeptAnswer } from './device-store.ts'
 
-/** What a round needs out of reach: the shop, today's list, the sumps the pages of each, what is due and claimed, slides to read, and who is signed in. */
-const isKept = ([what, , part]: readonly unknown[]): boolean =>
+/** What a round needs out of reach: the shop, today's list, the sumps and the pages of each, what is due, claimed and under way, slides to read, and who is signed in. */
+const isKept = ([what, of, part]: readonly unknown[]): boolean =>
   what === 'book' ||
   what === 'today' ||
   what === 'session' ||
   what === 'claims' ||
   what === 'calendar' ||
   what === 'samples' ||
+  (what === 'jobs' && of === undefined) ||
   (what === 'sumps' && (part === undefined || part === 'outlook'))
 
 /** Without these the app does not open; the others come after it. */

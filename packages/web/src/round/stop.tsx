@@ -3,6 +3,7 @@ import { Link } from 'wouter-preact'
 import type { Thing } from '../api/types.ts'
 import { QueueState } from '../offline/queue-state.tsx'
 import { ClaimHere } from './claim-here.tsx'
+import { OpenHere } from './open-here.tsx'
 import { PhotoRow } from './photo-row.tsx'
 import { signNotes, signsOf } from './signs.ts'
 import { StopFoot } from './stop-foot.tsx'
@@ -45,6 +46,7 @@ export function Stop({ place, instruments, ...parts }: StopProps) {
             ))}
           </details>
         )}
+        <OpenHere {...stop.open} />
         <StopRows stop={stop} instruments={instruments} />
         {claim.isNews && claimHere}
         <Say

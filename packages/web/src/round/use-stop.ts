@@ -4,6 +4,7 @@ import type { ShopOfBook, SumpNow } from '../api/types.ts'
 import { isPour, pouredAsWritten, skipEntry } from '../entry/entries.ts'
 import { readerOf } from '../say/units.ts'
 import { useClaimHere } from './claim-here.tsx'
+import { useOpenHere } from './open-here.tsx'
 import { signsOf } from './signs.ts'
 import type { StopRecord } from './stop-record.ts'
 import { readTested } from './tested.ts'
@@ -27,6 +28,7 @@ export function useStop({ sump, shop, leave }: StopParts) {
   const { typed, seen, tested } = draft
   const steps = useSteps(sump.sump, tested)
   const claim = useClaimHere(sump.sump)
+  const open = useOpenHere(sump.sump)
   const verdict = verdictOf(typed, sump, readerOf(shop.units), Date.now())
   const { advice, faults, questions } = verdict
   const tests = readTested(tested)
@@ -57,14 +59,15 @@ export function useStop({ sump, shop, leave }: StopParts) {
     ...steps,
     verdict,
     claim,
+    open,
     ...writing,
     isAsked:
       faults.length > 0 || questions.length > 0 || tests.questions.length > 0 || Object.keys(tests.faults).length > 0,
     canPour: advice !== null && isPour(advice.recipe),
     // What is read where a record does not fit is looked at together with it, before anything is poured.
     settles: sump.doubts.length > 0 && typed.brix.trim() !== '',
-    // What must stop is looked into first: the pour can be written down, but is not what the page leads to.
-    isHeld: signsOf(seen).some(needsFollowUp),
+    // What must stop is looked into first, and a cleanout finished: the pour can be written down, but is not what the page leads to.
+    isHeld: open.isCleanedOut || signsOf(seen).some(needsFollowUp),
     poured: () =>
       void writing.writeDown('poured', (stamp) => pouredAsWritten(advice!, sump, readerOf(shop.units), stamp)),
     passBy: (reason: 'locked' | 'down') =>

@@ -13,7 +13,7 @@ import { TextField } from '../fields/fields.tsx'
 import { likelyReasons, recordedReason, sayReason } from '../journal/reasons.ts'
 import { Cautions } from '../parts/cautions.tsx'
 import { ClaimLine } from '../parts/claim-line.tsx'
-import { Said } from '../say/said.tsx'
+import { JobUnderWay } from '../parts/job-under-way.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayWhen } from '../say/when.ts'
 import { inTrueLitres } from '../standing/true-litres.ts'
@@ -188,24 +188,6 @@ export function TodayLine({ item, shop, at, ordinal, wrote, said, puttable = nul
         />
       </div>
     </article>
-  )
-}
-
-/** While a sump is cleaned out nothing else is poured there. */
-function JobUnderWay({ job }: { job: NonNullable<ClaimedPour<unknown>['job']> }) {
-  const sheet = (title: ComponentChildren) => <Link href={`/cleanouts/sheet/${job.id}`}>{title}</Link>
-  return (
-    <p class="note">
-      {job.next === null ? (
-        <Said text="<job>{title}</job> is under way." parts={{ job: sheet }} values={{ title: job.title }} />
-      ) : (
-        <Said
-          text="<job>{title}</job> is under way; next: {next}."
-          parts={{ job: sheet }}
-          values={{ title: job.title, next: job.next }}
-        />
-      )}
-    </p>
   )
 }
 
