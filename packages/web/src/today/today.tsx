@@ -20,6 +20,7 @@ import { FoldedLine, fewLines } from './folded-line.tsx'
 import { HandoverPart } from './handover.tsx'
 import { handoverOf, withoutHandover } from './lede.ts'
 import { TodayLine, type WrittenDown } from './line.tsx'
+import { NotCounted } from './not-counted.tsx'
 import { PutOffLines } from './put-off.tsx'
 import './today.css'
 
@@ -59,6 +60,7 @@ export function Today({ book }: { book: Book }) {
       <div class="opening">
         <div>
           <p class="lede">{withAmounts(data)}</p>
+          <NotCounted />
           {note !== null && <p class="handover">{note}</p>}
           <Cautions cautions={[...shared]} />
         </div>
