@@ -3,9 +3,10 @@ import { useEffect } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { flush, outbox } from '../entry/book-outbox.ts'
 import { isOnDevice, stateOf, type Waiting } from '../entry/waiting.ts'
+import { lookAtWaitingPhotos, sendWaitingPhotos, waitingPhotos } from '../photo/waiting-photos.ts'
 import { sayClock } from './clock.ts'
 import { useObserved } from './observed.ts'
-import { sayStanding, sayState } from './queue-words.ts'
+import { sayPhotos, sayStanding, sayState } from './queue-words.ts'
 import { clockAhead, stayOffLine } from './reach.ts'
 import { isPromised, lookAtPromise, sayPromise } from './storage-promise.ts'
 import { useStanding } from './use-standing.ts'
@@ -13,6 +14,8 @@ import { useStanding } from './use-standing.ts'
 /** What waits on this device and what has lately arrived, the switch to stay off line, and what the device can promise. */
 export function DeviceSheet({ close }: { close(): void }) {
   const standing = useStanding()
+  const photos = useObserved(waitingPhotos)
+  useEffect(() => void lookAtWaitingPhotos(), [])
   const { all } = standing.view
   const waiting = all.filter(isOnDevice)
   const arrived = all.filter((one) => !isOnDevice(one)).toReversed()
@@ -24,8 +27,9 @@ export function DeviceSheet({ close }: { close(): void }) {
         if (key === 'Escape') close()
       }}
     >
-      <h3>{waiting.length === 0 ? say('This device') : say('Not in the book yet')}</h3>
-      <p class="quiet">{sayStanding(standing)}</p>
+      <h3>{waiting.length + photos === 0 ? say('This device') : say('Not in the book yet')}</h3>
+      <p class="quiet">{sayStanding(standing, photos)}</p>
+      {photos > 0 && <p class="quiet">{sayPhotos(photos, standing)}</p>}
       <div class="buttons">
         {standing.staysOffLine ? (
           <button type="button" class="main" onClick={() => stayOffLine(false)}>
@@ -33,8 +37,8 @@ export function DeviceSheet({ close }: { close(): void }) {
           </button>
         ) : (
           <>
-            {waiting.some((one) => stateOf(one, standing.view.sending) === 'waiting') && (
-              <button type="button" class="main" onClick={() => void flush()}>
+            {(photos > 0 || waiting.some((one) => stateOf(one, standing.view.sending) === 'waiting')) && (
+              <button type="button" class="main" onClick={() => void flush().then(sendWaitingPhotos)}>
                 {say('Send now')}
               </button>
             )}

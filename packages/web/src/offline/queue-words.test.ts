@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Waiting } from '../entry/waiting.ts'
-import { queueWords, type Standing, sayStanding, sayState } from './queue-words.ts'
+import { queueWords, type Standing, sayPhotos, sayStanding, sayState } from './queue-words.ts'
 
 const one = (n: number, rest: Partial<Waiting> = {}): Waiting => ({
   entry: { id: `0190000${n}`, at: '2026-11-28T08:00:00Z', kind: 'reading', sump: 's1', brix: 3 },
@@ -51,4 +51,16 @@ test('each entry says where it is', () => {
 test('a server that said something is quoted', () => {
   const said = { state: 'out-of-reach', said: '507 there is no room' } as const
   expect(sayStanding(standing([one(4)], { reach: said }))).toContain('507 there is no room')
+})
+
+test('photos that wait are counted, with what becomes of them, and are not called nothing', () => {
+  expect(sayPhotos(0, standing([]))).toBe('')
+  expect(sayPhotos(1, standing([], out))).toBe(
+    'One photo waits here. It is sent by itself once the book is in reach, and leaves this device only after that.',
+  )
+  expect(sayPhotos(2, standing([], { staysOffLine: true }))).toBe(
+    '2 photos wait here. They are sent once you are on line again, and leave this device only after that.',
+  )
+  expect(sayStanding(standing([]), 1)).toBe('No entry waits.')
+  expect(sayStanding(standing([one(4)]), 1)).toBe('One entry waits here.')
 })

@@ -69,12 +69,18 @@ function sayWaits({ fault }: Waiting, { reach, staysOffLine }: Pick<Standing, 'r
   return reach.state === 'in-reach' ? say('waits') : say('waits until the book is in reach')
 }
 
-/** How this device stands towards the book, a sentence or two. */
-export function sayStanding({ view, reach, staysOffLine }: Standing): string {
+/**
+ * How this device stands towards the book, a sentence or two.
+ *
+ * @param photos that wait here; they are spoken of apart
+ */
+export function sayStanding({ view, reach, staysOffLine }: Standing, photos = 0): string {
   const left = view.all.filter(({ taken }) => taken === null).length
   const waits =
     left === 0
-      ? say('Nothing waits.')
+      ? photos === 0
+        ? say('Nothing waits.')
+        : say('No entry waits.')
       : say('{count, plural, one {One entry waits here.} other {# entries wait here.}}', { count: left })
   if (staysOffLine) {
     const kept = say('You keep this device off line: nothing is sent and nothing asked until you switch it back.')
@@ -84,5 +90,20 @@ export function sayStanding({ view, reach, staysOffLine }: Standing): string {
     const why = reach.said === null ? say('no answer from its server') : reach.said
     return `${waits} ${say('The book is out of reach: {why}. It is tried again by itself.', { why })}`
   }
-  return left === 0 ? say('Everything written on this device is in the book.') : waits
+  if (left > 0) return waits
+  return photos === 0 ? say('Everything written on this device is in the book.') : waits
+}
+
+/** What becomes of photos that entries name and the book does not have yet; empty where none waits. */
+export function sayPhotos(photos: number, { staysOffLine }: Pick<Standing, 'staysOffLine'>): string {
+  if (photos === 0) return ''
+  return staysOffLine
+    ? say(
+        '{count, plural, one {One photo waits here. It is sent once you are on line again, and leaves this device only after that.} other {# photos wait here. They are sent once you are on line again, and leave this device only after that.}}',
+        { count: photos },
+      )
+    : say(
+        '{count, plural, one {One photo waits here. It is sent by itself once the book is in reach, and leaves this device only after that.} other {# photos wait here. They are sent by themselves once the book is in reach, and leave this device only after that.}}',
+        { count: photos },
+      )
 }

@@ -34,6 +34,12 @@ export async function photoWritten(name: string): Promise<void> {
   void sendWaitingPhotos()
 }
 
+/** Counts them anew: another open page may have taken or sent some. */
+export async function lookAtWaitingPhotos(): Promise<void> {
+  const all = await photos.list().catch(() => [])
+  waitingPhotos.set(all.filter(({ isNamed }) => isNamed).length)
+}
+
 let running: Promise<void> | null = null
 
 /** Sends what waits, one after the other; again it changes nothing, so what was cut off is simply sent again. */
