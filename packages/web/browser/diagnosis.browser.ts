@@ -31,6 +31,11 @@ test('a danger that is ticked stands at the top, is written down, stays on Today
   await page.goto(address)
   const due = page.getByRole('article', { name: /See to rotten-egg smell at Mill 1/ })
   await due.waitFor()
+  // Whoever comes by on the round is told as well.
+  await page.goto(`${address}/round/s1`)
+  await page.locator('.stop').getByRole('link', { name: 'See to rotten-egg smell at Mill 1' }).waitFor()
+  await page.screenshot({ path: picture('wrong-open-at-stop') })
+  await page.goto(address)
   await due.getByRole('link', { name: 'Go there' }).click()
   await page.getByRole('button', { name: 'Write down what was done' }).click()
   expect(await page.getByText('Say in a few words what was done.').isVisible()).toBe(true)

@@ -32,9 +32,17 @@ export function fileExample(): () => ServedBook {
 }
 
 /** An empty book, served for one test. */
-export async function servedBook(): Promise<ServedBook> {
-  const served = await serveBook()
+export async function servedBook(...flags: string[]): Promise<ServedBook> {
+  const served = await serveBook(...flags)
   onTestFinished(() => served.end())
+  return served
+}
+
+/** The example shop with nothing asked of anybody, served for one test. */
+export async function servedExample(): Promise<ServedBook> {
+  const served = await servedBook()
+  const { status } = await fetch(`${served.address}/api/v1/demo`, { method: 'POST' })
+  expect(status).toBe(201)
   return served
 }
 

@@ -1,0 +1,41 @@
+import type { Page } from 'playwright-core'
+import { expect } from 'vitest'
+
+/** A stop of the round written down: level, looks, refractometer as it is expected to be, and what is to be poured. */
+export async function walkStop(page: Page): Promise<void> {
+  const before = page.url()
+  const press = async (text: string) => {
+    for (const key of text) await page.getByRole('button', { name: key, exact: true }).click()
+  }
+  await page.locator('label').filter({ hasText: 'at the mark' }).click()
+  const on = page.getByRole('button', { name: 'On to look, smell, oil' })
+  await on.click()
+  for (const sense of ['Look', 'Smell', 'Oil']) {
+    const tap = page.getByRole('group', { name: sense }).locator('label').nth(1)
+    await tap.click()
+    await expect
+      .poll(
+        async () => (await tap.locator(':checked').count()) + (await page.locator('.step-brix, .step-tests').count()),
+      )
+      .toBe(1)
+  }
+  // Where tests are due they come first.
+  if (await page.locator('.step-tests').isVisible()) {
+    await page.getByRole('button', { name: 'On to the refractometer' }).click()
+  }
+  await press('4.1')
+  for (const yes of await page.locator('.fault button').all()) await yes.click()
+  await page.locator('.stop-buttons button:enabled').first().click()
+  await page.waitForURL((url) => url.toString() !== before)
+}
+
+/** To the next stop of the round, or of another one. */
+export async function goOnRound(page: Page, address: string): Promise<void> {
+  await page.goto(`${address}/round`)
+  const another = page.getByRole('button', { name: 'Begin another round' })
+  const next = page.getByRole('link', { name: /^(Begin|Go on) with/ })
+  await another.or(next).waitFor()
+  if (await another.isVisible()) await another.click()
+  await next.click()
+  await page.getByRole('button', { name: 'On to look, smell, oil' }).waitFor()
+}
