@@ -5,7 +5,7 @@ import { sayNotCounted } from './say-not-counted.ts'
 export function NotCounted() {
   const words = sayNotCounted(useStanding())
   return words === '' ? null : (
-    <p class="doubt" role="status">
+    <p class="note" role="status">
       {words}
     </p>
   )
