@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { expect, test, vi } from 'vitest'
 import { expectRoomForAThumb, fileBrowser, openPage, picture, servedFile } from './on-a-screen.ts'
+import { isInstalled } from './phone-to-kill.ts'
 
 vi.setConfig({ testTimeout: 90_000 })
 
@@ -245,7 +246,8 @@ test('where a cleanout is under way the stop says so first, and does not lead to
   expect(await page.locator('.stop-buttons .main').allTextContents()).toEqual(['Next'])
   await expectRoomForAThumb(page)
   await page.screenshot({ path: picture('round-cleanout-open') })
-  // Out of reach it is still said, and at the next sump it is not.
+  // Out of reach it is still said, also where the app is opened anew, and at the next sump it is not.
+  await isInstalled(page)
   await page.waitForLoadState('networkidle')
   await page.context().setOffline(true)
   await page.locator('.stop-head a').click()
@@ -255,5 +257,6 @@ test('where a cleanout is under way the stop says so first, and does not lead to
   await page.locator('.stop-head a').click()
   await page.locator('.stops a').first().click()
   await open.waitFor()
-  await open.getByRole('link').waitFor()
+  await page.reload()
+  await open.waitFor()
 })

@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { flush, outbox } from '../entry/book-outbox.ts'
 import { isOnDevice, stateOf, type Waiting } from '../entry/waiting.ts'
-import { lookAtWaitingPhotos, sendWaitingPhotos, waitingPhotos } from '../photo/waiting-photos.ts'
+import { lookAtWaitingPhotos, sendWaitingPhotos } from '../photo/waiting-photos.ts'
 import { sayClock } from './clock.ts'
 import { useObserved } from './observed.ts'
 import { sayPhotos, sayStanding, sayState } from './queue-words.ts'
@@ -14,8 +14,8 @@ import { useStanding } from './use-standing.ts'
 /** What waits on this device and what has lately arrived, the switch to stay off line, and what the device can promise. */
 export function DeviceSheet({ close }: { close(): void }) {
   const standing = useStanding()
-  const photos = useObserved(waitingPhotos)
   useEffect(() => void lookAtWaitingPhotos(), [])
+  const { photos } = standing
   const { all } = standing.view
   const waiting = all.filter(isOnDevice)
   const arrived = all.filter((one) => !isOnDevice(one)).toReversed()
@@ -28,8 +28,8 @@ export function DeviceSheet({ close }: { close(): void }) {
       }}
     >
       <h3>{waiting.length + photos === 0 ? say('This device') : say('Not in the book yet')}</h3>
-      <p class="quiet">{sayStanding(standing, photos)}</p>
-      {photos > 0 && <p class="quiet">{sayPhotos(photos, standing)}</p>}
+      <p class="quiet">{sayStanding(standing)}</p>
+      {photos > 0 && <p class="quiet">{sayPhotos(standing)}</p>}
       <div class="buttons">
         {standing.staysOffLine ? (
           <button type="button" class="main" onClick={() => stayOffLine(false)}>

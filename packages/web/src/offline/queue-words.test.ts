@@ -16,6 +16,7 @@ const refused = one(3, { problem: { title: 'no' } })
 
 const standing = (all: readonly Waiting[], rest: Partial<Standing> = {}, onPage: string[] = []): Standing => ({
   view: { all, sending: new Set(), onPage: new Set(onPage), trouble: null },
+  photos: 0,
   reach: { state: 'in-reach' },
   staysOffLine: false,
   ...rest,
@@ -27,6 +28,12 @@ test('all saved is said only of a device that has nothing left and whose book an
   expect(queueWords(standing([taken, held])).words).toBe('all saved')
   expect(queueWords(standing([], out)).words).toBe('out of reach')
   expect(queueWords(standing([], { staysOffLine: true })).words).toBe('off line')
+})
+
+test('with all entries in the book and a photo still here, all is not said to be saved', () => {
+  expect(queueWords(standing([taken], { photos: 1 })).words).toBe('1 photo waiting')
+  expect(queueWords(standing([taken], { photos: 2, ...out })).words).toBe('2 photos waiting')
+  expect(queueWords(standing([one(4)], { photos: 1 })).words).toBe('1 waiting')
 })
 
 test('what asks for a person comes before what only waits', () => {
@@ -54,13 +61,13 @@ test('a server that said something is quoted', () => {
 })
 
 test('photos that wait are counted, with what becomes of them, and are not called nothing', () => {
-  expect(sayPhotos(0, standing([]))).toBe('')
-  expect(sayPhotos(1, standing([], out))).toBe(
+  expect(sayPhotos(standing([]))).toBe('')
+  expect(sayPhotos(standing([], { ...out, photos: 1 }))).toBe(
     'One photo waits here. It is sent by itself once the book is in reach, and leaves this device only after that.',
   )
-  expect(sayPhotos(2, standing([], { staysOffLine: true }))).toBe(
+  expect(sayPhotos(standing([], { staysOffLine: true, photos: 2 }))).toBe(
     '2 photos wait here. They are sent once you are on line again, and leave this device only after that.',
   )
-  expect(sayStanding(standing([]), 1)).toBe('No entry waits.')
-  expect(sayStanding(standing([one(4)]), 1)).toBe('One entry waits here.')
+  expect(sayStanding(standing([], { photos: 1 }))).toBe('No entry waits.')
+  expect(sayStanding(standing([one(4)], { photos: 1 }))).toBe('One entry waits here.')
 })

@@ -6,6 +6,8 @@ import type { Reach } from './reach.ts'
 /** How this device stands towards the book. */
 export interface Standing {
   view: OutboxView
+  /** Pictures that entries name and the book does not have yet. */
+  photos: number
   reach: Reach
   staysOffLine: boolean
 }
@@ -17,7 +19,7 @@ export interface QueueWords {
 }
 
 /** "all saved", or what is not: what asks for a person first. */
-export function queueWords({ view, reach, staysOffLine }: Standing): QueueWords {
+export function queueWords({ view, photos, reach, staysOffLine }: Standing): QueueWords {
   const count = (state: string) => view.all.filter((one) => stateOf(one, view.sending) === state).length
   const [refused, sending] = [count('not-taken'), count('sending')]
   const waiting = count('waiting') + sending
@@ -39,6 +41,11 @@ export function queueWords({ view, reach, staysOffLine }: Standing): QueueWords 
     return { words: say('sending {count}', { count: waiting }), kind: 'calm' }
   if (waiting > 0)
     return { words: say('{count, plural, one {# waiting} other {# waiting}}', { count: waiting }), kind: 'do' }
+  if (photos > 0)
+    return {
+      words: say('{count, plural, one {# photo waiting} other {# photos waiting}}', { count: photos }),
+      kind: 'do',
+    }
   return reach.state === 'in-reach'
     ? { words: say('all saved'), kind: 'calm' }
     : { words: say('out of reach'), kind: 'do' }
@@ -69,12 +76,8 @@ function sayWaits({ fault }: Waiting, { reach, staysOffLine }: Pick<Standing, 'r
   return reach.state === 'in-reach' ? say('waits') : say('waits until the book is in reach')
 }
 
-/**
- * How this device stands towards the book, a sentence or two.
- *
- * @param photos that wait here; they are spoken of apart
- */
-export function sayStanding({ view, reach, staysOffLine }: Standing, photos = 0): string {
+/** How this device stands towards the book, a sentence or two; of photos it is said apart. */
+export function sayStanding({ view, photos, reach, staysOffLine }: Standing): string {
   const left = view.all.filter(({ taken }) => taken === null).length
   const waits =
     left === 0
@@ -95,7 +98,7 @@ export function sayStanding({ view, reach, staysOffLine }: Standing, photos = 0)
 }
 
 /** What becomes of photos that entries name and the book does not have yet; empty where none waits. */
-export function sayPhotos(photos: number, { staysOffLine }: Pick<Standing, 'staysOffLine'>): string {
+export function sayPhotos({ photos, staysOffLine }: Pick<Standing, 'photos' | 'staysOffLine'>): string {
   if (photos === 0) return ''
   return staysOffLine
     ? say(

@@ -1,12 +1,10 @@
-import { observed } from '../offline/observed.ts'
 import { reach, staysOffLine } from '../offline/reach.ts'
 import { devicePhotos, type KeptPhoto, type PhotoKeep } from './photo-keep.ts'
 import { photoName, putPhoto } from './send-photo.ts'
 import { shrinkPhoto } from './shrink-photo.ts'
+import { waitingPhotos } from './waiting-count.ts'
 
 const photos = devicePhotos()
-/** How many pictures that entries name are not in the book yet. */
-export const waitingPhotos = observed(0)
 
 /** A picture that nobody wrote down in so long was only looked at. */
 const strayMs = 24 * 3_600_000

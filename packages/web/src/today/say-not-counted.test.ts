@@ -16,6 +16,7 @@ const arrived = one('a', { taken: { at: 0, heldFor: null } })
 const said = (all: readonly Waiting[], sending: string[] = [], rest: Partial<Standing> = {}) =>
   sayNotCounted({
     view: { all, sending: new Set(sending), onPage: new Set(), trouble: null },
+    photos: 0,
     reach: { state: 'in-reach' },
     staysOffLine: false,
     ...rest,

@@ -1,0 +1,4 @@
+import { observed } from '../offline/observed.ts'
+
+/** How many pictures that entries name are not in the book yet. */
+export const waitingPhotos = observed(0)
