@@ -21,6 +21,10 @@ export function sayEntry(entry: Entry, things: Things, reader: Reader): string {
   return entry.note === undefined ? words : say('{words} “{note}”', { words, note: entry.note })
 }
 
+/** Why a stop was passed by: what the round's own buttons write is said in the reader's language, what a person wrote as it stands. */
+const skipped = (reason: string): string => (Object.hasOwn(skipWords, reason) ? say(skipWords[reason]!) : reason)
+const skipWords: Record<string, string> = { locked: message('locked'), down: message('down') }
+
 function wordsOf(entry: Entry, things: Things, reader: Reader): string {
   switch (entry.kind) {
     case 'reading':
@@ -60,7 +64,9 @@ function wordsOf(entry: Entry, things: Things, reader: Reader): string {
       return say('Upkeep: {done}', { done: done.filter((part) => part !== undefined).join(', ') })
     }
     case 'skip':
-      return entry.reason === undefined ? say('Passed by') : say('Passed by: {reason}', { reason: entry.reason })
+      return entry.reason === undefined
+        ? say('Passed by')
+        : say('Passed by: {reason}', { reason: skipped(entry.reason) })
     case 'handover':
       return say('Note: {text}', { text: entry.text ?? '' })
     case 'setup':
