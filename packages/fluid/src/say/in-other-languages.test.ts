@@ -275,7 +275,7 @@ describe('in Spanish', () => {
   test('a cleanout sums up its steps', () => {
     if (cleanout.outcome !== 'sheet') throw new Error(cleanout.outcome)
     expect(sayCleanout(cleanout, metric)).toMatch(
-      /^\d+ pasos con 1 aclarado: la máquina está parada unas [\d,]+ h, alguien la atiende [\d,]+ h, y \d+ L pasan a ser residuo\.$/,
+      /^\d+ pasos con 1 aclarado: la máquina está parada unas [\d,]+ h, alguien la atiende [\d,]+ h, y \d+ L pasan a ser residuos\.$/,
     )
   })
 
