@@ -18,7 +18,11 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
     const [Page, setPage] = useState<ComponentType<Props> | null>(() => loaded)
     const [failed, setFailed] = useState(false)
     useEffect(() => {
-      if (loaded !== null) return
+      if (loaded !== null) {
+        // Fetched for somebody else between this page's first drawing and now.
+        setPage(() => loaded)
+        return
+      }
       load().then(
         (page) => {
           loaded = page
