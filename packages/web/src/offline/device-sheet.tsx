@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { flush, outbox } from '../entry/book-outbox.ts'
 import { isOnDevice, stateOf, type Waiting } from '../entry/waiting.ts'
+import { RefusedPhotos } from '../photo/refused-photos.tsx'
 import { lookAtWaitingPhotos, sendWaitingPhotos } from '../photo/waiting-photos.ts'
 import { sayClock } from './clock.ts'
 import { useObserved } from './observed.ts'
@@ -57,6 +58,7 @@ export function DeviceSheet({ close }: { close(): void }) {
           {say('Language, figures, units')}
         </Link>
       </p>
+      <RefusedPhotos />
       {waiting.length > 0 && (
         <ul>
           {waiting.map((one) => (

@@ -9,6 +9,8 @@ export interface KeptPhoto {
   takenAt: number
   /** Whether an entry names it: before, it is only looked at. */
   isNamed: boolean
+  /** Whether the book has said that it does not take it: it is sent no more, and goes when somebody says so. */
+  isRefused?: boolean
 }
 
 interface PhotoTables extends DBSchema {

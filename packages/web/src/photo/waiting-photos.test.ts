@@ -46,6 +46,15 @@ test('out of reach all of them stay', async () => {
   expect(keep.names()).toEqual(['a', 'b'])
 })
 
+test('what the book does not take stays, is sent no more, and holds up no other', async () => {
+  const keep = kept(photo('a', true), photo('b', true))
+  const send = async ({ name }: { name: string }) => (name === 'a' ? 'refused' : 'taken') as 'refused' | 'taken'
+  expect(await sent(keep, send)).toEqual([2, 1, 0])
+  expect(keep.names()).toEqual(['a'])
+  expect(await sent(keep, () => Promise.reject(new Error('sent again')))).toEqual([0])
+  expect(await keep.one('a')).toMatchObject({ isRefused: true })
+})
+
 test('a picture that nobody wrote down goes after a day, not at it', async () => {
   const keep = kept(photo('looked at', false))
   await sent(keep, async () => 'taken', 24 * hour)

@@ -2,7 +2,7 @@ import { reach, staysOffLine } from '../offline/reach.ts'
 import { devicePhotos, type KeptPhoto, type PhotoKeep } from './photo-keep.ts'
 import { photoName, putPhoto } from './send-photo.ts'
 import { shrinkPhoto } from './shrink-photo.ts'
-import { waitingPhotos } from './waiting-count.ts'
+import { refusedPhotos, waitingPhotos } from './waiting-count.ts'
 
 const photos = devicePhotos()
 
@@ -35,7 +35,16 @@ export async function photoWritten(name: string): Promise<void> {
 /** Counts them anew: another open page may have taken or sent some. */
 export async function lookAtWaitingPhotos(): Promise<void> {
   const all = await photos.list().catch(() => [])
-  waitingPhotos.set(all.filter(({ isNamed }) => isNamed).length)
+  waitingPhotos.set(all.filter(isToSend).length)
+  refusedPhotos.set(all.filter(({ isRefused }) => isRefused === true).map(({ name }) => name))
+}
+
+const isToSend = ({ isNamed, isRefused }: KeptPhoto) => isNamed && isRefused !== true
+
+/** Somebody has seen that the book does not take it, and lets it go. */
+export async function dropRefused(name: string): Promise<void> {
+  await photos.drop(name)
+  await lookAtWaitingPhotos()
 }
 
 let running: Promise<void> | null = null
@@ -53,6 +62,7 @@ export function sendWaitingPhotos(): Promise<void> {
     })
     .finally(() => {
       running = null
+      void lookAtWaitingPhotos()
     })
   return running
 }
@@ -69,14 +79,15 @@ export async function sendFrom(keep: PhotoKeep, { send, isOffLine, now, count }:
   const all = await keep.list()
   for (const { name } of all.filter(({ isNamed, takenAt }) => !isNamed && now - takenAt > strayMs))
     await keep.drop(name)
-  let left = all.filter(({ isNamed }) => isNamed)
+  let left = all.filter(isToSend)
   count(left.length)
   for (const photo of left) {
     if (isOffLine()) return
     const fate = await send(photo).catch(() => 'no-answer' as const)
     if (fate === 'no-answer') return
-    // What the book refuses as it is would be refused for ever; the entry still names it.
-    await keep.drop(photo.name)
+    // What the book refuses as it is would be refused for ever; the entry still names it, and the picture is the only one there is.
+    if (fate === 'refused') await keep.put({ ...photo, isRefused: true })
+    else await keep.drop(photo.name)
     left = left.filter((one) => one !== photo)
     count(left.length)
   }
