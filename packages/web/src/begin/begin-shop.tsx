@@ -1,15 +1,17 @@
 import { say } from '@sumpbook/fluid'
 import { useRef, useState } from 'preact/hooks'
-import { useLocation } from 'wouter-preact'
+import { Link, useLocation } from 'wouter-preact'
 import { OutOfReach, putEntry, Refusal } from '../api/client.ts'
 import { asSetUp, refresh } from '../api/queries.ts'
 import type { Book, Entry } from '../api/types.ts'
 import { setupEntry } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
-import { ShopFields, shopFaults, shopHere } from '../shop/shop-form.tsx'
+import { enterToNext } from '../fields/enter-to-next.ts'
+import { ShopFields, shopFaults, shopHere, TimeZoneField } from '../shop/shop-form.tsx'
 import {
   type Faults,
   faultsAtFields,
+  firstDayFields,
   firstFields,
   idFor,
   readFields,
@@ -23,7 +25,7 @@ import './begin.css'
 type Part = 'fluid' | 'water' | 'sump' | 'container'
 const nothing: Texts = {}
 
-/** The shortest way from nothing to a first recipe: shop, fluid, water, sump, on one page. */
+/** The shortest way from nothing to a first recipe: shop, fluid, sump, on one page; what can wait is folded under them. */
 export function BeginShop({ book }: { book: Book }) {
   const [, go] = useLocation()
   const [shop, setShop] = useState(() => (book.shop.name === '' ? shopHere() : asSetUp(book.shop)))
@@ -35,11 +37,12 @@ export function BeginShop({ book }: { book: Book }) {
   })
   const [isTried, setTried] = useState(false)
   const [isBusy, setBusy] = useState(false)
+  const [wasEmpty] = useState(book.empty)
   const [refused, setRefused] = useState<{ part: Part | 'shop'; faults: Faults; rest: string[] } | null>(null)
   // What the book has taken already, by what it said: a second try writes only what is new in it.
   const taken = useRef(new Map<string, string>())
 
-  const read = (part: Part) => readFields(texts[part], firstFields[part], shop.units)
+  const read = (part: Part) => readFields(texts[part], firstDayFields[part], shop.units)
   const isUsed = (part: Part) =>
     part === 'fluid' || part === 'sump' || Object.values(texts[part]).some((text) => text.trim() !== '')
   const faultsOf = (part: Part): Faults => {
@@ -62,7 +65,7 @@ export function BeginShop({ book }: { book: Book }) {
     } catch (error) {
       if (error instanceof Refusal) {
         const errors = error.problem.errors ?? []
-        const { at, rest } = faultsAtFields(errors, part === 'shop' ? [] : firstFields[part])
+        const { at, rest } = faultsAtFields(errors, part === 'shop' ? [] : firstDayFields[part])
         setRefused({ part, faults: at, rest: errors.length === 0 ? [error.message] : rest })
       } else if (error instanceof OutOfReach) {
         setRefused({
@@ -83,7 +86,7 @@ export function BeginShop({ book }: { book: Book }) {
       .filter(isUsed)
       .map((part) => ({ part, read: read(part) }))
     if (Object.keys(shopFaults(shop)).length > 0 || parts.some((each) => 'faults' in each.read)) {
-      requestAnimationFrame(() => document.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus())
+      requestAnimationFrame(showFirstFault)
       return
     }
     setBusy(true)
@@ -109,52 +112,72 @@ export function BeginShop({ book }: { book: Book }) {
       go(`/round/${encodeURIComponent(ids.get('sump')!)}`)
     } catch (error) {
       if (!(error instanceof Refusal || error instanceof OutOfReach)) throw error
+      requestAnimationFrame(showFirstFault)
     } finally {
       setBusy(false)
     }
   }
 
-  const fieldsOf = (part: Part) => (
+  const ofShop = {
+    shop,
+    faults: isTried ? shopFaults(shop) : {},
+    change: (next: typeof shop) => setShop({ ...asSetUp(book.shop), ...next }),
+  }
+  const fieldsOf = (part: Part, fields: keyof typeof firstFields, enter?: 'next' | 'go') => (
     <ThingFields
-      fields={firstFields[part]}
+      fields={firstFields[fields]}
       texts={texts[part]}
       faults={faultsOf(part)}
       units={shop.units}
-      change={(own) => setTexts({ ...texts, [part]: own })}
+      change={(own) => setTexts((all) => ({ ...all, [part]: own }))}
+      {...(enter === undefined ? {} : { enter })}
     />
   )
   return (
-    <form class="begin-form" aria-label={say('Begin with my shop')} noValidate onSubmit={(event) => void submit(event)}>
+    <form
+      class="begin-form"
+      aria-label={say('Begin with my shop')}
+      noValidate
+      onKeyDown={enterToNext}
+      onSubmit={(event) => void submit(event)}
+    >
       <h1>{say('Begin with my shop')}</h1>
+      {!wasEmpty && (
+        <p class="note">
+          {say('This book is no longer empty.')} <Link href="/">{say('Go to Today')}</Link>
+        </p>
+      )}
       <p class="lede">
         {say(
-          'Only names are needed now; whatever else is missing is asked for when a recipe needs it. All of it can be changed under Shop.',
+          'What a first recipe needs. What you do not know yet may stay empty until a recipe needs it; all of it can be changed under Shop.',
         )}
       </p>
       <section aria-labelledby="part-shop">
         <h2 id="part-shop">{say('The shop')}</h2>
-        <ShopFields
-          shop={shop}
-          faults={isTried ? shopFaults(shop) : {}}
-          change={(next) => setShop({ ...asSetUp(book.shop), ...next })}
-        />
+        <ShopFields {...ofShop} isFirst />
       </section>
       <section aria-labelledby="part-fluid">
         <h2 id="part-fluid">{say('The first fluid')}</h2>
-        {fieldsOf('fluid')}
-      </section>
-      <section aria-labelledby="part-water">
-        <h2 id="part-water">{say('The water it is topped up with')}</h2>
-        {fieldsOf('water')}
+        {fieldsOf('fluid', 'fluid', 'next')}
+        <div class="band-fields">{fieldsOf('fluid', 'band', 'next')}</div>
+        {fieldsOf('fluid', 'fluidClass')}
       </section>
       <section aria-labelledby="part-sump">
         <h2 id="part-sump">{say('The first sump')}</h2>
-        {fieldsOf('sump')}
+        {fieldsOf('sump', 'sump', 'go')}
       </section>
-      <section aria-labelledby="part-container">
-        <h2 id="part-container">{say('The bucket, if pours are measured in one')}</h2>
-        {fieldsOf('container')}
-      </section>
+      <details class="can-wait">
+        <summary>{say('Can wait: place, water, bucket, time zone')}</summary>
+        {fieldsOf('sump', 'sumpPlace')}
+        <h2>{say('The water it is topped up with')}</h2>
+        {fieldsOf('water', 'water')}
+        <h2>{say('The bucket, if pours are measured in one')}</h2>
+        {fieldsOf('container', 'container')}
+        <h2>{say('Time zone')}</h2>
+        <div class="thing-fields">
+          <TimeZoneField {...ofShop} />
+        </div>
+      </details>
       {refused?.rest.map((sentence) => (
         <p class="fault" role="alert">
           {sentence}
@@ -167,4 +190,11 @@ export function BeginShop({ book }: { book: Book }) {
       </div>
     </form>
   )
+}
+
+/** Also where it is folded away. */
+function showFirstFault(): void {
+  const field = document.querySelector<HTMLElement>('[aria-invalid="true"]')
+  field?.closest('details')?.setAttribute('open', '')
+  field?.focus()
 }

@@ -32,7 +32,7 @@ export function Begin({ book }: { book: Book }) {
           </h2>
           <p>
             {say(
-              'The shop, one fluid with the factor from its sheet, one water, the first sump. Two minutes, then straight to the first reading.',
+              'The shop, one fluid with factor and band from its sheet, the first sump. Two minutes, then straight to the first reading.',
             )}
           </p>
         </li>

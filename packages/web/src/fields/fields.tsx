@@ -12,6 +12,9 @@ interface FieldProps {
   required?: boolean
 }
 
+/** What a phone's keyboard writes on its Enter key. */
+export type EnterKey = 'next' | 'go'
+
 /** A line of text with its label; keeps what was typed until it parses. */
 export function TextField({
   label,
@@ -22,7 +25,8 @@ export function TextField({
   required,
   numeric = false,
   list,
-}: FieldProps & { numeric?: boolean; list?: readonly string[] }) {
+  enter,
+}: FieldProps & { numeric?: boolean; list?: readonly string[]; enter?: EnterKey | undefined }) {
   const id = useId()
   return (
     <div class="field">
@@ -32,6 +36,7 @@ export function TextField({
         value={value}
         required={required}
         inputMode={numeric ? 'decimal' : 'text'}
+        enterKeyHint={enter}
         autocomplete="off"
         list={list === undefined ? undefined : `${id}-list`}
         aria-invalid={fault == null ? undefined : 'true'}

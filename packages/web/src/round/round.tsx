@@ -103,6 +103,11 @@ function StopList({ stops, walk, here, shop, restart, children }: StopListProps)
             <>
               <p class="note">{say('The round is done: {stops}.', { stops: sayDone(walk) })}</p>
               <WalkSum walk={walk} stops={stops} shop={shop} />
+              {stops.length === 1 && (
+                <Link class="button" href="/shop#new-sump">
+                  {say('Add the next sump')}
+                </Link>
+              )}
               <Link class="button main" href="/">
                 {say('See what is left to do today')}
               </Link>

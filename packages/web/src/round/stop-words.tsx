@@ -1,4 +1,5 @@
 import { say, sayConcentration, sayPercent, sayReasons } from '@sumpbook/fluid'
+import { Link } from 'wouter-preact'
 import type { ShopOfBook, SumpNow } from '../api/types.ts'
 import { BandLine } from '../band-line/band-line.tsx'
 import { isPour } from '../entry/entries.ts'
@@ -58,6 +59,13 @@ export function Say({
       {notes.map((note) => (
         <p class="note">{note}</p>
       ))}
+      {verdict.brix !== null && sump.bench.brixChart === null && sump.bench.brixFactor === null && (
+        <p>
+          <Link class="button" href={`/shop#fluid-${encodeURIComponent(sump.fluid.id)}`}>
+            {say('Enter the factor')}
+          </Link>
+        </p>
+      )}
       {words !== null && concentration !== null && (
         <BandLine
           band={sump.bench.band}

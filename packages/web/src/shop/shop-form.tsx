@@ -59,16 +59,35 @@ export function shopFaults({ name, timeZone, shiftsText }: ShopTexts): Record<st
   }
 }
 
+interface ShopPartProps {
+  shop: ShopTexts
+  faults: Record<string, string>
+  change(shop: ShopTexts): void
+}
+
+export function TimeZoneField({ shop, faults, change }: ShopPartProps) {
+  const [list] = useState(zones)
+  return (
+    <TextField
+      label={say('Time zone')}
+      value={shop.timeZone}
+      onInput={(timeZone) => change({ ...shop, timeZone })}
+      fault={faults.timeZone ?? null}
+      list={list}
+      hint={say('Days begin and end by it')}
+    />
+  )
+}
+
 export function ShopFields({
   shop,
   faults,
   change,
-}: {
-  shop: ShopTexts
-  faults: Record<string, string>
-  change(shop: ShopTexts): void
+  isFirst = false,
+}: ShopPartProps & {
+  /** On the first day the zone is the device’s, and can wait. */
+  isFirst?: boolean
 }) {
-  const [list] = useState(zones)
   return (
     <div class="thing-fields">
       <TextField
@@ -77,15 +96,9 @@ export function ShopFields({
         required
         onInput={(name) => change({ ...shop, name })}
         fault={faults.name ?? null}
+        enter={isFirst ? 'next' : undefined}
       />
-      <TextField
-        label={say('Time zone')}
-        value={shop.timeZone}
-        onInput={(timeZone) => change({ ...shop, timeZone })}
-        fault={faults.timeZone ?? null}
-        list={list}
-        hint={say('Days begin and end by it')}
-      />
+      {!isFirst && <TimeZoneField shop={shop} faults={faults} change={change} />}
       <Taps
         legend={say('Volumes are typed and shown in')}
         name="units"

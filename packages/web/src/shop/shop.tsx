@@ -1,5 +1,5 @@
 import { message, say } from '@sumpbook/fluid'
-import { useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { exportAddress, OutOfReach, putEntry, Refusal } from '../api/client.ts'
 import { asSetUp, refresh, useSumps } from '../api/queries.ts'
@@ -245,7 +245,7 @@ function ThingLine({ kind, thing, book }: { kind: FormKind; thing: Thing; book: 
 }
 
 function NewThing({ kind, add, book, taken }: { kind: FormKind; add: string; book: Book; taken: ReadonlySet<string> }) {
-  const [isOpen, setOpen] = useState(false)
+  const [isOpen, setOpen] = useState(() => location.hash === `#new-${kind}`)
   if (!isOpen) {
     return (
       <button type="button" class="add" onClick={() => setOpen(true)}>
@@ -289,6 +289,9 @@ function ThingEdit({ kind, label, book, texts: first, fluid: firstFluid, before,
   const read = readFields(texts, fields, units, before)
   const faults = saving.isTried && 'faults' in read ? read.faults : saving.faults(fields)
   const lacksFluid = kind === 'sump' && fluid === ''
+  const form = useRef<HTMLFormElement>(null)
+  // Who tapped for this form goes on in it, wherever on the page it opened.
+  useEffect(() => form.current?.querySelector<HTMLElement>('input')?.focus(), [])
   const submit = async (event: Event) => {
     event.preventDefault()
     saving.setTried(true)
@@ -297,7 +300,7 @@ function ThingEdit({ kind, label, book, texts: first, fluid: firstFluid, before,
     if (entry === null || (await saving.put(() => putEntry(entry)))) close()
   }
   return (
-    <form class="thing-edit" aria-label={label} onSubmit={(event) => void submit(event)}>
+    <form ref={form} class="thing-edit" aria-label={label} onSubmit={(event) => void submit(event)}>
       {kind === 'sump' && (
         <SelectField
           label={say('Fluid in it')}

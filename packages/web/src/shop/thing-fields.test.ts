@@ -3,7 +3,7 @@ import {
   allFields,
   changeOf,
   faultsAtFields,
-  firstFields,
+  firstDayFields,
   idFor,
   readFields,
   textsOf,
@@ -20,7 +20,7 @@ test('a new fluid is told with its band, and without what is not known', () => {
       'limits.concentration.target': '8',
       'limits.concentration.high': '10 %',
     },
-    firstFields.fluid,
+    firstDayFields.fluid,
     'metric',
   )
   if ('faults' in read) throw new Error(JSON.stringify(read.faults))
@@ -40,7 +40,7 @@ test('a missing name, a factor of nothing and a target above its band are faults
       'limits.concentration.target': '12',
       'limits.concentration.high': '10',
     },
-    firstFields.fluid,
+    firstDayFields.fluid,
     'metric',
   )
   expect(read).toEqual({
@@ -53,7 +53,7 @@ test('a missing name, a factor of nothing and a target above its band are faults
 })
 
 test('a volume is typed in the shop’s unit and kept in litres', () => {
-  const read = readFields({ name: 'Mill 7', fillVolume: '80' }, firstFields.sump, 'us')
+  const read = readFields({ name: 'Mill 7', fillVolume: '80' }, firstDayFields.sump, 'us')
   // 80 × 3.785411784 L
   expect(read).toMatchObject({ values: { fillVolume: expect.closeTo(302.83294272, 8) } })
 })
@@ -100,7 +100,7 @@ test('the server’s faults go to their fields', () => {
       { pointer: '/changes/limits/concentration/low', found: '7', expected: 'low ≤ target ≤ high' },
       { pointer: '/at', found: 'tomorrow', expected: 'not after now' },
     ],
-    firstFields.fluid,
+    firstDayFields.fluid,
   )
   expect(Object.keys(at)).toEqual(['limits.concentration.low'])
   expect(rest).toEqual(['/at: found tomorrow, expected not after now'])

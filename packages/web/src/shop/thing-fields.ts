@@ -26,12 +26,17 @@ export interface ThingField {
 
 const band: ThingField[] = [
   { path: 'limits.concentration.low', label: message('Band from, %'), kind: 'percent' },
-  { path: 'limits.concentration.target', label: message('Target, %'), kind: 'percent' },
+  {
+    path: 'limits.concentration.target',
+    label: message('Target, %'),
+    hint: message('Empty: the middle'),
+    kind: 'percent',
+  },
   { path: 'limits.concentration.high', label: message('Band to, %'), kind: 'percent' },
 ]
 
-const fluid: ThingField[] = [
-  { path: 'name', label: message('Name of the fluid'), kind: 'text', required: true },
+const fluidName: ThingField[] = [{ path: 'name', label: message('Name of the fluid'), kind: 'text', required: true }]
+const fluidClass: ThingField[] = [
   {
     path: 'class',
     label: message('Kind of fluid'),
@@ -44,14 +49,17 @@ const fluid: ThingField[] = [
       ['straight-oil', message('straight oil (never mixed with water)')],
     ],
   },
+]
+const brixFactor: ThingField[] = [
   {
     path: 'brixFactor',
     label: message('Brix factor, % per °Brix'),
-    hint: message('From the fluid’s sheet. Without it no strength follows from a reading.'),
+    hint: message(
+      'From the fluid’s sheet, where it may be called refractometer factor. Without it no strength follows from a reading.',
+    ),
     kind: 'number',
     ends: { above: 0, max: 20 },
   },
-  ...band,
 ]
 
 const fluidMore: ThingField[] = [
@@ -96,13 +104,15 @@ const waterMore: ThingField[] = [
   },
 ]
 
-const sump: ThingField[] = [
+const sumpName: ThingField[] = [
   { path: 'name', label: message('Name of the machine or sump'), kind: 'text', required: true },
-  { path: 'place', label: message('Where it stands'), kind: 'text' },
+]
+const sumpPlace: ThingField[] = [{ path: 'place', label: message('Where it stands'), kind: 'text' }]
+const sumpMark: ThingField[] = [
   {
     path: 'fillVolume',
     label: message('Full mark'),
-    hint: message('What it holds there, pumps stopped'),
+    hint: message('What it holds there, pumps stopped; often on the machine’s plate'),
     kind: 'volume',
     ends: { above: 0 },
   },
@@ -133,13 +143,34 @@ const container: ThingField[] = [
   },
 ]
 
-/** The first few fields of a thing: what a recipe cannot do without. */
-export const firstFields = { fluid, water, sump, container } as const
+/** What a first recipe cannot do without, group by group as it is asked for; and what can wait. */
+export const firstFields = {
+  fluid: [...fluidName, ...brixFactor],
+  band,
+  fluidClass,
+  sump: [...sumpName, ...sumpMark],
+  sumpPlace,
+  water,
+  container,
+} as const
+/** What a thing of the first day may have. */
+export const firstDayFields = {
+  fluid: [...fluidName, ...brixFactor, ...band, ...fluidClass],
+  sump: [...sumpName, ...sumpMark, ...sumpPlace],
+  water,
+  container,
+} as const
 /** All fields of a thing that this page can change. What it does not show stays as it is. */
 export const allFields = {
-  fluid: [...fluid, ...fluidMore],
+  fluid: [...fluidName, ...fluidClass, ...brixFactor, ...band, ...fluidMore],
   water: [...water, ...waterMore],
-  sump: [...sump, ...sumpMore, ...band.map((field) => ({ ...field, hint: message('Empty: as its fluid’s') }))],
+  sump: [
+    ...sumpName,
+    ...sumpPlace,
+    ...sumpMark,
+    ...sumpMore,
+    ...band.map((field) => ({ ...field, hint: message('Empty: as its fluid’s') })),
+  ],
   container,
 } as const
 

@@ -1,6 +1,6 @@
 import { say } from '@sumpbook/fluid'
 import type { Units } from '../api/types.ts'
-import { SelectField, TextField } from '../fields/fields.tsx'
+import { type EnterKey, SelectField, TextField } from '../fields/fields.tsx'
 import { shopUnits } from '../say/units.ts'
 import type { Faults, Texts, ThingField } from './thing-fields.ts'
 
@@ -10,10 +10,12 @@ interface ThingFieldsProps {
   faults: Faults
   units: Units
   change(texts: Texts): void
+  /** Where Enter leads from the last of these fields; from the others then to the next. */
+  enter?: EnterKey
 }
 
 /** The fields of a thing; a volume's label names the shop's unit in words. */
-export function ThingFields({ fields, texts, faults, units, change }: ThingFieldsProps) {
+export function ThingFields({ fields, texts, faults, units, change, enter }: ThingFieldsProps) {
   return (
     <div class="thing-fields">
       {fields.map((field) => {
@@ -29,7 +31,13 @@ export function ThingFields({ fields, texts, faults, units, change }: ThingField
         }
         if (choices !== undefined)
           return <SelectField {...shared} choices={choices.map(([value, words]) => [value, say(words)] as const)} />
-        return <TextField {...shared} numeric={kind !== 'text'} />
+        return (
+          <TextField
+            {...shared}
+            numeric={kind !== 'text'}
+            enter={enter && (field === fields.at(-1) ? enter : 'next')}
+          />
+        )
       })}
     </div>
   )
