@@ -160,6 +160,7 @@ test('Enter sends nothing before its time, and names alone lead to where the fac
   await page.getByRole('heading', { name: 'Mill 1', level: 1 }).waitFor()
   await page.getByLabel('Refractometer, °Brix').fill('3.5')
   await page.screenshot({ path: picture('first-recipe-no-factor') })
+  await page.getByRole('link', { name: 'Enter the full mark' }).waitFor()
   await page.getByRole('link', { name: 'Enter the factor' }).tap()
   await page.getByRole('form', { name: 'Semi 1' }).getByLabel('Brix factor').fill('1.6')
 })

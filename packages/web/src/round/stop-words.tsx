@@ -44,6 +44,7 @@ export function Say({
       {words !== null && (
         <>
           <p class="headline">{words.headline}</p>
+          <WhereEntered sump={sump} />
           {words.how !== '' && <p class="how">{words.how}</p>}
           {words.outcome !== '' && <p class="how">{words.outcome}</p>}
           {words.because
@@ -59,13 +60,6 @@ export function Say({
       {notes.map((note) => (
         <p class="note">{note}</p>
       ))}
-      {verdict.brix !== null && sump.bench.brixChart === null && sump.bench.brixFactor === null && (
-        <p>
-          <Link class="button" href={`/shop#fluid-${encodeURIComponent(sump.fluid.id)}`}>
-            {say('Enter the factor')}
-          </Link>
-        </p>
-      )}
       {words !== null && concentration !== null && (
         <BandLine
           band={sump.bench.band}
@@ -86,6 +80,26 @@ export function Say({
         </details>
       )}
     </div>
+  )
+}
+
+/** What the book lacks for a recipe here, each a tap from where it is entered; what was typed here stays. */
+function WhereEntered({ sump: { sump, fluid, bench } }: { sump: SumpNow }) {
+  const ofFluid = `/shop#fluid-${encodeURIComponent(fluid.id)}`
+  const lacks: (readonly [lacks: boolean, page: string, words: string])[] = [
+    [bench.fillVolume === null, `/shop#sump-${encodeURIComponent(sump)}`, say('Enter the full mark')],
+    [bench.brixChart === null && bench.brixFactor === null, ofFluid, say('Enter the factor')],
+    [bench.target === null, ofFluid, say('Enter the band')],
+  ]
+  const shown = lacks.filter(([isLacking]) => isLacking)
+  return shown.length === 0 ? null : (
+    <p class="where-entered">
+      {shown.map(([, page, words]) => (
+        <Link class="button" href={page}>
+          {words}
+        </Link>
+      ))}
+    </p>
   )
 }
 
