@@ -58,7 +58,9 @@ async function openPlace(place: string): Promise<Page> {
   await page.locator('h1:visible, h2:visible').first().waitFor()
   // Whatever is on its way is said with three dots at its end.
   await page.waitForFunction(() =>
-    [...document.querySelectorAll('main p, main span')].every(({ textContent }) => !/^[^.]{3,40} …$/.test(textContent)),
+    [...document.querySelectorAll('main p, main span')].every(
+      (one) => !one.checkVisibility() || !/^[^.]{3,40} …$/.test(one.textContent),
+    ),
   )
   return page
 }

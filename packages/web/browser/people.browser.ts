@@ -116,7 +116,7 @@ test('who signs out is out, and comes in again by name and password', async () =
     .waitFor()
   expect(await isWide(page)).toBe(false)
   await page.screenshot({ path: picture('sign-out-waiting') })
-  await page.getByRole('button', { name: 'Stay signed in' }).click()
+  await page.getByRole('alert').getByRole('button', { name: 'Stay signed in' }).click()
   await page.unroute('**/api/v1/entries')
   await page.reload()
   await page.getByText('all saved').last().waitFor()
