@@ -27,6 +27,8 @@ export const message = <Text extends string>(text: Text): Text => text
 
 /** A text becomes a format once, then is used a hundred times. */
 const formats = new Map<string, IntlMessageFormat>()
+/** All messages in all languages, for a few ways of writing figures: who asks in hundreds of ways fills no memory. */
+const formatsAtMost = 30_000
 
 /** @param tags whether `<name>…</name>` in the message is a part to be filled by a function */
 export function formatOf(told: string, language: Language, numbers: string, tags = false): IntlMessageFormat {
@@ -42,6 +44,7 @@ export function formatOf(told: string, language: Language, numbers: string, tags
       getPluralRules: (...how) => new Intl.PluralRules(...how),
     },
   })
+  if (formats.size >= formatsAtMost) formats.clear()
   formats.set(key, made)
   return made
 }
