@@ -8,60 +8,14 @@ import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { desk, fileBrowser, fileExample, openPage, phone, picturesOfDocs, tablet } from './on-a-screen.ts'
-
-const places = [
-  '/',
-  '/round',
-  '/round/tc1',
-  '/sumps',
-  '/sumps/mill7',
-  '/sumps/mill7/why',
-  '/mixing',
-  '/mixing/batch',
-  '/mixing/cart',
-  '/mixing/mixer',
-  '/mixing/factor',
-  '/water',
-  '/water/blend',
-  '/water/ahead',
-  '/water/treatment',
-  '/cleanouts',
-  '/cleanouts/plan',
-  '/cleanouts/upkeep',
-  '/cleanouts/together',
-  '/cleanouts/shutdown',
-  '/stock',
-  '/stock/waste',
-  '/stock/cost',
-  '/stock/month',
-  '/tests',
-  '/tests/samples',
-  '/tests/found',
-  '/journal',
-  '/journal/held',
-  '/shop',
-  '/shop/guidance',
-  '/shop/people',
-  '/shop/account',
-  '/shop/labels',
-  '/shop/additives',
-  '/round-sheet',
-  '/shop/sheet',
-  '/language',
-] as const
+import { isWhole, places } from './places.ts'
 
 const browser = fileBrowser()
 const served = fileExample()
 
 async function openPlace(place: string): Promise<Page> {
   const page = await openPage(browser(), served().address + place, { reducedMotion: 'reduce' })
-  await page.locator('h1:visible, h2:visible').first().waitFor()
-  // Whatever is on its way is said with three dots at its end.
-  await page.waitForFunction(() =>
-    [...document.querySelectorAll('main p, main span')].every(
-      (one) => !one.checkVisibility() || !/^[^.]{3,40} …$/.test(one.textContent),
-    ),
-  )
+  await isWhole(page)
   return page
 }
 
