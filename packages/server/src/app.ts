@@ -149,6 +149,7 @@ async function serveWeb(app: FastifyInstance, webRoot: string | undefined): Prom
   if (webRoot !== undefined) {
     await app.register(fastifyStatic, {
       root: webRoot,
+      preCompressed: true,
       setHeaders: (reply, path) => {
         // Files under assets carry their content's hash in their name; the page that names them is asked for anew.
         reply.header('cache-control', path.includes('assets') ? 'public, max-age=31536000, immutable' : 'no-cache')

@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { gunzipSync, gzipSync } from 'node:zlib'
 import { inMemory, openBook, openSqliteStore } from '@sumpbook/book'
 import type { InjectOptions } from 'fastify'
 import { expect, onTestFinished, test } from 'vitest'
@@ -52,6 +53,22 @@ test('the worker, the manifest and the page are asked for anew each time; what c
   for (const url of ['/', '/round/s1', '/sw.js', '/manifest.webmanifest']) expect(await control(url)).toBe('no-cache')
   expect(await control('/assets/app-1a2b.js')).toBe('public, max-age=31536000, immutable')
   expect((await app.inject('/manifest.webmanifest')).headers['content-type']).toMatch(/^application\/manifest\+json/)
+})
+
+test('what was built goes out compressed to whoever takes that, the page at any address too', async () => {
+  const webRoot = mkdtempSync(join(tmpdir(), 'sumpbook-web-'))
+  onTestFinished(() => rmSync(webRoot, { recursive: true }))
+  writeFileSync(join(webRoot, 'index.html'), '<p>Sumps</p>')
+  writeFileSync(join(webRoot, 'index.html.gz'), gzipSync('<p>Sumps</p>'))
+  const app = await served({ webRoot })
+  for (const url of ['/', '/round/s1']) {
+    const short = await app.inject({ url, headers: { 'accept-encoding': 'gzip' } })
+    expect(short.headers).toMatchObject({ 'content-encoding': 'gzip', 'content-type': 'text/html; charset=utf-8' })
+    expect(short.headers.vary).toMatch(/accept-encoding/i)
+    expect(gunzipSync(short.rawPayload).toString()).toBe('<p>Sumps</p>')
+    const { headers, payload } = await app.inject(url)
+    expect([headers['content-encoding'], payload]).toEqual([undefined, '<p>Sumps</p>'])
+  }
 })
 
 test('browsers are told to insist on https where the book is reached by it alone, and only there', async () => {
