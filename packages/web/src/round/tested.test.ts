@@ -62,3 +62,12 @@ test('a strip shows what its name says, and only with pads', () => {
   expect(stripFor('hardness', instruments)?.pads).toEqual([0, 25])
   expect(stripFor('nitrite', instruments)).toBe(null)
 })
+
+test('strips are known by their kind, or by their name in any language of the app', () => {
+  const named = (name: string, kind = 'strip') => [{ id: 'x', name, kind, pads: [0, 5] }]
+  expect(stripFor('nitrite', named('Röhrchen blau', 'strip-nitrite'))?.id).toBe('x')
+  expect(stripFor('nitrite', named('Nitrit-Streifen'))?.id).toBe('x')
+  expect(stripFor('hardness', named('Härtestreifen'))?.id).toBe('x')
+  expect(stripFor('hardness', named('Tiras de dureza'))?.id).toBe('x')
+  expect(stripFor('nitrite', named('Nitratstreifen'))).toBe(null)
+})

@@ -111,12 +111,19 @@ export interface Strip {
   pads: readonly number[]
 }
 
-/** The strip that shows a test: one with pads whose name says so; null without. */
+/** How strips are called, in any of the languages a shop may name them in. */
+const stripWords: Readonly<Record<TestKey, RegExp>> = {
+  ph: /\bph\b/i,
+  nitrite: /nitrit/i,
+  hardness: /hardness|härte|dureza/i,
+}
+
+/** The strip that shows a test: one with pads whose kind or name says so; null without. */
 export function stripFor(
   key: TestKey,
   instruments: readonly { id: string; name: string; [field: string]: unknown }[],
 ): Strip | null {
-  const word = key === 'ph' ? /\bph\b/i : key === 'nitrite' ? /nitrite/i : /hardness/i
+  const word = stripWords[key]
   for (const { id, name, pads, kind } of instruments) {
     if (!Array.isArray(pads) || pads.length === 0) continue
     if (word.test(name) || (typeof kind === 'string' && word.test(kind))) return { id, name, pads: pads as number[] }

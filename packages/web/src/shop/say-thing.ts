@@ -1,9 +1,10 @@
 import { litresTo, message, say, sayNumber } from '@sumpbook/fluid'
 import type { Book, Thing, Units } from '../api/types.ts'
 import { shopUnits } from '../say/units.ts'
+import { padsText } from './list-fields.ts'
 import type { FormKind } from './thing-fields.ts'
 
-/** Kinds of fluids and of waters, before they are said. */
+/** Kinds of fluids, waters and instruments, before they are said. */
 const kindWords: Readonly<Record<string, string>> = {
   'soluble-oil': message('soluble oil'),
   'semi-synthetic': message('semi-synthetic'),
@@ -14,6 +15,13 @@ const kindWords: Readonly<Record<string, string>> = {
   softened: message('softened'),
   'reverse-osmosis': message('reverse osmosis'),
   deionised: message('deionised'),
+  refractometer: message('refractometer'),
+  strip: message('strips'),
+  'strip-ph': message('pH strips'),
+  'strip-nitrite': message('nitrite strips'),
+  'strip-hardness': message('hardness strips'),
+  'ph-meter': message('pH meter'),
+  'dip-slide': message('dip slides'),
 }
 
 /** A thing in a few words, what is not known left out: "Blue 40 · mark 300 L · bay C · 6–10 %, target 8 %". */
@@ -40,6 +48,11 @@ export function sayThing(
     container: () => [
       ifNumber(thing.capacity, (litres) => volume(litres, units)),
       ifNumber(thing.graduation, (litres) => say('marks every {volume}', { volume: volume(litres, units) })),
+    ],
+    instrument: () => [
+      sayKind(thing.kind),
+      Array.isArray(thing.pads) ? say('pads {pads}', { pads: padsText(thing.pads as number[]) }) : '',
+      ifNumber(thing.resolution, (step) => say('steps of {step}', { step: figure(step, 2) })),
     ],
   }
   return parts[kind]()

@@ -31,6 +31,7 @@ const kinds: readonly { kind: FormKind; title: string; add: string }[] = [
   { kind: 'fluid', title: message('Fluids'), add: message('Add a fluid') },
   { kind: 'water', title: message('Waters'), add: message('Add a water') },
   { kind: 'container', title: message('Buckets'), add: message('Add a bucket') },
+  { kind: 'instrument', title: message('Instruments and strips'), add: message('Add an instrument or strips') },
 ]
 
 /** The shop and its things. A change is an entry like any other: the past keeps what was true then. */
@@ -41,6 +42,7 @@ export function Shop({ book }: { book: Book }) {
     fluid: book.fluids,
     water: book.waters,
     container: book.containers,
+    instrument: book.instruments ?? [],
   }
   return (
     <div class="shop-page">

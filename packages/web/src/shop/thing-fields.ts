@@ -11,6 +11,7 @@ import {
   readPlain,
 } from '../fields/read.ts'
 import { fieldPercent, fieldVolume, shopUnits } from '../say/units.ts'
+import { type DipTable, dipsText, type ListRead, padsText, readDips, readPads } from './list-fields.ts'
 
 /** One field of a thing's form, its texts as messages: what it is called, how its text is read, and where its value stands in the thing. */
 export interface ThingField {
@@ -18,7 +19,7 @@ export interface ThingField {
   path: string
   label: string
   hint?: string
-  kind: 'text' | 'choice' | 'volume' | 'percent' | 'number' | 'hardness'
+  kind: 'text' | 'choice' | 'volume' | 'percent' | 'number' | 'hardness' | 'pads' | 'dips'
   ends?: Ends
   choices?: readonly (readonly [value: string, words: string])[]
   required?: boolean
@@ -131,6 +132,17 @@ const sumpMore: ThingField[] = [
   { path: 'order', label: message('Place on the round'), hint: message('1 comes first'), kind: 'number' },
 ]
 
+const dipTable: ThingField[] = [
+  {
+    path: 'dipTable',
+    label: message('Dip table'),
+    hint: message(
+      'What it holds at a few levels of the dipstick, pumps stopped; the round then takes the dip as it is read',
+    ),
+    kind: 'dips',
+  },
+]
+
 const container: ThingField[] = [
   { path: 'name', label: message('Name of the bucket'), kind: 'text', required: true },
   { path: 'capacity', label: message('It holds'), kind: 'volume', ends: { above: 0 } },
@@ -139,6 +151,40 @@ const container: ThingField[] = [
     label: message('Between two of its marks'),
     hint: message('Empty: half a litre by eye'),
     kind: 'volume',
+    ends: { above: 0 },
+  },
+]
+
+const instrument: ThingField[] = [
+  { path: 'name', label: message('Name of the instrument or the strips'), kind: 'text', required: true },
+  {
+    path: 'kind',
+    label: message('What it is'),
+    kind: 'choice',
+    choices: [
+      ['', message('not known')],
+      ['refractometer', message('refractometer')],
+      ['strip-ph', message('pH strips')],
+      ['strip-nitrite', message('nitrite strips')],
+      ['strip-hardness', message('hardness strips')],
+      ['strip', message('strips that their name tells of')],
+      ['ph-meter', message('pH meter')],
+      ['dip-slide', message('dip slides')],
+    ],
+  },
+  {
+    path: 'pads',
+    label: message('Pads of the strips'),
+    hint: message(
+      'As printed, the lowest first, with a blank between: 0 5 10 25 50. On the round each is a tap. Nitrite in mg/L, hardness in ppm as CaCO3.',
+    ),
+    kind: 'pads',
+  },
+  {
+    path: 'resolution',
+    label: message('Smallest step of its scale'),
+    hint: message('A refractometer: in °Brix. Empty: 0.2'),
+    kind: 'number',
     ends: { above: 0 },
   },
 ]
@@ -169,9 +215,11 @@ export const allFields = {
     ...sumpPlace,
     ...sumpMark,
     ...sumpMore,
+    ...dipTable,
     ...band.map((field) => ({ ...field, hint: message('Empty: as its fluid’s') })),
   ],
   container,
+  instrument,
 } as const
 
 export type FormKind = Exclude<ThingKind, 'shop' | 'mixer'>
@@ -187,6 +235,8 @@ export function textsOf(thing: Readonly<Record<string, unknown>>, fields: readon
 
 function textOf(value: unknown, { kind }: ThingField, units: Units): string {
   if (value === undefined || value === null) return ''
+  if (kind === 'pads') return padsText(value as number[])
+  if (kind === 'dips') return dipsText(value as DipTable, units)
   if (typeof value !== 'number') return String(value)
   if (kind === 'volume') return fieldVolume(value, units)
   return kind === 'percent' ? fieldPercent(value) : String(value)
@@ -223,7 +273,11 @@ export function readFields(
   return Object.keys(faults).length > 0 ? { faults } : { values }
 }
 
-function readText(text: string, { kind, ends }: ThingField, units: Units): FieldRead | { value: string | null } {
+function readText(
+  text: string,
+  { kind, ends }: ThingField,
+  units: Units,
+): FieldRead | ListRead | { value: string | null } {
   if (text === '') return { value: null }
   switch (kind) {
     case 'text':
@@ -237,6 +291,10 @@ function readText(text: string, { kind, ends }: ThingField, units: Units): Field
       return readPlain(text, ends)
     case 'hardness':
       return readHardness(text)
+    case 'pads':
+      return readPads(text)
+    case 'dips':
+      return readDips(text, units)
   }
 }
 

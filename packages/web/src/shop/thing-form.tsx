@@ -1,7 +1,10 @@
 import { say } from '@sumpbook/fluid'
 import type { Units } from '../api/types.ts'
-import { type EnterKey, SelectField, TextField } from '../fields/fields.tsx'
+import { type EnterKey, FaultWords, SelectField, TextField } from '../fields/fields.tsx'
+import type { Fault } from '../fields/read.ts'
+import { RowsTable } from '../fields/rows-table.tsx'
 import { shopUnits } from '../say/units.ts'
+import { dipRows, textOfDips } from './list-fields.ts'
 import type { Faults, Texts, ThingField } from './thing-fields.ts'
 
 interface ThingFieldsProps {
@@ -29,16 +32,48 @@ export function ThingFields({ fields, texts, faults, units, change, enter }: Thi
           ...(hint === undefined ? {} : { hint: say(hint) }),
           ...(required === undefined ? {} : { required }),
         }
+        if (kind === 'dips') return <DipTableField {...shared} units={units} />
         if (choices !== undefined)
           return <SelectField {...shared} choices={choices.map(([value, words]) => [value, say(words)] as const)} />
         return (
           <TextField
             {...shared}
-            numeric={kind !== 'text'}
+            numeric={kind !== 'text' && kind !== 'pads'}
             enter={enter && (field === fields.at(-1) ? enter : 'next')}
           />
         )
       })}
     </div>
+  )
+}
+
+interface DipTableFieldProps {
+  label: string
+  value: string
+  hint?: string
+  fault: Fault | null
+  units: Units
+  onInput(text: string): void
+}
+
+/** Folded, since few sumps have one: levels of the dipstick and what the sump holds there, a row each. */
+function DipTableField({ label, value, hint, fault, units, onInput }: DipTableFieldProps) {
+  const { length, volumeWord } = shopUnits[units]
+  return (
+    <details class="dip-table" open={value !== '' || fault !== null}>
+      <summary>{label}</summary>
+      <RowsTable
+        one={say('Row')}
+        caption={hint ?? label}
+        columns={[
+          { key: 'level', label: say('Level, {unit}', { unit: length }) },
+          { key: 'volume', label: say('Volume, {unit}', { unit: volumeWord }) },
+        ]}
+        rows={dipRows(value)}
+        faults={[]}
+        change={(rows) => onInput(textOfDips(rows))}
+      />
+      {fault !== null && <FaultWords fault={fault} />}
+    </details>
   )
 }
