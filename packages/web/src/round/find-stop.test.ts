@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { findStop, matchStops } from './find-stop.ts'
+import { findStop, isCode, matchStops } from './find-stop.ts'
 
 const stops = [
   { sump: 'mill7', name: 'Mill 7' },
@@ -33,4 +33,12 @@ test.each([
 test('what is typed narrows the list word by word', () => {
   expect(matchStops('mill 7', stops).map(({ sump }) => sump)).toEqual(['mill7', 'mill-17'])
   expect(matchStops('', stops)).toEqual([])
+})
+
+test('in a field a label’s address or a sump’s whole name is a code; a figure is not, nor is a part of a name', () => {
+  expect(isCode('https://coolant.example/round/mill8', stops)).toBe(true)
+  expect(isCode('mill7', stops)).toBe(true)
+  expect(isCode('120', [...stops, { sump: '120', name: '120' }])).toBe(false)
+  expect(isCode('17 L', stops)).toBe(false)
+  expect(isCode('3.4', stops)).toBe(false)
 })

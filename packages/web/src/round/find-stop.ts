@@ -9,11 +9,21 @@ type Named = Pick<SumpNow, 'sump' | 'name'>
 export function findStop<Stop extends Named>(text: string, stops: readonly Stop[]): Stop | null {
   const typed = folded(idOfAddress(text.trim()) ?? text)
   if (typed === '') return null
-  const exact = stops.filter(({ sump, name }) => folded(sump) === typed || folded(name) === typed)
+  const exact = calledSo(typed, stops)
   if (exact.length > 0) return exact.length === 1 ? exact[0]! : null
   const near = matchStops(text, stops)
   return near.length === 1 ? near[0]! : null
 }
+
+const calledSo = <Stop extends Named>(typed: string, stops: readonly Stop[]) =>
+  stops.filter(({ sump, name }) => folded(sump) === typed || folded(name) === typed)
+
+/**
+ * Whether a text that came into a field as fast as a scanner types is a label's code: an address of the round, or a sump's whole id or name. Digits
+ * alone are a figure, whatever a sump is called.
+ */
+export const isCode = (text: string, stops: readonly Named[]): boolean =>
+  address.test(text) || (/\p{L}/u.test(text) && calledSo(folded(text), stops).length > 0)
 
 /** The sumps whose id or name has every word of what was typed. */
 export function matchStops<Stop extends Named>(text: string, stops: readonly Stop[]): Stop[] {

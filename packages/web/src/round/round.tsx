@@ -35,6 +35,7 @@ export function Round({ book, id }: { book: Book; id: string | null }) {
     keepWalk(next)
     setWalk(next)
   }
+  const toStop = (sump: string) => go(`/round/${encodeURIComponent(sump)}`)
   const leave = (sump: string, what: Done | null, record: StopRecord | null, to?: string) => {
     const next = what === null ? walk : markDone(walk, sump, what, Date.now(), record ?? undefined)
     move(next)
@@ -47,9 +48,7 @@ export function Round({ book, id }: { book: Book; id: string | null }) {
     <div class={at < 0 ? 'round' : 'round at-stop'}>
       <div class="round-list">
         <StopList stops={stops} walk={walk} here={id} shop={book.shop} restart={() => move(newWalk)}>
-          {id === null && stops.length > 1 && (
-            <Jump stops={stops} go={(sump) => go(`/round/${encodeURIComponent(sump)}`)} />
-          )}
+          {id === null && stops.length > 1 && <Jump stops={stops} go={toStop} />}
         </StopList>
       </div>
       {id !== null && at < 0 && <p class="fault">{say('No sump of this book has the id “{id}”.', { id })}</p>}
@@ -61,6 +60,8 @@ export function Round({ book, id }: { book: Book; id: string | null }) {
           shop={book.shop}
           instruments={book.instruments ?? []}
           leave={leave}
+          stops={stops}
+          go={toStop}
         />
       )}
     </div>

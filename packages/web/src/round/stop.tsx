@@ -1,10 +1,11 @@
 import { say } from '@sumpbook/fluid'
 import { Link } from 'wouter-preact'
-import type { Thing } from '../api/types.ts'
+import type { SumpNow, Thing } from '../api/types.ts'
 import { QueueState } from '../offline/queue-state.tsx'
 import { ClaimHere } from './claim-here.tsx'
 import { OpenHere } from './open-here.tsx'
 import { PhotoRow } from './photo-row.tsx'
+import { useScanHere } from './scan-here.ts'
 import { signNotes, signsOf } from './signs.ts'
 import { StopFoot } from './stop-foot.tsx'
 import { StopRows } from './stop-rows.tsx'
@@ -15,13 +16,17 @@ interface StopProps extends StopParts {
   place: { at: number; of: number }
   /** Refractometers, meters and strips of the shop. */
   instruments: readonly Thing[]
+  /** Of the whole round, with the way to one of them: for a label that is scanned here. */
+  stops: readonly SumpNow[]
+  go(sump: string): void
 }
 
 /** One sump on the round: level first, three looks, then the refractometer, and the recipe at once. */
-export function Stop({ place, instruments, ...parts }: StopProps) {
+export function Stop({ place, instruments, stops, go, ...parts }: StopProps) {
   const stop = useStop(parts)
   const { sump, shop, draft, change, step, goTo, verdict, claim, isAsked, canPour, writeDown } = stop
   const { seen, photo } = draft
+  const strange = useScanHere({ stops, draft, change, go })
   const claimHere = canPour && !isAsked && (
     <ClaimHere claim={claim} sump={sump.sump} name={sump.name} timeZone={shop.timeZone} />
   )
@@ -45,6 +50,11 @@ export function Stop({ place, instruments, ...parts }: StopProps) {
               <p>{text}</p>
             ))}
           </details>
+        )}
+        {strange !== null && (
+          <p class="fault" role="alert">
+            {say('The code says “{code}”: no sump of this book.', { code: strange })}
+          </p>
         )}
         <OpenHere {...stop.open} />
         <StopRows stop={stop} instruments={instruments} />
