@@ -100,7 +100,7 @@ test('a clock that is off is named, hinders nothing, and is noted beside the ent
   }
   expect(Math.abs(envelope.clockAheadMs - aheadMs)).toBeLessThan(5_000)
   await page.goto(served.address)
-  await page.getByRole('button', { name: 'all saved' }).click()
+  await page.getByRole('button', { name: 'all saved · clock off' }).click()
   await page.getByText(/clock is 14 minutes fast/).waitFor()
   await page.screenshot({ path: picture('offline-clock') })
 })

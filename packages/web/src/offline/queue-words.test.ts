@@ -19,6 +19,7 @@ const standing = (all: readonly Waiting[], rest: Partial<Standing> = {}, onPage:
   photos: 0,
   reach: { state: 'in-reach' },
   staysOffLine: false,
+  clockAhead: 0,
   ...rest,
 })
 const out = { reach: { state: 'out-of-reach', said: null } } as const
@@ -42,6 +43,15 @@ test('what asks for a person comes before what only waits', () => {
   expect(queueWords(standing(all)).words).toBe('1 not taken')
   expect(queueWords(standing([one(4), one(5)])).words).toBe('2 waiting')
   expect(queueWords(standing([one(4), one(5)], { staysOffLine: true })).words).toBe('off line · 2 wait')
+})
+
+test('a clock that is off is said where nothing more urgent is, and not before it matters', () => {
+  const minute = 60_000
+  expect(queueWords(standing([], { clockAhead: 14 * minute }))).toEqual({ words: 'all saved · clock off', kind: 'do' })
+  expect(queueWords(standing([], { clockAhead: -14 * minute })).words).toBe('all saved · clock off')
+  expect(queueWords(standing([], { clockAhead: minute })).words).toBe('all saved')
+  expect(queueWords(standing([], { clockAhead: null })).words).toBe('all saved')
+  expect(queueWords(standing([one(4)], { clockAhead: 14 * minute })).words).toBe('1 waiting')
 })
 
 test('each entry says where it is', () => {

@@ -1,6 +1,7 @@
 import { say } from '@sumpbook/fluid'
 import type { OutboxView } from '../entry/outbox.ts'
 import { stateOf, type Waiting } from '../entry/waiting.ts'
+import { sayClock } from './clock.ts'
 import type { Reach } from './reach.ts'
 
 /** How this device stands towards the book. */
@@ -10,6 +11,8 @@ export interface Standing {
   photos: number
   reach: Reach
   staysOffLine: boolean
+  /** How far this device's clock is ahead of the book's, ms; null where nothing is known of it. */
+  clockAhead: number | null
 }
 
 /** What stands at the top of each page, and whether a person has to look at it. */
@@ -18,8 +21,8 @@ export interface QueueWords {
   kind: 'calm' | 'do'
 }
 
-/** "all saved", or what is not: what asks for a person first. */
-export function queueWords({ view, photos, reach, staysOffLine }: Standing): QueueWords {
+/** "all saved", or what is not: what asks for a person first; a clock that is off only where nothing else does. */
+export function queueWords({ view, photos, reach, staysOffLine, clockAhead }: Standing): QueueWords {
   const count = (state: string) => view.all.filter((one) => stateOf(one, view.sending) === state).length
   const [refused, sending] = [count('not-taken'), count('sending')]
   const waiting = count('waiting') + sending
@@ -46,9 +49,10 @@ export function queueWords({ view, photos, reach, staysOffLine }: Standing): Que
       words: say('{count, plural, one {# photo waiting} other {# photos waiting}}', { count: photos }),
       kind: 'do',
     }
-  return reach.state === 'in-reach'
+  if (reach.state !== 'in-reach') return { words: say('out of reach'), kind: 'do' }
+  return sayClock(clockAhead) === ''
     ? { words: say('all saved'), kind: 'calm' }
-    : { words: say('out of reach'), kind: 'do' }
+    : { words: say('all saved · clock off'), kind: 'do' }
 }
 
 /** What is with one entry, in words. */

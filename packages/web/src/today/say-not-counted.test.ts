@@ -19,6 +19,7 @@ const said = (all: readonly Waiting[], sending: string[] = [], rest: Partial<Sta
     photos: 0,
     reach: { state: 'in-reach' },
     staysOffLine: false,
+    clockAhead: 0,
     ...rest,
   })
 
