@@ -47,8 +47,8 @@ test('what asks for a person comes before what only waits', () => {
 
 test('a clock that is off is said where nothing more urgent is, and not before it matters', () => {
   const minute = 60_000
-  expect(queueWords(standing([], { clockAhead: 14 * minute }))).toEqual({ words: 'all saved · clock off', kind: 'do' })
-  expect(queueWords(standing([], { clockAhead: -14 * minute })).words).toBe('all saved · clock off')
+  expect(queueWords(standing([], { clockAhead: 14 * minute }))).toEqual({ words: 'clock off', kind: 'do' })
+  expect(queueWords(standing([], { clockAhead: -14 * minute })).words).toBe('clock off')
   expect(queueWords(standing([], { clockAhead: minute })).words).toBe('all saved')
   expect(queueWords(standing([], { clockAhead: null })).words).toBe('all saved')
   expect(queueWords(standing([one(4)], { clockAhead: 14 * minute })).words).toBe('1 waiting')

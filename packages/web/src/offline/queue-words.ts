@@ -52,7 +52,7 @@ export function queueWords({ view, photos, reach, staysOffLine, clockAhead }: St
   if (reach.state !== 'in-reach') return { words: say('out of reach'), kind: 'do' }
   return sayClock(clockAhead) === ''
     ? { words: say('all saved'), kind: 'calm' }
-    : { words: say('all saved · clock off'), kind: 'do' }
+    : { words: say('clock off'), kind: 'do' }
 }
 
 /** What is with one entry, in words. */
