@@ -276,3 +276,25 @@ test('a purifier is sized and paid back, every assumption in sight', async () =>
   await treatment.getByText('in 1.9 years').waitFor()
   await expectRoomForAThumb(page)
 })
+
+test('what if: strength and days between fills are slid, and the weeks ahead follow', async () => {
+  const page = await openAt(phone, '/sumps/mill7')
+  const ahead = part(page, 'What if')
+  await ahead.getByRole('button', { name: 'Try another water or strength' }).click()
+  await ahead.getByText('This holds the target.').waitFor()
+  const strength = ahead.getByRole('slider', { name: 'Poured at' })
+  const inFourWeeks = async (key: string, said: string) => {
+    await strength.press(key)
+    await ahead.getByText(said, { exact: true }).waitFor()
+    const line = await ahead.getByRole('listitem').first().textContent()
+    return Number(/ (\d+\.\d) %/.exec(line ?? '')?.[1])
+  }
+  const lean = await inFourWeeks('Home', 'Poured at 0 %:')
+  const rich = await inFourWeeks('End', 'Poured at 15 %:')
+  expect(rich).toBeGreaterThan(lean)
+  await ahead.getByRole('slider', { name: 'Between two fills' }).press('End')
+  await ahead.getByText('Filled to the mark every 28 days, first today.').waitFor()
+  await ahead.getByRole('button', { name: 'Back to what holds the target' }).click()
+  await ahead.getByText('This holds the target.').waitFor()
+  await expectRoomForAThumb(page)
+})

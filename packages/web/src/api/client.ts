@@ -55,9 +55,15 @@ export const readSump = (id: string) => ask<SumpPage>(`/sumps/${encodeURICompone
 export const readOutlook = (id: string, daysBack: number) =>
   ask<Outlook>(`/sumps/${encodeURIComponent(id)}/outlook?daysBack=${daysBack}`)
 /** Where a sump goes if it is topped up with one water and one strength; the strength that holds it without one. */
-export const readPlan = (id: string, { water, strength }: { water: string; strength: number | null }) =>
+/** What is poured from now on: null is the strength that holds the target; days between fills. */
+export interface PlanQuestion {
+  water: string
+  strength: number | null
+  every: number
+}
+export const readPlan = (id: string, { water, strength, every }: PlanQuestion) =>
   ask<Plan>(
-    `/sumps/${encodeURIComponent(id)}/plan?days=28,91,182&water=${encodeURIComponent(water)}${strength === null ? '' : `&strength=${strength}`}`,
+    `/sumps/${encodeURIComponent(id)}/plan?days=28,91,182&every=${every}&water=${encodeURIComponent(water)}${strength === null ? '' : `&strength=${strength}`}`,
   )
 /** What may be wrong with it, with all it was weighed from. */
 export const readDiagnosis = (id: string) => ask<SumpDiagnosis>(`/sumps/${encodeURIComponent(id)}/diagnosis`)

@@ -9,6 +9,7 @@ import { thisReading } from '../speech/this-reading.ts'
 import { useCounted } from '../standing/use-counted.ts'
 import {
   ask,
+  type PlanQuestion,
   Refusal,
   readBook,
   readDiagnosis,
@@ -113,7 +114,7 @@ export const useOutlook = (id: string, daysBack: number) =>
     queryFn: () => readOutlook(id, daysBack),
     placeholderData: keepPreviousData,
   })
-export const usePlan = (id: string, question: { water: string; strength: number | null }) =>
+export const usePlan = (id: string, question: PlanQuestion) =>
   useQuery({
     queryKey: ['sumps', id, 'plan', question],
     queryFn: () => readPlan(id, question),

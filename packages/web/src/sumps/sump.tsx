@@ -105,7 +105,7 @@ function SumpOf({ book, sump, outlook, days, setDays }: SumpOfProps) {
             days={days}
             setDays={setDays}
           />
-          <WhatIf book={book} sump={sump.sump} today={now} />
+          <WhatIf book={book} sump={sump.sump} strongest={sump.bench.maxStrength} today={now} />
           {outlook !== null && sump.history.length > 0 && (
             <MineralsPart sump={sump} outlook={outlook} shop={shop} days={days} />
           )}

@@ -1,14 +1,22 @@
 import { lowerFirst, type PlannedDay, say, sayOtherWater, sayPlannedDay, sayStrength } from '@sumpbook/fluid'
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { useOtherWater, usePlan } from '../api/queries.ts'
 import type { Book, Thing } from '../api/types.ts'
-import { DayField, SelectField, TextField } from '../fields/fields.tsx'
-import { readPercent } from '../fields/read.ts'
+import { DayField, SelectField } from '../fields/fields.tsx'
+import { SliderField } from '../fields/slider-field.tsx'
 import { readerOf } from '../say/units.ts'
 import { figureOfWater } from '../water/analyses.ts'
 
+interface WhatIfProps {
+  book: Book
+  sump: string
+  /** The strongest mix that is poured there, %. */
+  strongest: number
+  today: string
+}
+
 /** Other ways to keep a sump from now on, and another water in its past: asked, not drawn unasked. */
-export function WhatIf({ book, sump, today }: { book: Book; sump: string; today: string }) {
+export function WhatIf({ book, sump, strongest, today }: WhatIfProps) {
   const [isOpen, setOpen] = useState(false)
   if (book.waters.length === 0) return null
   return (
@@ -16,7 +24,7 @@ export function WhatIf({ book, sump, today }: { book: Book; sump: string; today:
       <h2 id="what-if">{say('What if')}</h2>
       {isOpen ? (
         <div class="two-parts">
-          <FromNow book={book} sump={sump} />
+          <FromNow book={book} sump={sump} strongest={strongest} />
           <HadItBeen book={book} sump={sump} today={today} />
         </div>
       ) : (
@@ -32,24 +40,57 @@ const choicesOf = ({ waters }: Book) => waters.map(({ id, name }) => [id, name] 
 const softest = ({ waters }: Book) => waters.toSorted((a, b) => hardnessOf(a) - hardnessOf(b))[0]!.id
 const hardnessOf = (water: Thing) => figureOfWater(water, 'hardness') ?? Number.POSITIVE_INFINITY
 
-function FromNow({ book, sump }: { book: Book; sump: string }) {
+/** Days between fills that can be tried; a week until somebody slides. */
+const fills = { least: 1, most: 28, usual: 7 }
+/** A finger that slides is not asked after at every hair's breadth, ms. */
+const restsFor = 150
+
+function FromNow({ book, sump, strongest }: { book: Book; sump: string; strongest: number }) {
   const reader = readerOf(book.shop.units)
   const [water, setWater] = useState(softest(book))
-  const [text, setText] = useState('')
-  const read = readPercent(text)
-  const plan = usePlan(sump, { water, strength: 'value' in read ? read.value : null })
+  const [strength, setStrength] = useState<number | null>(null)
+  const [every, setEvery] = useState(fills.usual)
+  const plan = usePlan(sump, useAtRest({ water, strength, every }))
+  // Until it is known what holds the target there is nothing to slide away from.
+  const poured = strength ?? plan.data?.strength ?? null
   return (
     <div>
       <h3>{say('From now on')}</h3>
-      <p class="quiet">{say('Filled to the mark every week, first today.')}</p>
+      <p class="quiet">
+        {say(
+          '{days, plural, =1 {Filled to the mark every day, first today.} other {Filled to the mark every # days, first today.}}',
+          { days: every },
+        )}
+      </p>
       <SelectField label={say('Water')} value={water} onInput={setWater} choices={choicesOf(book)} />
-      <TextField
-        label={say('Poured at, %')}
-        value={text}
-        onInput={setText}
-        hint={say('Empty: what holds the target')}
-        fault={'fault' in read ? read.fault : null}
-        numeric
+      {poured !== null && (
+        <>
+          <SliderField
+            label={say('Poured at')}
+            value={poured}
+            says={sayStrength(poured, reader)}
+            min={0}
+            max={Math.max(strongest, Math.ceil(poured))}
+            step={0.1}
+            onSlide={setStrength}
+          />
+          {strength === null ? (
+            <p class="hint">{say('This holds the target.')}</p>
+          ) : (
+            <button type="button" class="plain" onClick={() => setStrength(null)}>
+              {say('Back to what holds the target')}
+            </button>
+          )}
+        </>
+      )}
+      <SliderField
+        label={say('Between two fills')}
+        value={every}
+        says={say('{days, plural, =1 {a day} other {# days}}', { days: every })}
+        min={fills.least}
+        max={fills.most}
+        step={1}
+        onSlide={setEvery}
       />
       <div role="status">
         {plan.data !== undefined && (
@@ -66,6 +107,17 @@ function FromNow({ book, sump }: { book: Book; sump: string }) {
       </div>
     </div>
   )
+}
+
+/** A value once it has not changed for a moment. */
+function useAtRest<Value extends object>(value: Value): Value {
+  const [atRest, setAtRest] = useState(value)
+  const key = JSON.stringify(value)
+  useEffect(() => {
+    const timer = setTimeout(() => setAtRest(JSON.parse(key) as Value), restsFor)
+    return () => clearTimeout(timer)
+  }, [key])
+  return atRest
 }
 
 function HadItBeen({ book, sump, today }: { book: Book; sump: string; today: string }) {
