@@ -140,6 +140,21 @@ test('labels come out on the paper they are bought on, one sheet for as many as 
   await page.getByLabel('Sheet', { exact: true }).selectOption('letter-2x5')
   await onPaper(page, 'letter')
   expect(await printed(page)).toEqual({ pages: Math.ceil(count / 10), sizes: ['letter'] })
+  // Served on loopback, where no phone comes: the page says so, and takes the address that phones use.
+  const address = page.getByLabel('Address that phones use')
+  const alone = page.getByRole('alert').getByText(/^No phone comes to/)
+  await alone.waitFor()
+  const code = () => page.locator('.label .qr').first().innerHTML()
+  const before = await code()
+  await address.fill('192.168.0.9:7340')
+  await expect.poll(() => alone.count()).toBe(0)
+  expect(await code()).not.toBe(before)
+  await address.fill('http://192.168.0.9:7340/round')
+  await page
+    .getByRole('alert')
+    .getByText(/expected the address of the book without a page/)
+    .waitFor()
+  expect(await page.locator('.label').count()).toBe(0)
 })
 
 test('a month and a job’s sheet are printed without anything to press, in black on white where the screen is dark', async () => {

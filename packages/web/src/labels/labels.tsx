@@ -4,8 +4,8 @@ import { useSumps } from '../api/queries.ts'
 import type { Book, SumpNow } from '../api/types.ts'
 import { SelectField, TextField } from '../fields/fields.tsx'
 import { usePaper } from '../parts/use-paper.ts'
-import { Said } from '../say/said.tsx'
 import { inWalkingOrder } from '../standing/walking-order.ts'
+import { isLoopback, readLabelAddress } from './label-address.ts'
 import { type LabelSheet, labelSheets, placeLabels, sayLabelSheet } from './label-sheets.ts'
 import { labelWords } from './label-words.ts'
 import { Qr } from './qr.tsx'
@@ -17,6 +17,7 @@ export function Labels({ book }: { book: Book }) {
   const [sheetId, setSheet] = useState(book.shop.units === 'us' ? 'letter-2x5' : 'A4-2x4')
   const [skipped, setSkipped] = useState('0')
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
+  const [address, setAddress] = useState(location.origin)
   const sheet = labelSheets.find(({ id }) => id === sheetId)!
   usePaper({ paper: sheet.paper, margin: 0 })
   if (sumps.data === undefined) {
@@ -29,7 +30,16 @@ export function Labels({ book }: { book: Book }) {
   const all = sumps.data.toSorted(inWalkingOrder)
   const chosen = all.filter(({ sump }) => !left.has(sump))
   const used = /^\d{1,3}$/.test(skipped.trim()) ? Number(skipped) : null
-  const pages = placeLabels(chosen, sheet, used ?? 0)
+  const read = readLabelAddress(address)
+  const addressFault =
+    'fault' in read
+      ? read.fault
+      : isLoopback(read.origin)
+        ? say('No phone comes to {address}: it means the very device that asks. Type the address that phones use.', {
+            address: read.origin,
+          })
+        : null
+  const pages = 'fault' in read ? [] : placeLabels(chosen, sheet, used ?? 0)
   const turn = (sump: string) => {
     const next = new Set(left)
     if (!next.delete(sump)) next.add(sump)
@@ -43,13 +53,18 @@ export function Labels({ book }: { book: Book }) {
           <span class="quiet">{say('{count, plural, one {# label} other {# labels}}', { count: chosen.length })}</span>
         </div>
         <p>
-          <Said
-            text="Print at 100 %, without fitting to the page. A phone’s camera that reads the code opens the sump’s stop of the round at <address>{host}</address>: a phone must be able to reach that address."
-            values={{ host: location.host }}
-            parts={{ address: (host) => <strong>{host}</strong> }}
-          />
+          {say(
+            'Print at 100 %, without fitting to the page. A phone’s camera that reads the code opens the sump’s stop of the round.',
+          )}
         </p>
         <div class="label-form">
+          <TextField
+            label={say('Address that phones use')}
+            value={address}
+            onInput={setAddress}
+            hint={say('It stands in every code: a phone must be able to reach it.')}
+            fault={addressFault}
+          />
           <SelectField
             label={say('Sheet')}
             value={sheetId}
@@ -78,7 +93,7 @@ export function Labels({ book }: { book: Book }) {
           ))}
         </fieldset>
         <div class="buttons">
-          <button type="button" class="main" disabled={chosen.length === 0} onClick={() => print()}>
+          <button type="button" class="main" disabled={pages.length === 0} onClick={() => print()}>
             {say('Print')}
           </button>
         </div>
@@ -89,7 +104,15 @@ export function Labels({ book }: { book: Book }) {
           aria-label={say('Sheet {number}', { number: sayNumber(n + 1, 0) })}
         >
           {places.map(({ item, left: x, top }) => (
-            <Label key={item.sump} sump={item} sheet={sheet} left={x} top={top} shop={book.shop} />
+            <Label
+              key={item.sump}
+              sump={item}
+              origin={(read as { origin: string }).origin}
+              sheet={sheet}
+              left={x}
+              top={top}
+              shop={book.shop}
+            />
           ))}
         </section>
       ))}
@@ -99,15 +122,17 @@ export function Labels({ book }: { book: Book }) {
 
 interface LabelProps {
   sump: SumpNow
+  /** Where the book is, for the code. */
+  origin: string
   sheet: LabelSheet
   left: number
   top: number
   shop: Book['shop']
 }
 
-function Label({ sump, sheet, left, top, shop }: LabelProps) {
+function Label({ sump, origin, sheet, left, top, shop }: LabelProps) {
   const words = labelWords(sump, shop.units)
-  const address = new URL(`/round/${encodeURIComponent(sump.sump)}`, location.origin).href
+  const address = new URL(`/round/${encodeURIComponent(sump.sump)}`, origin).href
   const mm = (length: number) => `${length}mm`
   return (
     <article
