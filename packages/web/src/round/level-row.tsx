@@ -37,7 +37,7 @@ export function LevelRow({ typed, sump, shop, field, isActive, type, onFocus, on
   return (
     <>
       <div
-        class={`row read level${isActive ? ' here' : ''}${isMark || typed.level !== '' ? ' has' : ''}${isMark ? ' mark' : ''}`}
+        class={`row read level${isActive ? ' here' : ''}${isMark || typed.level !== '' ? ' has' : ''}${isMark || isQuarter ? ' by-eye' : ''}`}
       >
         <label for="level">{say('Level')}</label>
         <input
