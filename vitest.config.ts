@@ -22,7 +22,7 @@ export default defineConfig({
       },
       // What touches nothing but its own figures needs no process of its own for each file.
       { test: { name: 'computation', isolate: false, include: ['packages/fluid/src/**/*.test.ts'] } },
-      { test: { name: 'web', isolate: false, include: ['packages/web/src/**/*.test.{ts,tsx}'] } },
+      { test: { name: 'web', isolate: false, include: ['packages/web/{src,vite}/**/*.test.{ts,tsx}'] } },
       { test: { name: 'checks', isolate: false, include: ['checks/**/*.check.ts'] } },
       {
         test: {

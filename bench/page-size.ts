@@ -5,19 +5,18 @@ import { gzipSync } from 'node:zlib'
 
 const dist = fileURLToPath(new URL('../packages/web/dist', import.meta.url))
 
-/** Script and style in KB after gzip: what the entry page names itself with what those files import at once; the whole app in English, and in the language with the largest catalogue. */
+/** Script and style in KB after gzip: what the entry page names itself with what those files import at once; the whole app in each language. */
 export function benchPage() {
   const page = readFileSync(join(dist, 'index.html'), 'utf8')
   const named = [...page.matchAll(/(?:src|href)="\/?(assets\/[^"]+\.(?:js|css))"/g)].map(([, file]) => file!)
   const all = globSync('assets/*.{js,css}', { cwd: dist })
-  const isCatalogue = (file: string) => /assets\/(de|es)-[^/]+\.js$/.test(file)
-  const catalogues = all.filter(isCatalogue).map((file) => kilobytes([file]))
-  const englishKB = kilobytes(all.filter((file) => !isCatalogue(file)))
+  /** Code, and the words of one language. */
+  const whole = (language: string) =>
+    kilobytes(all.filter((file) => (/assets\/(en|de|es)-[^/]+\.js$/.exec(file)?.[1] ?? language) === language))
   return {
     entryKB: kilobytes(withImports(named)),
     limitEntryKB: 70,
-    wholeEnglishKB: englishKB,
-    wholeKB: Math.round(10 * (englishKB + Math.max(...catalogues))) / 10,
+    wholeKB: { en: whole('en'), de: whole('de'), es: whole('es') },
     limitWholeKB: 300,
   }
 }

@@ -103,6 +103,16 @@ test.each(catalogues)('every sentence of %s ends as the English one does', (_, t
   expect([...told].filter(([text, other]) => end(text) !== end(other))).toEqual([])
 })
 
+test('code of the app that is fetched later comes with its words', () => {
+  const bare = globSync('packages/web/src/**/*.{ts,tsx}', { cwd: root }).flatMap((file) => {
+    const text = readFileSync(join(root, file), 'utf8').replace(/typeof import\(/g, '')
+    return [...text.matchAll(/(later\(\(\) => |withItsWords\()?\bimport\(\s*'(?!\.\.\/words\/)[^']+/g)]
+      .filter(([, waits]) => waits === undefined)
+      .map(([fetched]) => `${file}: ${fetched}`)
+  })
+  expect(bare).toEqual([])
+})
+
 function walk(node: unknown, file: string): void {
   if (Array.isArray(node)) {
     for (const one of node) walk(one, file)

@@ -1,7 +1,7 @@
 import preact from '@preact/preset-vite'
 import { defineConfig } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
-import { spokenOnly } from './vite/spoken-only.ts'
+import { wordsApart } from './vite/words-apart.ts'
 
 const icon = (name: string, size: number, purpose: 'any' | 'maskable' = 'any') => ({
   src: `/${name}.png`,
@@ -51,7 +51,7 @@ const installable = VitePWA({
  */
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [preact({ devToolsEnabled: false }), spokenOnly(), installable],
+  plugins: [preact({ devToolsEnabled: false }), wordsApart(), installable],
   build: {
     outDir: 'dist',
     emptyOutDir: true,
@@ -60,8 +60,16 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // A module of the computation does nothing but export: each page gets those it uses, and the solver only where waters are blended.
     rolldownOptions: {
-      // What the first page needs is one file: many small ones compress a tenth worse.
-      output: { codeSplitting: { groups: [{ name: 'app', test: /\/web\/src\/main\.tsx$/ }] } },
+      // Many small files compress a tenth worse: what the first page needs is one, what several pages share another, the pages of whoever keeps the shop a third.
+      output: {
+        codeSplitting: {
+          groups: [
+            { name: 'app', test: /\/web\/src\/main\.tsx$/, priority: 3 },
+            { name: 'parts', test: /\/src\//, minShareCount: 2, priority: 2 },
+            { name: 'keeping', test: /\/web\/src\/(shop|people|guidance|labels|speech)\//, priority: 1 },
+          ],
+        },
+      },
       treeshake: {
         moduleSideEffects: (id) => !id.includes('/packages/fluid/src/') && !id.includes('/node_modules/yalps/'),
       },

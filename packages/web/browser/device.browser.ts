@@ -137,7 +137,11 @@ test('a new version is announced, never loaded over a stop of the round, and com
 /** The example shop by a server in this process, on a copy of the built app of which new versions can be put in place. */
 async function servedFiles() {
   const webRoot = mkdtempSync(join(tmpdir(), 'sumpbook-deployed-'))
-  cpSync(fileURLToPath(new URL('../dist', import.meta.url)), webRoot, { recursive: true })
+  cpSync(fileURLToPath(new URL('../dist', import.meta.url)), webRoot, {
+    recursive: true,
+    // What is changed here has no compressed form.
+    filter: (path) => !/\.(br|gz)$/.test(path),
+  })
   const book = openBook(await openSqliteStore(inMemory), () => new Date())
   const app = await buildApp({ book, version: '0.0.0-test', webRoot })
   const address = (await app.listen({ host: '127.0.0.1', port: 0 })).replace('127.0.0.1', 'localhost')

@@ -2,6 +2,7 @@ import { say } from '@sumpbook/fluid'
 import type { ComponentType } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import { Said } from './say/said.tsx'
+import { withItsWords } from './speech/this-reading.ts'
 
 const loads: (() => Promise<unknown>)[] = []
 
@@ -11,7 +12,8 @@ export async function fetchAllPages(): Promise<void> {
 }
 
 /** A page whose code is fetched when somebody first goes there. */
-export function later<Props extends object>(load: () => Promise<ComponentType<Props>>): ComponentType<Props> {
+export function later<Props extends object>(fetchCode: () => Promise<ComponentType<Props>>): ComponentType<Props> {
+  const load = () => withItsWords(fetchCode())
   let loaded: ComponentType<Props> | null = null
   loads.push(load)
   return function Later(props: Props) {

@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks'
 import { later } from '../later.tsx'
+import { withItsWords } from '../speech/this-reading.ts'
 import { queueWords } from './queue-words.ts'
 import { useStanding } from './use-standing.ts'
 
-const load = () => import('./device-sheet.tsx').then(({ DeviceSheet }) => DeviceSheet)
+const load = () => withItsWords(import('./device-sheet.tsx')).then(({ DeviceSheet }) => DeviceSheet)
 const DeviceSheet = later(load)
 
 /** It is wanted most when it can no longer be fetched. */

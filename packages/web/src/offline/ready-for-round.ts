@@ -1,5 +1,6 @@
 import { fetchPagesAhead } from '../api/queries.ts'
 import { fetchAllPages } from '../later.tsx'
+import { withItsWords } from '../speech/this-reading.ts'
 import { fetchDeviceSheet } from './queue-state.tsx'
 import { reach, staysOffLine } from './reach.ts'
 
@@ -25,7 +26,10 @@ export function readyForRound(): void {
   setTimeout(quietly, soonMs)
   // Pictures that were taken out of reach go once the book is there.
   setTimeout(
-    () => void import('../photo/waiting-photos.ts').then(({ watchPhotos }) => watchPhotos()).catch(() => {}),
+    () =>
+      void withItsWords(import('../photo/waiting-photos.ts'))
+        .then(({ watchPhotos }) => watchPhotos())
+        .catch(() => {}),
     soonMs,
   )
   setInterval(quietly, againMs)

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { Entry } from '../api/types.ts'
 import { useOutbox } from '../entry/book-outbox.ts'
+import { withItsWords } from '../speech/this-reading.ts'
 import type * as WithWaiting from './with-waiting.ts'
 
 let counting: typeof WithWaiting | null = null
@@ -25,7 +26,7 @@ export function useCounted<T, A extends Answer<T>>(
   const isNeeded = entries.length > 0 && counting === null
   useEffect(() => {
     if (!isNeeded) return
-    import('./with-waiting.ts').then(
+    withItsWords(import('./with-waiting.ts')).then(
       (loaded) => {
         counting = loaded
         setLoaded(true)
