@@ -18,6 +18,8 @@ export interface Settings {
   accounts: boolean
   /** Where people reach the book, where that is settled: `https://book.example`. */
   publicUrl: string | null
+  /** What to speak https with by itself, PEM; null: plain http, or a proxy does. */
+  tls: { cert: string; key: string } | null
   /** Signs cookies; null: the book keeps one of its own. */
   secret: string | null
   /** A provider of OpenID Connect. */
@@ -35,16 +37,19 @@ type Name =
   | 'numbers'
   | 'accounts'
   | 'publicUrl'
+  | 'certificate'
+  | 'certificateKey'
   | 'secret'
   | 'oidcIssuer'
   | 'oidcClientId'
   | 'oidcClientSecret'
   | 'oidcName'
 export type Flags = {
-  [name in 'data' | 'schema' | 'host' | 'port' | 'log' | 'language' | 'numbers']?: string | undefined
+  [name in 'data' | 'schema' | 'host' | 'port' | 'log' | 'language' | 'numbers' | 'certificate']?: string | undefined
 } & {
   'database-url'?: string | undefined
   'public-url'?: string | undefined
+  'certificate-key'?: string | undefined
   accounts?: boolean | undefined
 }
 type Source = (name: Name) => string | undefined
@@ -58,6 +63,7 @@ export function readSettings(flags: Flags, world: World): Settings {
   const given: Source = (name) => {
     if (name === 'databaseUrl') return flags['database-url']
     if (name === 'publicUrl') return flags['public-url']
+    if (name === 'certificateKey') return flags['certificate-key']
     if (name === 'accounts') return flags.accounts === true ? 'yes' : undefined
     return name in flags ? (flags as { [flag in Name]?: string | undefined })[name] : undefined
   }
@@ -83,6 +89,7 @@ export function readSettings(flags: Flags, world: World): Settings {
     log: logOf(of('log')),
     accounts: yesOrNo('accounts', of('accounts') ?? 'no'),
     publicUrl: publicUrlOf(of('publicUrl')),
+    tls: tlsOf(of, cwd()),
     secret: secretOf(of('secret')),
     provider: providerOf(of),
   }
@@ -141,6 +148,31 @@ function publicUrlOf(text: string | undefined): string | null {
     throw new UsageError(`public URL: found "${text}", expected one like https://book.example, without a path`)
   }
   return url.origin
+}
+
+/** A certificate without its key, or for no name that people type, is a slip that is better named at once. */
+function tlsOf(of: Source, folder: string): Settings['tls'] {
+  const [certificate, key] = [of('certificate') ?? '', of('certificateKey') ?? '']
+  if (certificate === '' && key === '') return null
+  if (certificate === '' || key === '') throw new UsageError('--certificate and --certificate-key go together')
+  if (publicUrlOf(of('publicUrl'))?.startsWith('https:') !== true) {
+    throw new UsageError(
+      '--certificate needs --public-url with what people type, such as https://book.shop.lan:7340: the name must be one of the certificate’s',
+    )
+  }
+  return { cert: readPem(folder, certificate, 'CERTIFICATE'), key: readPem(folder, key, 'PRIVATE KEY') }
+}
+
+function readPem(folder: string, name: string, what: string): string {
+  const file = resolve(folder, name)
+  let text: string
+  try {
+    text = readFileSync(file, 'utf8')
+  } catch {
+    throw new UsageError(`certificate: found no file at ${file} that can be read`)
+  }
+  if (!text.includes(`${what}-----`)) throw new UsageError(`certificate: ${file} holds no PEM text of a ${what}`)
+  return text
 }
 
 /** Shorter ones are guessed; the message does not repeat it. */

@@ -63,6 +63,8 @@ export interface AppParts {
   behindProxy?: boolean
   /** Whether people reach the book by https alone, so that their browsers may insist on it from then on. */
   https?: boolean
+  /** What to speak https with, PEM; without it plain http, as a proxy on this machine takes it. */
+  tls?: { cert: string; key: string }
   /** How long after the start and after a write the book keeps how far its estimate has come; without it, it never does. */
   settleAfterMs?: number
   /** How it is spoken to who names no language that is spoken here; English without it. */
@@ -83,7 +85,8 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     frameworkErrors: (error, request, reply) => void handleError(error, request, reply as FastifyReply),
     logController: new LogController({ disableRequestLogging: true }),
     trustProxy: behindProxy ? 'loopback' : false,
-  })
+    ...(parts.tls === undefined ? {} : { https: parts.tls }),
+  }) as FastifyInstance
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   app.setErrorHandler(handleError)

@@ -16,12 +16,15 @@ const settleAfterMs = 30_000
 /** Serves the book until a signal ends it. */
 export const serve: Command = {
   summary: 'Serves the book to phones and desks',
-  usage: `sumpbook serve [--port 7340] [--host 127.0.0.1] [--accounts] [--public-url URL] [--data FOLDER]
+  usage: `sumpbook serve [--port 7340] [--host 127.0.0.1] [--accounts] [--public-url URL] [--certificate FILE --certificate-key FILE]
+      [--data FOLDER]
 
   --port   where to listen; 0 takes a free one
   --host   loopback unless told otherwise; at another address everybody needs an account
   --accounts     everybody needs an account on loopback as well, as behind a proxy on this machine
   --public-url   where people reach the book through a proxy, such as https://book.example; includes --accounts
+  --certificate, --certificate-key   PEM files to speak https with by itself; then --public-url is what people type, and no proxy is
+           needed. scripts/shop-certificate.mjs makes them for the shop's network
   --log    info: a line of JSON a request on stderr; warn: only what nobody foresaw (so on a terminal); silent
   --language, --numbers   for who names none of en, de and es, as with figures as in de-CH; every phone and browser names its own
   --data   the folder of the book; made where there is none
@@ -36,10 +39,12 @@ SUMPBOOK_OIDC_CLIENT_ID, SUMPBOOK_OIDC_CLIENT_SECRET_FILE and SUMPBOOK_OIDC_NAME
       host: { type: 'string' },
       accounts: { type: 'boolean' },
       'public-url': { type: 'string' },
+      certificate: { type: 'string' },
+      'certificate-key': { type: 'string' },
       log: { type: 'string' },
     })
     const settings = readSettings(values, world)
-    const { publicUrl, secret, provider } = settings
+    const { publicUrl, secret, provider, tls } = settings
     const accounts = needsAccounts(settings)
     const book = openBook(await openStore(settings.place, { copies: settings.folder }), () => new Date())
     const people = await openPeople(book.store, { publicUrl, secret, provider })
@@ -47,8 +52,9 @@ SUMPBOOK_OIDC_CLIENT_ID, SUMPBOOK_OIDC_CLIENT_SECRET_FILE and SUMPBOOK_OIDC_NAME
       book,
       people,
       accounts,
-      behindProxy: publicUrl !== null,
+      behindProxy: publicUrl !== null && tls === null,
       https: publicUrl?.startsWith('https:') ?? false,
+      ...(tls === null ? {} : { tls }),
       version,
       settleAfterMs,
       folder: settings.folder,

@@ -140,11 +140,21 @@ function DeviceNotes({ trouble }: { trouble: string | null }) {
           <summary>{say('What this browser does not promise')}</summary>
           {promise !== '' && <p class="quiet">{promise}</p>}
           {!isSecureContext && (
-            <p class="quiet">
-              {say(
-                'Reached by plain http: what you write is kept on this device and sent later, but without a network the app cannot be opened anew, and it cannot be put on the home screen to start off line. Both come with https: see “https in the shop’s network” in docs/operations.md.',
-              )}
-            </p>
+            <>
+              <p class="quiet">
+                {say(
+                  'Reached by plain http: what you write is kept on this device and sent later, but without a network the app cannot be opened anew, it cannot be put on the home screen to start off line, and the camera reads no labels. All three come with https.',
+                )}
+              </p>
+              <p class="quiet">
+                {say(
+                  'To get it, whoever looks after the machine of the book runs this there once; it says how to go on. More stands in docs/operations.md, “https in the shop’s network”.',
+                )}
+              </p>
+              <p>
+                <code>node scripts/shop-certificate.mjs {location.hostname}</code>
+              </p>
+            </>
           )}
         </details>
       )}
