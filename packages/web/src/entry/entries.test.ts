@@ -1,7 +1,8 @@
 import { advise, type Recipe } from '@sumpbook/fluid'
 import { expect, test } from 'vitest'
 import type { SumpNow } from '../api/types.ts'
-import { nothingTyped, type Typed, verdictOf as verdictAt } from '../round/verdict.ts'
+import { nothingTyped, type Typed } from '../round/typed.ts'
+import { verdictOf as verdictAt } from '../round/verdict.ts'
 import { someSump } from '../standing/testing.ts'
 import {
   additionEntry,

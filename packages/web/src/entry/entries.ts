@@ -1,7 +1,8 @@
 import { inLanguage, type Reader, say, sayNumber, sayStrength, sayVolume, speech } from '@sumpbook/fluid'
 import type { Entry, EntryOf, Recipe, SumpItem, SumpNow, TodayDue } from '../api/types.ts'
 import { withUnit } from '../fields/read.ts'
-import type { Typed, Verdict } from '../round/verdict.ts'
+import type { Typed } from '../round/typed.ts'
+import type { Verdict } from '../round/verdict.ts'
 import { envelope, type Stamp } from './stamp.ts'
 
 /** The reading that was typed at a sump; null where nothing was. */

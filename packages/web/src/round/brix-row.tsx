@@ -1,7 +1,7 @@
 import { say } from '@sumpbook/fluid'
 import { FaultWords } from '../fields/fields.tsx'
+import { expectedOf, sayExpected } from './expected.ts'
 import type { StopState } from './use-stop.ts'
-import { expectedOf, sayExpected } from './verdict.ts'
 
 /** What the refractometer shows, beside what is expected of it, and what is asked where a figure is far off. */
 export function BrixRow({ stop: { sump, draft, verdict, type, step, setStep, brixField } }: { stop: StopState }) {

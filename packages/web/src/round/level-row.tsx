@@ -2,7 +2,7 @@ import { say, sayVolume } from '@sumpbook/fluid'
 import type { ShopOfBook, SumpNow } from '../api/types.ts'
 import { Taps } from '../fields/fields.tsx'
 import { readerOf, shopUnits } from '../say/units.ts'
-import { type LevelBy, quarters, type Typed } from './verdict.ts'
+import { type LevelBy, quarters, type Typed } from './typed.ts'
 
 interface LevelRowProps {
   typed: Typed

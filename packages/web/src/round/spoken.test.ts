@@ -8,7 +8,8 @@ import { catalogue } from '../words/de.ts'
 import { saySeen, signsOf } from './signs.ts'
 import { recordOf } from './stop-record.ts'
 import { isPadIn, nothingTested, padTapped, padWords, readTested } from './tested.ts'
-import { nothingTyped, type Typed, verdictOf } from './verdict.ts'
+import { nothingTyped, type Typed } from './typed.ts'
+import { verdictOf } from './verdict.ts'
 
 const reader = { units: 'metric' } as const
 const now = Date.parse('2026-03-03T09:30:00Z')

@@ -8,9 +8,10 @@ import { useOpenHere } from './open-here.tsx'
 import { signsOf } from './signs.ts'
 import type { StopRecord } from './stop-record.ts'
 import { readTested } from './tested.ts'
+import type { Typed } from './typed.ts'
 import { useSteps } from './use-steps.ts'
 import { useWriteDown } from './use-write-down.ts'
-import { type Typed, verdictOf } from './verdict.ts'
+import { verdictOf } from './verdict.ts'
 import { type Done, type Draft, emptyDraft, keepDraft, loadDraft } from './walk.ts'
 
 export interface StopParts {

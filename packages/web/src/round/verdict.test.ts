@@ -1,7 +1,10 @@
 import { expect, test } from 'vitest'
 import type { SumpNow } from '../api/types.ts'
 import { someSump } from '../standing/testing.ts'
-import { nothingTyped, sayExpected, standsWords, type Typed, verdictOf as verdictAt } from './verdict.ts'
+import { sayExpected } from './expected.ts'
+import { standsWords } from './read-strength.ts'
+import { nothingTyped, type Typed } from './typed.ts'
+import { verdictOf as verdictAt } from './verdict.ts'
 
 const sump = someSump
 const reader = { units: 'metric' } as const

@@ -3,7 +3,7 @@ import type { SumpNow } from '../api/types.ts'
 import { notLooked, type Seen } from './signs.ts'
 import type { StopRecord } from './stop-record.ts'
 import { nothingTested, type Tested } from './tested.ts'
-import { nothingTyped, type Typed } from './verdict.ts'
+import { nothingTyped, type Typed } from './typed.ts'
 
 /** What was done at a sump on this round, in a word. */
 export type Done = 'read' | 'poured' | 'not poured' | 'locked' | 'down'

@@ -13,7 +13,9 @@ import {
   volumeToPour,
 } from '@sumpbook/fluid'
 import type { Entry, SumpNow } from '../api/types.ts'
-import { strengthOf, volumeOf, weighedWith } from '../round/verdict.ts'
+import { weighedWith } from '../round/expected.ts'
+import { volumeOf } from '../round/read-level.ts'
+import { strengthOf } from '../round/read-strength.ts'
 
 /** Who reads it, and when by this device's clock, ms since 1970. */
 export interface AskedHere {
