@@ -14,6 +14,7 @@ import {
 import type { Entry, EntryOf, Reading } from '../schema/entries/index.ts'
 import type { Things } from '../setup/things.ts'
 import { sayReading, sayValue } from '../today/say-reading.ts'
+import { setupWords } from './setup-words.ts'
 
 /** An entry as a line of the journal. Names of things are those of `things`; units those of the reader. */
 export function sayEntry(entry: Entry, things: Things, reader: Reader): string {
@@ -70,7 +71,7 @@ function wordsOf(entry: Entry, things: Things, reader: Reader): string {
     case 'handover':
       return say('Note: {text}', { text: entry.text ?? '' })
     case 'setup':
-      return say('Set up: {fields}', { fields: Object.keys(entry.changes).join(', ') })
+      return setupWords(entry, things)
     case 'void':
       return entry.reason === undefined
         ? say('Withdrew an entry')
