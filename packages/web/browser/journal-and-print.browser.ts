@@ -188,3 +188,12 @@ test('a month and a job’s sheet are printed without anything to press, in blac
   await sheet.setViewportSize({ width: 700, height: 1000 })
   await sheet.screenshot({ path: picture('job-print'), fullPage: true })
 })
+
+test('a first day that is yet to come is said at its field, in the page’s own words', async () => {
+  const page = await openAt(phone, '/journal')
+  await page.getByText('Look for something').click()
+  await page.getByLabel('From', { exact: true }).fill('2999-01-01')
+  await page.getByRole('alert').getByText('Found 2999-01-01; expected a day up to today.').waitFor()
+  await page.getByRole('button', { name: 'Look it up' }).click()
+  expect(new URL(page.url()).search).toBe('')
+})

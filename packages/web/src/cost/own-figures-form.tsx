@@ -26,16 +26,17 @@ export function OwnFiguresForm({ book, cost, today }: { book: Book; cost: Cost; 
   )
   const change = changedCosts(figures, values)
   const from = since === '' ? today : since
+  const isAhead = since > today
   const submit = async (event: Event) => {
     event.preventDefault()
-    if (change === null || Object.keys(faults).length > 0) return
+    if (change === null || isAhead || Object.keys(faults).length > 0) return
     // A first figure needs no day: what nobody knew before has it too.
     const day = change.isFirst && since === '' ? undefined : from
     const entry = setupEntry({ kind: 'shop', id: 'shop' }, change.changes, change.was, stampNow(), day)
     if (await write([{ entry, label: say('What work and waste cost') }])) setTyped({})
   }
   return (
-    <form class="own-figures" aria-label={say('The shop’s own figures')} onSubmit={submit}>
+    <form class="own-figures" aria-label={say('The shop’s own figures')} noValidate onSubmit={submit}>
       <Figures
         fields={figures.map(({ key, label, hint, value }) => ({
           key,
@@ -51,6 +52,7 @@ export function OwnFiguresForm({ book, cost, today }: { book: Book; cost: Cost; 
           value={since}
           onInput={setSince}
           max={today}
+          fault={isAhead ? { found: since, expected: say('a day up to today') } : null}
           hint={
             change?.isFirst === true
               ? say('Empty: also for what was before, which had no figure')

@@ -22,13 +22,15 @@ export function FilterForm({ asked, sumps, people, today, look }: FilterFormProp
   useEffect(() => setTyped(asked), [asked])
   const type = (part: Partial<Asked>) => setTyped({ ...typed, ...part })
   const isTurned = typed.from !== '' && typed.to !== '' && typed.to < typed.from
+  const isAhead = typed.from > today
   return (
     <form
       class="journal-filter"
       aria-label={say('Look for')}
+      noValidate
       onSubmit={(event) => {
         event.preventDefault()
-        if (!isTurned) look(typed)
+        if (!isTurned && !isAhead) look(typed)
       }}
     >
       <SelectField
@@ -51,7 +53,13 @@ export function FilterForm({ asked, sumps, people, today, look }: FilterFormProp
       />
       <TextField label={say('Who')} value={typed.by} onInput={(by) => type({ by })} list={people} />
       <TextField label={say('Words, notes included')} value={typed.words} onInput={(words) => type({ words })} />
-      <DayField label={say('From')} value={typed.from} onInput={(from) => type({ from })} max={today} />
+      <DayField
+        label={say('From')}
+        value={typed.from}
+        onInput={(from) => type({ from })}
+        max={today}
+        fault={isAhead ? { found: typed.from, expected: say('a day up to today') } : null}
+      />
       <DayField
         label={say('To, included')}
         value={typed.to}

@@ -197,6 +197,7 @@ function ShopItself({ book }: { book: Book }) {
     <form
       class="thing-edit"
       aria-label={say('The shop')}
+      noValidate
       onSubmit={(event) => {
         event.preventDefault()
         void save()
@@ -302,7 +303,7 @@ function ThingEdit({ kind, label, book, texts: first, fluid: firstFluid, before,
     if (entry === null || (await saving.put(() => putEntry(entry)))) close()
   }
   return (
-    <form ref={form} class="thing-edit" aria-label={label} onSubmit={(event) => void submit(event)}>
+    <form ref={form} class="thing-edit" aria-label={label} noValidate onSubmit={(event) => void submit(event)}>
       {kind === 'sump' && (
         <SelectField
           label={say('Fluid in it')}

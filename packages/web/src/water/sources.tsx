@@ -294,7 +294,12 @@ function AnalysisForm({ water, analyses, book, isBusy, write, cancel }: Analysis
     void write(items)
   }
   return (
-    <form class="pour-form analysis" aria-label={say('Analysis of {water}', { water: water.name })} onSubmit={submit}>
+    <form
+      class="pour-form analysis"
+      aria-label={say('Analysis of {water}', { water: water.name })}
+      noValidate
+      onSubmit={submit}
+    >
       <DayField
         label={say('Sampled on')}
         value={day}
