@@ -1,7 +1,7 @@
 /** What every test in a browser begins with: a real Chromium, a served book, a page that fails its test when something in it goes wrong. */
 import { fileURLToPath } from 'node:url'
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, onTestFinished } from 'vitest'
+import { afterAll, afterEach, beforeAll, expect, onTestFinished } from 'vitest'
 import { openChromium } from './chromium.ts'
 import { type ServedBook, serveBook } from './served-book.ts'
 
@@ -62,11 +62,38 @@ interface PageOptions extends BrowserContextOptions {
   initials?: string
   /** What the browser may complain of: the test brings it about itself. */
   forgive?: RegExp
+  /** Whether the worker may come that keeps the app's files, all of which it fetches: where a test is about what it is for. */
+  installs?: boolean
 }
 
 /** A page on a device of its own in a shop near Berlin; whatever else goes wrong in it fails the test. */
 export async function openPage(browser: Browser, address = 'about:blank', options: PageOptions = {}): Promise<Page> {
-  const { initials, forgive, ...device } = options
+  const { page, wrong } = await newDevice(browser, options)
+  onTestFinished(async () => {
+    await page.context().close()
+    expect(wrong).toEqual([])
+  })
+  await page.goto(address)
+  return page
+}
+
+/**
+ * One page that goes from place to place through the tests of a file, so that it fetches and compiles the app once. What goes wrong in it
+ * fails the test it goes wrong in.
+ */
+export function filePage(browser: () => Browser, options: PageOptions = {}): () => Page {
+  let device: { page: Page; wrong: string[] }
+  beforeAll(async () => {
+    device = await newDevice(browser(), options)
+  })
+  afterEach(() => expect(device.wrong.splice(0)).toEqual([]))
+  afterAll(() => device.page.context().close())
+  return () => device.page
+}
+
+/** A page on a device of its own, and what went wrong in it so far. */
+async function newDevice(browser: Browser, options: PageOptions): Promise<{ page: Page; wrong: string[] }> {
+  const { initials, forgive, installs = false, ...device } = options
   const context = await browser.newContext({
     viewport: phone,
     locale: 'en-GB',
@@ -79,18 +106,19 @@ export async function openPage(browser: Browser, address = 'about:blank', option
       if (location.protocol !== 'about:') localStorage.setItem('sumpbook.by', by)
     }, initials)
   }
+  if (!installs) {
+    // As on a network that is slow: it is asked for and has not come yet.
+    await context.addInitScript(() => {
+      ServiceWorkerContainer.prototype.register = () => new Promise(() => {})
+    })
+  }
   const page = await context.newPage()
   const wrong: string[] = []
   page.on('pageerror', (error) => wrong.push(error.message))
   page.on('console', (message) => {
     if (message.type() === 'error' && forgive?.test(message.text()) !== true) wrong.push(message.text())
   })
-  onTestFinished(async () => {
-    await context.close()
-    expect(wrong).toEqual([])
-  })
-  await page.goto(address)
-  return page
+  return { page, wrong }
 }
 
 /** Where a picture for looking at goes. */

@@ -2,11 +2,12 @@
 import { guidancePacks } from '@sumpbook/fluid'
 import type { Page } from 'playwright-core'
 import { beforeAll, expect, test } from 'vitest'
-import { fileBrowser, fileExample, isWide, openPage } from './on-a-screen.ts'
+import { fileBrowser, fileExample, filePage, isWide, openPage } from './on-a-screen.ts'
 import { isWhole, places } from './places.ts'
 
 const browser = fileBrowser()
 const served = fileExample()
+const pageIn = { de: filePage(browser), es: filePage(browser) }
 
 const allPlaces = [...places, '/nothing-here']
 
@@ -16,7 +17,7 @@ const english = /\b(?:the|and|with|of|is|are|this|not|its|it|what|from|to)\b/i
 /** What stays as it was recorded or printed: what the example shop wrote and calls its things, and titles as printed. */
 let asWritten: string[]
 beforeAll(async () => {
-  const book: unknown = await (await fetch(`${served().address.replace(/\/$/, '')}/api/v1/export`)).json()
+  const book: unknown = await (await fetch(`${served().address}/api/v1/export`)).json()
   const sources = stringsIn(guidancePacks, []).filter(({ key }) => ['document', 'title'].includes(key))
   const recorded = [...stringsIn(book, []), ...sources].map(({ text }) => text).filter((text) => english.test(text))
   asWritten = [...new Set(recorded)].toSorted((a, b) => b.length - a.length)
@@ -48,10 +49,14 @@ async function englishOn(page: Page): Promise<string[]> {
   return [...new Set(texts.filter((text) => english.test(own(text))))]
 }
 
-async function openIn(language: string, place: string): Promise<Page> {
-  const page = await openPage(browser(), 'about:blank', {})
-  await page.addInitScript((chosen) => localStorage.setItem('sumpbook.reading', chosen), JSON.stringify({ language }))
-  await page.goto(`${served().address.replace(/\/$/, '')}${place}`, { waitUntil: 'load' })
+async function openIn(language: keyof typeof pageIn, place: string): Promise<Page> {
+  const page = pageIn[language]()
+  const { address } = served()
+  if (page.url() === 'about:blank') {
+    await page.goto(`${address}/livez`)
+    await page.evaluate((chosen) => localStorage.setItem('sumpbook.reading', chosen), JSON.stringify({ language }))
+  }
+  await page.goto(address + place)
   await isWhole(page)
   return page
 }
