@@ -28,7 +28,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['packages/web/browser/**/*.browser.ts'],
-          globalSetup: 'packages/web/browser/lay-chromium.ts',
+          globalSetup: 'packages/web/browser/once-per-run.ts',
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },

@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url'
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, expect, onTestFinished } from 'vitest'
 import { openChromium } from './chromium.ts'
-import { type ServedBook, serveBook } from './served-book.ts'
+import { type ServedBook, serveBook, serveExample } from './served-book.ts'
 
 export const phone = { width: 360, height: 740 }
 export const tablet = { width: 768, height: 1024 }
@@ -23,9 +23,7 @@ export function fileBrowser(...flags: string[]): () => Browser {
 export function fileExample(): () => ServedBook {
   let served: ServedBook
   beforeAll(async () => {
-    served = await serveBook()
-    const made = await fetch(`${served.address}/api/v1/demo`, { method: 'POST', headers: { origin: served.address } })
-    expect(made.status).toBe(201)
+    served = await serveExample()
   })
   afterAll(() => served.end())
   return () => served
@@ -40,9 +38,8 @@ export async function servedBook(...flags: string[]): Promise<ServedBook> {
 
 /** The example shop with nothing asked of anybody, served for one test. */
 export async function servedExample(): Promise<ServedBook> {
-  const served = await servedBook()
-  const { status } = await fetch(`${served.address}/api/v1/demo`, { method: 'POST' })
-  expect(status).toBe(201)
+  const served = await serveExample()
+  onTestFinished(() => served.end())
   return served
 }
 

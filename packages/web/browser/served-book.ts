@@ -1,8 +1,9 @@
 import { type ChildProcess, spawn } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
+import { cpSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { inject } from 'vitest'
 
 const bin = fileURLToPath(new URL('../../cli/bin/sumpbook.js', import.meta.url))
 
@@ -25,9 +26,19 @@ interface Running {
   said(): string
 }
 
-/** @param flags of `sumpbook serve`, beside port and folder */
-export async function serveBook(...flags: string[]): Promise<ServedBook> {
-  const folder = mkdtempSync(join(tmpdir(), 'sumpbook-browser-'))
+/** An empty book. @param flags of `sumpbook serve`, beside port and folder */
+export const serveBook = (...flags: string[]): Promise<ServedBook> => serveFolder(newFolder(), flags)
+
+/** The example shop, as `POST /api/v1/demo` makes it of an empty book. */
+export async function serveExample(): Promise<ServedBook> {
+  const folder = newFolder()
+  cpSync(inject('exampleFolder'), folder, { recursive: true })
+  return serveFolder(folder, [])
+}
+
+const newFolder = () => mkdtempSync(join(tmpdir(), 'sumpbook-browser-'))
+
+async function serveFolder(folder: string, flags: readonly string[]): Promise<ServedBook> {
   let running = await start(folder, 0, flags)
   return {
     get address() {
