@@ -106,7 +106,7 @@ async function newDevice(browser: Browser, options: PageOptions): Promise<{ page
   if (!installs) {
     // As on a network that is slow: it is asked for and has not come yet.
     await context.addInitScript(() => {
-      ServiceWorkerContainer.prototype.register = () => new Promise(() => {})
+      if ('serviceWorker' in navigator) navigator.serviceWorker.register = () => new Promise(() => {})
     })
   }
   const page = await context.newPage()
