@@ -1,7 +1,7 @@
 /** People, in a real browser on a real server that asks for accounts: from the first run to what an operator may not do. */
 import { createHmac } from 'node:crypto'
 import type { Page } from 'playwright-core'
-import { expect, onTestFinished, test } from 'vitest'
+import { afterAll, beforeAll, expect, onTestFinished, test, vi } from 'vitest'
 import { fileBrowser, isWide, openPage, picture } from './on-a-screen.ts'
 import { type ServedBook, serveBook } from './served-book.ts'
 
@@ -13,12 +13,41 @@ const browser = fileBrowser()
 const openPhone = (served: ServedBook, place = '/') =>
   openPage(browser(), served.address + place, { forgive: /status of (40[13]|422)|ERR_FAILED/ })
 
-async function servedWithAccounts(): Promise<ServedBook & { code: string }> {
+/** An empty book that asks for accounts, and the code by which one owns it. */
+async function serveWithAccounts(): Promise<{ served: ServedBook; code: string }> {
   const served = await serveBook('--accounts')
-  onTestFinished(() => served.end())
-  await expect.poll(() => served.said()).toMatch(/type this code/)
+  await vi.waitFor(() => expect(served.said()).toMatch(/type this code/))
   const [, code] = /: ([0-9A-Z]{4}-[0-9A-Z]{4}-[0-9A-Z]{4})/.exec(served.said())!
-  return Object.assign(served, { code: code! })
+  return { served, code: code! }
+}
+
+/** The example shop that Ada owns, for those tests that leave no trace another one minds. */
+let owned: ServedBook
+beforeAll(async () => {
+  const { served, code } = await serveWithAccounts()
+  owned = served
+  const first = { code, name: 'Ada Owner', login: 'ada', password }
+  const made = await post(served, '/session/first-run', first)
+  expect(made.status).toBe(201)
+  const [cookie] = made.headers.getSetCookie().map((one) => one.split(';')[0]!)
+  expect((await post(served, '/demo', {}, { cookie: cookie! })).status).toBe(201)
+})
+afterAll(() => owned.end())
+
+const post = ({ address }: ServedBook, path: string, body: unknown, headers: Record<string, string> = {}) =>
+  fetch(`${address}/api/v1${path}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', origin: address, ...headers },
+    body: JSON.stringify(body),
+  })
+
+/** A phone on which Ada is signed in, at a place of her book. */
+async function adasPhone(place = '/'): Promise<Page> {
+  const page = await openPhone(owned, '/livez')
+  const asked = { data: { login: 'ada', password }, headers: { origin: owned.address } }
+  expect((await page.context().request.post(`${owned.address}/api/v1/session`, asked)).status()).toBe(200)
+  await page.goto(owned.address + place)
+  return page
 }
 
 async function ownBook(page: Page, code: string): Promise<void> {
@@ -48,9 +77,10 @@ async function topUp(page: Page, served: ServedBook): Promise<void> {
 }
 
 test('first run, an operator invited, a reading in their name, and no import for them', async () => {
-  const served = await servedWithAccounts()
+  const { served, code: firstCode } = await serveWithAccounts()
+  onTestFinished(() => served.end())
   const owner = await openPhone(served)
-  await ownBook(owner, served.code)
+  await ownBook(owner, firstCode)
   await owner.getByRole('button', { name: 'Look round the example shop' }).click()
   await owner.getByRole('heading', { name: 'Today', level: 1 }).waitFor()
   await owner.getByRole('link', { name: 'Ada Owner' }).waitFor()
@@ -95,20 +125,15 @@ test('first run, an operator invited, a reading in their name, and no import for
 })
 
 test('who signs out is out, and comes in again by name and password', async () => {
-  const served = await servedWithAccounts()
-  const page = await openPhone(served)
-  await ownBook(page, served.code)
-  await page.getByRole('heading', { name: 'A new book' }).waitFor()
-  await page.evaluate(() => fetch('/api/v1/demo', { method: 'POST' }).then(({ status }) => status))
-  await page.goto(`${served.address}/shop/account`)
+  const page = await adasPhone('/shop/account')
   await page.getByRole('heading', { name: 'Ada Owner' }).waitFor()
   await page.screenshot({ path: picture('account'), fullPage: true })
   expect(await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)).toBe(false)
 
   // What is only on this phone is said before it is left behind.
   await page.route('**/api/v1/entries', (route) => route.abort())
-  await topUp(page, served)
-  await page.goto(`${served.address}/shop/account`)
+  await topUp(page, owned)
+  await page.goto(`${owned.address}/shop/account`)
   await page.getByRole('button', { name: 'Sign out' }).click()
   await page
     .getByRole('alert')
@@ -133,10 +158,7 @@ test('who signs out is out, and comes in again by name and password', async () =
 })
 
 test('on a shared tablet one says by PIN who one is', async () => {
-  const served = await servedWithAccounts()
-  const page = await openPhone(served)
-  await ownBook(page, served.code)
-  await page.getByRole('heading', { name: 'A new book' }).waitFor()
+  const page = await adasPhone()
   const call = (method: string, path: string, body: unknown) =>
     page.evaluate(
       async ([how, where, what]) =>
@@ -149,13 +171,12 @@ test('on a shared tablet one says by PIN who one is', async () => {
         ).status,
       [method, path, body] as const,
     )
-  expect(await call('POST', '/demo', {})).toBe(201)
   expect(await call('PUT', '/me/pin', { pin: '2468', password })).toBe(204)
   expect(await call('POST', '/devices', { name: 'Tablet', here: true })).toBe(201)
   expect(await page.evaluate(() => fetch('/api/v1/session', { method: 'DELETE' }).then(({ status }) => status))).toBe(
     204,
   )
-  await page.goto(served.address)
+  await page.goto(owned.address)
   await page.getByRole('link', { name: 'Who is here?' }).click()
   await page.getByRole('button', { name: 'Ada Owner' }).click()
   await page.getByRole('textbox', { name: 'PIN of Ada Owner' }).fill('2468')
@@ -192,18 +213,8 @@ async function show(page: Page, name: string): Promise<void> {
   }
 }
 
-async function ownedDemo(): Promise<{ served: ServedBook; page: Page }> {
-  const served = await servedWithAccounts()
-  const page = await openPhone(served)
-  await ownBook(page, served.code)
-  await page.getByRole('button', { name: 'Look round the example shop' }).click()
-  await page.getByRole('heading', { name: 'Today', level: 1 }).waitFor()
-  return { served, page }
-}
-
 test('one-time codes are turned on with the first of them, asked for at the door, and turned off', async () => {
-  const { served, page } = await ownedDemo()
-  await page.goto(`${served.address}/shop/account`)
+  const page = await adasPhone('/shop/account')
   const codes = page.getByRole('region', { name: 'One-time codes' })
   await codes.getByLabel('Your password').fill(password)
   await codes.getByRole('button', { name: 'Begin' }).click()
@@ -231,7 +242,7 @@ test('one-time codes are turned on with the first of them, asked for at the door
     await second.getByLabel(/Six digits/).fill(code)
     await second.getByRole('button', { name: 'Go in' }).click()
     await page.getByRole('link', { name: 'Ada Owner' }).waitFor()
-    await page.goto(`${served.address}/shop/account`)
+    await page.goto(`${owned.address}/shop/account`)
   }
   await signIn(spare)
   await signIn(oneTimeCode(secret))
@@ -241,8 +252,7 @@ test('one-time codes are turned on with the first of them, asked for at the door
 })
 
 test('a token is shown once, opens the book to a program, and no more once it is ended', async () => {
-  const { served, page } = await ownedDemo()
-  await page.goto(`${served.address}/shop/account`)
+  const page = await adasPhone('/shop/account')
   const form = page.getByRole('form', { name: 'A token for a program' })
   await form.getByLabel('What it is for').fill('Wall board')
   await form.getByRole('button', { name: 'Make a token' }).click()
@@ -251,7 +261,7 @@ test('a token is shown once, opens the book to a program, and no more once it is
   await page.getByRole('button', { name: 'End Wall board' }).waitFor()
   await show(page, 'token-made')
   const statusOf = async () =>
-    (await fetch(`${served.address}/api/v1/sumps`, { headers: { authorization: `Bearer ${token}` } })).status
+    (await fetch(`${owned.address}/api/v1/sumps`, { headers: { authorization: `Bearer ${token}` } })).status
   expect(await statusOf()).toBe(200)
   await page.reload()
   await page.getByRole('button', { name: 'End Wall board' }).waitFor()
@@ -262,13 +272,12 @@ test('a token is shown once, opens the book to a program, and no more once it is
 })
 
 test('what is held for a keeper is let in or set aside', async () => {
-  const { served, page } = await ownedDemo()
-  await page.goto(`${served.address}/shop/people`)
+  const page = await adasPhone('/shop/people')
   const invite = page.getByRole('form', { name: 'Invite somebody' })
   await invite.getByLabel(/Name, as it stands/).fill('Ben Operator')
   await invite.getByRole('button', { name: 'Make a code' }).click()
   const code = (await page.locator('.code-shown').textContent())!
-  const ben = await openPhone(served, '/join')
+  const ben = await openPhone(owned, '/join')
   const join = ben.getByRole('form', { name: 'Come in by a code' })
   await join.getByLabel('Code').fill(code)
   await join.getByLabel(/sign in with/).fill('ben')
@@ -302,7 +311,7 @@ test('what is held for a keeper is let in or set aside', async () => {
   })
   const why = 'it is written in the name of Ada Owner, and Ben Operator sent it'
   expect(held).toEqual([why, why])
-  await page.goto(`${served.address}/journal/held`)
+  await page.goto(`${owned.address}/journal/held`)
   const line = (text: string) => page.getByRole('article').filter({ hasText: text })
   await line('Turning centre 2: 3.7 °Brix').waitFor()
   await show(page, 'held')
@@ -311,22 +320,20 @@ test('what is held for a keeper is let in or set aside', async () => {
   await line('3.9 °Brix').getByRole('button', { name: 'Set it aside' }).click()
   await line('3.9 °Brix').waitFor({ state: 'detached' })
   await page.getByText('None.').waitFor()
-  await page.goto(`${served.address}/journal`)
+  await page.goto(`${owned.address}/journal`)
   await page.locator('.journal-day li').filter({ hasText: '3.7 °Brix' }).first().waitFor()
   expect(await page.locator('.journal-day li').filter({ hasText: '3.9 °Brix' }).count()).toBe(0)
 })
 
 test('the round is written in the name of who is signed in', async () => {
-  const { served, page } = await ownedDemo()
-  await page.goto(`${served.address}/round`)
+  const page = await adasPhone('/round')
   await page.getByText('Written as Ada Owner').waitFor()
   expect(await page.getByLabel(/initials/).count()).toBe(0)
   await show(page, 'round-signed-in')
 })
 
 test('the Shop page says how old the backup is and tries whether it can be restored', async () => {
-  const { served, page } = await ownedDemo()
-  await page.goto(`${served.address}/shop`)
+  const page = await adasPhone('/shop')
   const part = page.getByRole('region', { name: 'Backup' })
   await part.getByRole('button', { name: 'Try whether it can be restored' }).click()
   await part.getByText(/Restored, walked and compared .* it holds/).waitFor()
