@@ -29,6 +29,8 @@ export default defineConfig({
           name: 'browser',
           include: ['packages/web/browser/**/*.browser.ts'],
           globalSetup: 'packages/web/browser/once-per-run.ts',
+          // A server inside a test is run as it is, by Node.
+          server: { deps: { external: [/\/(packages\/(fluid|book|server)|demo)\/src\//] } },
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },

@@ -1,6 +1,6 @@
 /** What a month cost, the shop's own figures, and the month on paper, in a real browser on a real server. */
 import { expect, test } from 'vitest'
-import { desk, fileBrowser, fileExample, isWide, openPage, phone, picture } from './on-a-screen.ts'
+import { desk, fileBrowser, fileExample, isWide, lookAt, openPage, phone } from './on-a-screen.ts'
 
 const browser = fileBrowser()
 const served = fileExample()
@@ -14,7 +14,7 @@ test('a month says first what it cost; a figure of the shop’s own counts at on
   await lede.getByText(/ cost €[\d,]+: .* concentrate/).waitFor()
   await page.getByRole('heading', { name: 'A steadier hand' }).waitFor()
   expect(await isWide(page)).toBe(false)
-  await page.screenshot({ path: picture('cost-phone'), fullPage: true })
+  await lookAt(page, 'cost-phone', 'whole')
   const before = await lede.textContent()
 
   // Twice the wage, from today on: what was before keeps its own.
@@ -61,5 +61,5 @@ test('the month is printed on few pages, with the chain’s head at its foot and
   expect(await page.getByRole('navigation').filter({ visible: true }).count()).toBe(0)
   await page.setViewportSize({ width: 704, height: 1000 })
   expect(await isWide(page)).toBe(false)
-  await page.screenshot({ path: picture('month-print'), fullPage: true })
+  await lookAt(page, 'month-print', 'whole')
 })

@@ -7,7 +7,7 @@ import { inMemory, openBook, openSqliteStore } from '@sumpbook/book'
 import { buildApp } from '@sumpbook/server'
 import { expect, onTestFinished, test, vi } from 'vitest'
 import { journalIds } from './journal-ids.ts'
-import { isWide, picture, servedBook, servedExample } from './on-a-screen.ts'
+import { isWide, lookAt, servedBook, servedExample } from './on-a-screen.ts'
 import { isInstalled, kept, pageOf, phoneOf, waitingIds } from './phone-to-kill.ts'
 import { walkStop } from './walk-stop.ts'
 
@@ -39,11 +39,11 @@ test('a phone without room says so, holds what was written while the page is ope
     .waitFor()
   await page.getByRole('button', { name: '1 in this page only' }).waitFor()
   expect(await page.getByLabel('Level, litres').inputValue()).toBe('at the mark')
-  await page.screenshot({ path: picture('offline-full') })
+  await lookAt(page, 'offline-full')
   expect(await isWide(page)).toBe(false)
   await page.getByRole('button', { name: '1 in this page only' }).click()
   await page.getByText(/This device did not keep something \(There is no room on the disk\.\)/).waitFor()
-  await page.screenshot({ path: picture('offline-full-sheet') })
+  await lookAt(page, 'offline-full-sheet')
   await served.restart()
   await page.getByRole('button', { name: 'Send now' }).click()
   await page.getByRole('button', { name: 'all saved' }).waitFor()
@@ -102,7 +102,7 @@ test('a clock that is off is named, hinders nothing, and is noted beside the ent
   await page.goto(served.address)
   await page.getByRole('button', { name: 'clock off' }).click()
   await page.getByText(/clock is 14 minutes fast/).waitFor()
-  await page.screenshot({ path: picture('offline-clock') })
+  await lookAt(page, 'offline-clock')
 })
 
 test('a new version is announced, never loaded over a stop of the round, and comes when the person lets it in', async () => {
@@ -122,7 +122,7 @@ test('a new version is announced, never loaded over a stop of the round, and com
   expect(await page.locator('meta[name=deployed]').count()).toBe(0)
   await page.locator('.stop-head a').click()
   await page.getByText('A new version of the app is ready.').waitFor()
-  await page.screenshot({ path: picture('offline-new-version') })
+  await lookAt(page, 'offline-new-version')
   expect(await isWide(page)).toBe(false)
   await page.getByRole('button', { name: 'Load it' }).click()
   await page.waitForFunction(() => document.querySelector('meta[name=deployed]')?.getAttribute('content') === 'second')
@@ -219,7 +219,7 @@ test('on plain http the open page keeps and sends, and says what https adds; who
   await page.locator('.state button').last().click()
   await page.getByText('What this browser does not promise').click()
   await page.getByText(/Reached by plain http/).waitFor()
-  await page.screenshot({ path: picture('offline-plain-http') })
+  await lookAt(page, 'offline-plain-http')
   await profile.context.setOffline(false)
   await expect.poll(() => waitingIds(page), { timeout: 30_000 }).toEqual([])
   const ids = await journal()

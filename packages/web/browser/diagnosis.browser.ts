@@ -1,6 +1,6 @@
 /** Something is wrong with a sump: ticked, what must stop at the top, written down, on Today, answered for. */
 import { expect, test } from 'vitest'
-import { fileBrowser, openPage, phone, picture, servedFile } from './on-a-screen.ts'
+import { fileBrowser, lookAt, openPage, phone, servedFile } from './on-a-screen.ts'
 
 const browser = fileBrowser()
 
@@ -24,7 +24,7 @@ test('a danger that is ticked stands at the top, is written down, stays on Today
   expect(await page.getByRole('alert').textContent()).toContain('do not start pumps')
   expect(await page.locator('.causes h3').first().textContent()).toContain('Growth without air')
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(phone.width)
-  await page.screenshot({ path: picture('wrong-ticked'), fullPage: true })
+  await lookAt(page, 'wrong-ticked', 'whole')
   await page.getByLabel('strong', { exact: true }).check()
   await page.getByRole('button', { name: 'Write it down' }).click()
   await page.getByRole('heading', { name: 'To be answered for' }).waitFor()
@@ -34,7 +34,7 @@ test('a danger that is ticked stands at the top, is written down, stays on Today
   // Whoever comes by on the round is told as well.
   await page.goto(`${address}/round/s1`)
   await page.locator('.stop').getByRole('link', { name: 'See to rotten-egg smell at Mill 1' }).waitFor()
-  await page.screenshot({ path: picture('wrong-open-at-stop') })
+  await lookAt(page, 'wrong-open-at-stop')
   await page.goto(address)
   await due.getByRole('link', { name: 'Go there' }).click()
   await page.getByRole('button', { name: 'Write down what was done' }).click()
@@ -55,7 +55,7 @@ test('on the round a danger comes into view at once, and leads to the page of ca
   await page.getByLabel('eggs', { exact: true }).check()
   const alert = page.getByRole('alert')
   await alert.waitFor()
-  await page.screenshot({ path: picture('wrong-on-round') })
+  await lookAt(page, 'wrong-on-round')
   const box = (await alert.getByRole('heading').boundingBox())!
   expect(box.y).toBeGreaterThanOrEqual(0)
   expect(box.y + box.height).toBeLessThan(phone.height)

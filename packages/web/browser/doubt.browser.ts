@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { desk, expectRoomForAThumb, fileBrowser, openPage, phone, picture, servedFile } from './on-a-screen.ts'
+import { desk, expectRoomForAThumb, fileBrowser, lookAt, openPage, phone, servedFile } from './on-a-screen.ts'
 
 const browser = fileBrowser()
 
@@ -82,7 +82,7 @@ test.each([
     expect(await item.getByRole('button', { name: /Poured/ }).count()).toBe(0)
     await page.getByText('1 to settle').waitFor()
     await expectRoomForAThumb(page)
-    await page.screenshot({ path: size === desk ? picture('today-doubt') : picture('today-doubt') })
+    await lookAt(page, `today-doubt-${name.slice(2)}`)
 
     await item.getByRole('link', { name: 'What else it can be' }).click()
     const doubts = page.getByRole('region', { name: 'Does not fit' })
@@ -90,7 +90,7 @@ test.each([
     expect(await doubts.getByRole('link').first().textContent()).toBe('Read it again')
     await page.getByText('today', { exact: true }).first().waitFor()
     await expectRoomForAThumb(page)
-    await page.screenshot({ path: size === desk ? picture('sump-doubt') : picture('sump-doubt'), fullPage: true })
+    await lookAt(page, `sump-doubt-${name.slice(2)}`, 'whole')
     await doubts.getByRole('button', { name: 'Set the reading aside' }).first().click()
     const form = page.getByRole('form', { name: /Set aside the reading/ })
     expect(await form.getByLabel(/Why is it set aside/).inputValue()).toBe('misread')
@@ -100,7 +100,7 @@ test.each([
     // 165 of 200 L at about 8 %: what is missing to the mark.
     const next = page.getByRole('region', { name: 'Next' })
     await next.getByText(/^(Add|Pour) .* L/).waitFor()
-    await page.screenshot({ path: picture(`sump-settled-${name.slice(2)}`), fullPage: true })
+    await lookAt(page, `sump-settled-${name.slice(2)}`, 'whole')
 
     await page.goto(served.address)
     await item
@@ -142,7 +142,7 @@ test('a pour that nobody wrote is written afterwards, as the doubt has it, once 
   expect(Number(await form.getByLabel('How much, litres').inputValue())).toBeGreaterThan(0)
   expect(await form.getByLabel('When').inputValue()).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/)
   await expectRoomForAThumb(page)
-  await page.screenshot({ path: picture('missing-entry-phone'), fullPage: true })
+  await lookAt(page, 'missing-entry-phone', 'whole')
   await form.getByRole('button', { name: 'Write it down' }).click()
   await page.getByText('Written down.').first().waitFor()
   await page.getByText('“written afterwards”').first().waitFor()
@@ -157,7 +157,7 @@ test('a stop says what is expected before anything is read, and asks once about 
   await page.getByLabel('Refractometer, °Brix').fill('2.4')
   await page.getByText(/2\.4 is far from the \d\.\d–\d\.\d expected: read again\?/).waitFor()
   expect(await page.getByRole('button', { name: /Poured as written/ }).count()).toBe(0)
-  await page.screenshot({ path: picture('round-far') })
+  await lookAt(page, 'round-far')
   await page.getByRole('button', { name: 'It reads 2.4' }).click()
   // 2.4 × 1.6 = 3.8 %.
   await page.getByText('3.8 %').first().waitFor()
@@ -165,7 +165,7 @@ test('a stop says what is expected before anything is read, and asks once about 
   await page.getByLabel('Refractometer, °Brix').fill('5.1')
   await page.getByRole('button', { name: /Poured as written/ }).waitFor()
   expect(await page.getByText('is far from').count()).toBe(0)
-  await page.screenshot({ path: picture('round-expected') })
+  await lookAt(page, 'round-expected')
 })
 
 test('at a stop with a record in doubt there is no recipe: the reading is written down and looked at with the others', async () => {
@@ -177,7 +177,7 @@ test('at a stop with a record in doubt there is no recipe: the reading is writte
   await page.getByLabel('Refractometer, °Brix').fill('5.2')
   await page.getByText(/No recipe while a record of this sump does not fit/).waitFor()
   expect(await page.getByRole('button', { name: /Poured/ }).count()).toBe(0)
-  await page.screenshot({ path: picture('round-doubt') })
+  await lookAt(page, 'round-doubt')
   await page.getByRole('button', { name: 'Write it down, see what fits' }).click()
   await page.getByRole('heading', { name: 'Mill 1', level: 1 }).waitFor()
   await page

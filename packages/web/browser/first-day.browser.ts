@@ -1,6 +1,6 @@
 /** The first day of a new user, in a real browser on a real server. */
 import { expect, test } from 'vitest'
-import { desk, docsPicture, fileBrowser, isWide, openPage, phone, servedBook } from './on-a-screen.ts'
+import { desk, fileBrowser, isWide, openPage, phone, servedBook, showInDocs } from './on-a-screen.ts'
 
 const browser = fileBrowser()
 
@@ -20,7 +20,7 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
   await page.getByRole('heading', { name: 'Today', level: 1 }).waitFor()
   const listed = await page.getByRole('heading', { name: 'Turning centre 2', exact: true }).count()
   expect(listed).toBe(1)
-  await page.screenshot({ path: docsPicture('today') })
+  await showInDocs(page, 'today')
 
   const { page: round } = await openOn(phone)
   await round.goto(`${served.address}/round`)
@@ -37,7 +37,7 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
   // 3.5 °Brix at a factor of 1 are about 3.5 % in 130 of 180 L: what is missing to the mark, at the mixer's strongest.
   await round.getByText(/^Add [\d.]+ L at 15 %$/).waitFor()
   expect(await isWide(round)).toBe(false)
-  await round.screenshot({ path: docsPicture('round') })
+  await showInDocs(round, 'round')
   await round.getByRole('button', { name: 'Poured as written · next' }).click()
   await round.getByRole('heading', { name: 'Sliding-head lathe 3' }).waitFor()
   await round.getByText('all saved').last().waitFor()
@@ -55,7 +55,7 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
     .first()
     .waitFor()
   await page.getByText('today', { exact: true }).first().waitFor()
-  await page.screenshot({ path: docsPicture('sump'), fullPage: true })
+  await showInDocs(page, 'sump', 'whole')
 })
 
 test('from an empty book to the first recipe of one’s own shop', async () => {
@@ -66,7 +66,7 @@ test('from an empty book to the first recipe of one’s own shop', async () => {
   const form = page.getByRole('form', { name: 'Begin with my shop' })
   await form.waitFor()
   expect(await isWide(page)).toBe(false)
-  await page.screenshot({ path: docsPicture('begin-shop'), fullPage: true })
+  await showInDocs(page, 'begin-shop', 'whole')
   const fill = (name: string, value: string, nth = 0) => form.getByLabel(name, { exact: false }).nth(nth).fill(value)
   await fill('Name of the shop', 'Works of our own')
   await fill('Name of the fluid', 'Semi 1')
@@ -110,7 +110,7 @@ test('a wide European sheet becomes a book and its recipes', async () => {
     buffer: Buffer.from(europeanSheet),
   })
   await page.getByText('Fräse 1 °Brix').first().waitFor()
-  await page.screenshot({ path: docsPicture('sheet'), fullPage: true })
+  await showInDocs(page, 'sheet', 'whole')
   await page.getByRole('button', { name: /Write 11 entries into the book/ }).click()
   await page.getByRole('link', { name: /Today/ }).first().click()
   // 3.5 × 1.6 = 5.6 % in 162 of 200 L under a band from 6 %; 7.5 × 1.6 = 12 % in 240 of 300 L above one to 10 %.
@@ -137,7 +137,7 @@ test('a faulty sheet is refused whole, every fault named', async () => {
   ]) {
     await page.getByRole('row', { name: new RegExp(`${row} ${column} "?${found}`) }).waitFor()
   }
-  await page.screenshot({ path: docsPicture('sheet-faults'), fullPage: true })
+  await showInDocs(page, 'sheet-faults', 'whole')
   const { entries } = (await (await fetch(`${served.address}/api/v1/entries`)).json()) as { entries: unknown[] }
   expect(entries).toEqual([])
 })

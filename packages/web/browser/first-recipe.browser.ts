@@ -2,7 +2,7 @@
 
 import type { Locator, Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { expectRoomForAThumb, fileBrowser, openPage, phone, picture, servedBook } from './on-a-screen.ts'
+import { expectRoomForAThumb, fileBrowser, lookAt, openPage, phone, servedBook } from './on-a-screen.ts'
 
 const browser = fileBrowser()
 
@@ -57,7 +57,7 @@ test('in English, every field tapped by itself, the first recipe takes under thr
   const form = page.getByRole('form', { name: 'Begin with my shop' })
   await form.waitFor()
   await expectRoomForAThumb(page)
-  await page.screenshot({ path: picture('first-recipe-form'), fullPage: true })
+  await lookAt(page, 'first-recipe-form', 'whole')
   const fill = async (name: string, text: string) => {
     const field = form.getByLabel(name, { exact: false })
     await hand.tap(field)
@@ -82,7 +82,7 @@ test('in English, every field tapped by itself, the first recipe takes under thr
   await hand.press('3.5')
   // 3.5 °Brix × 1.6 = 5.6 % in 160 of 200 L hold 8.96 L; 16 L at 8 % in 200 L: 7.04 L in 40 L, 17.6 %.
   await page.getByText('Add 40 L at 17.6 %').waitFor()
-  await page.screenshot({ path: picture('first-recipe-read') })
+  await lookAt(page, 'first-recipe-read')
   expect(hand.count).toMatchObject({ fields: 8, taps: 20, keys: 38 })
   expect(hand.sum()).toBeLessThan(mostSeconds)
 
@@ -94,7 +94,7 @@ test('in English, every field tapped by itself, the first recipe takes under thr
   expect(await next.getByLabel('Fluid in it').inputValue()).toBe('semi-1')
   await page.keyboard.type('Mill 2')
   expect(await next.getByLabel('Name of the machine or sump').inputValue()).toBe('Mill 2')
-  await page.screenshot({ path: picture('first-recipe-next-sump') })
+  await lookAt(page, 'first-recipe-next-sump')
 })
 
 test('in German, from field to field by Enter, with the target left to the middle of the band', async () => {
@@ -105,7 +105,7 @@ test('in German, from field to field by Enter, with the target left to the middl
   const form = page.getByRole('form', { name: 'Mit meinem Betrieb beginnen' })
   await form.waitFor()
   await expectRoomForAThumb(page)
-  await page.screenshot({ path: picture('first-recipe-form-de'), fullPage: true })
+  await lookAt(page, 'first-recipe-form-de', 'whole')
   await hand.tap(form.getByLabel('Name des Betriebs'))
   await hand.type('Dreherei')
   await hand.enter()
@@ -116,16 +116,16 @@ test('in German, from field to field by Enter, with the target left to the middl
   }
   await page.getByRole('heading', { name: 'Fräse 1', level: 1 }).waitFor()
   await hand.press('160')
-  await page.screenshot({ path: picture('first-recipe-level-de') })
+  await lookAt(page, 'first-recipe-level-de')
   await hand.tap(page.getByRole('button', { name: 'Weiter: Aussehen, Geruch, Öl' }))
-  await page.screenshot({ path: picture('first-recipe-looks-de') })
+  await lookAt(page, 'first-recipe-looks-de')
   for (const sense of [0, 1, 2]) await hand.tap(page.locator('.looks fieldset').nth(sense).locator('label').first())
   await hand.press('3,5')
   await page
     .getByText(/40 L .*17,6 %/)
     .first()
     .waitFor()
-  await page.screenshot({ path: picture('first-recipe-read-de') })
+  await lookAt(page, 'first-recipe-read-de')
   expect(hand.count).toMatchObject({ fields: 7, taps: 12 })
   expect(hand.sum()).toBeLessThan(mostSeconds)
 })
@@ -153,13 +153,13 @@ test('Enter sends nothing before its time, and names alone lead to where the fac
   await form.getByText('Can wait').tap()
   await send.tap()
   await form.getByLabel('It holds').waitFor()
-  await page.screenshot({ path: picture('first-recipe-fault'), fullPage: true })
+  await lookAt(page, 'first-recipe-fault', 'whole')
   await form.getByLabel('It holds').fill('')
   await send.tap()
 
   await page.getByRole('heading', { name: 'Mill 1', level: 1 }).waitFor()
   await page.getByLabel('Refractometer, °Brix').fill('3.5')
-  await page.screenshot({ path: picture('first-recipe-no-factor') })
+  await lookAt(page, 'first-recipe-no-factor')
   await page.getByRole('link', { name: 'Enter the full mark' }).waitFor()
   await page.getByRole('link', { name: 'Enter the factor' }).tap()
   await page.getByRole('form', { name: 'Semi 1' }).getByLabel('Brix factor').fill('1.6')

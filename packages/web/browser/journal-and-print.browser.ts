@@ -1,7 +1,7 @@
 /** The journal looked through by its address, a sump's page in its order, and what is printed, in a real browser on a real server. */
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { desk, fileBrowser, fileExample, isWide, openPage, phone, picture } from './on-a-screen.ts'
+import { desk, fileBrowser, fileExample, isWide, lookAt, openPage, phone } from './on-a-screen.ts'
 
 const browser = fileBrowser()
 const served = fileExample()
@@ -52,7 +52,7 @@ test('what is looked for stands in the address, comes back with it, and goes awa
   await page.getByText('Nothing of that is in the journal.').waitFor()
   await page.getByText('Looked for: pours and fresh charges, with “zebra”.').waitFor()
   expect(await isWide(page)).toBe(false)
-  await page.screenshot({ path: picture('journal-none-phone'), fullPage: true })
+  await lookAt(page, 'journal-none-phone', 'whole')
   await page.goBack()
   await page.getByText('Looked for: pours and fresh charges.').waitFor()
   await page.locator('.journal-day li').first().waitFor()
@@ -76,7 +76,7 @@ test('an address sent by somebody else opens on what they looked for, and its ta
       .map((line) => line.split(',')[1]),
   )
   expect([...machines]).toEqual([name])
-  await page.screenshot({ path: picture('journal-desk') })
+  await lookAt(page, 'journal-desk')
 })
 
 test('an entry is set aside from the journal, with its reason beside it', async () => {
@@ -129,7 +129,7 @@ test('a round sheet has a row a sump and fits few pages of either paper, on its 
   expect(await page.getByRole('button', { name: 'Print' }).isVisible()).toBe(false)
   expect(await page.getByRole('navigation').filter({ visible: true }).count()).toBe(0)
   await page.setViewportSize({ width: 1032, height: 720 })
-  await page.screenshot({ path: picture('round-sheet-print'), fullPage: true })
+  await lookAt(page, 'round-sheet-print', 'whole')
 })
 
 test('labels come out on the paper they are bought on, one sheet for as many as it holds', async () => {
@@ -186,7 +186,7 @@ test('a month and a job’s sheet are printed without anything to press, in blac
   expect(await sheet.getByRole('button').filter({ visible: true }).count()).toBe(0)
   expect(await sheet.getByRole('navigation').filter({ visible: true }).count()).toBe(0)
   await sheet.setViewportSize({ width: 700, height: 1000 })
-  await sheet.screenshot({ path: picture('job-print'), fullPage: true })
+  await lookAt(sheet, 'job-print', 'whole')
 })
 
 test('a first day that is yet to come is said at its field, in the page’s own words', async () => {

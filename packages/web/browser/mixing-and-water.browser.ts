@@ -1,7 +1,7 @@
 /** Mixing and Water on the example shop, in a real browser on a real server, at the width of a phone and of a desk. */
 import type { Locator, Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { desk, docsPicture, expectRoomForAThumb, fileBrowser, fileExample, openPage, phone } from './on-a-screen.ts'
+import { desk, expectRoomForAThumb, fileBrowser, fileExample, openPage, phone, showInDocs } from './on-a-screen.ts'
 
 const browser = fileBrowser()
 const served = fileExample()
@@ -53,7 +53,7 @@ test.each([
   await answer.getByText('It will then stand at 7.1 %').waitFor()
   await answer.getByText(/50 L from mixing station at 15 %, dial 8/).waitFor()
   await expectRoomForAThumb(page)
-  if (size === desk) await page.screenshot({ path: docsPicture('mixing') })
+  if (size === desk) await showInDocs(page, 'mixing')
   // 5,2 % in 130 L hold 6.76 L; 13.5 L make 7.5 % of 180 L: 6.74 in 50 L are 13.48 %.
   await bench.getByLabel('Strength now, %').fill('5,2')
   await answer.getByText('Add 50 L at 13.5 %').waitFor()
@@ -223,7 +223,7 @@ test.each([
   await expectRoomForAThumb(page)
   if (size !== desk) return
   await page.evaluate(() => scrollTo(0, 0))
-  await page.screenshot({ path: docsPicture('water') })
+  await showInDocs(page, 'water')
 })
 
 test('a blend keeps inside its limits, and limits in conflict are named', async () => {

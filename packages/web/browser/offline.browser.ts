@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core'
 import { expect, test, vi } from 'vitest'
 import { journalIds } from './journal-ids.ts'
-import { isWide, picture, servedExample } from './on-a-screen.ts'
+import { isWide, lookAt, servedExample } from './on-a-screen.ts'
 import { isInstalled, kept, pageOf, phoneOf, waitingIds } from './phone-to-kill.ts'
 import { goOnRound, walkStop } from './walk-stop.ts'
 
@@ -27,7 +27,7 @@ test('cut off in the middle of a round, the browser killed and opened again: six
   await served.stop()
   const written = new Set((await kept(page, 'outbox')).map(({ entry }) => entry!.id))
   await walkStop(page)
-  await page.screenshot({ path: picture('offline-stop') })
+  await lookAt(page, 'offline-stop')
   expect(await isWide(page)).toBe(false)
   for (const id of await waitingIds(page)) written.add(id)
   await profile.kill()
@@ -38,7 +38,7 @@ test('cut off in the middle of a round, the browser killed and opened again: six
   await page.goto(served.address)
   await page.getByText(/As of .*out of reach now/).waitFor()
   await page.getByRole('heading', { name: 'Today', level: 1 }).waitFor()
-  await page.screenshot({ path: picture('offline-today') })
+  await lookAt(page, 'offline-today')
   expect(await isWide(page)).toBe(false)
   for (const id of written) expect((await kept(page, 'outbox')).map(({ entry }) => entry!.id)).toContain(id)
   while (written.size < 60) {
@@ -49,7 +49,7 @@ test('cut off in the middle of a round, the browser killed and opened again: six
   await page.goto(served.address)
   await page.getByRole('button', { name: /\d+ waiting/ }).click()
   await page.getByRole('heading', { name: 'Not in the book yet' }).waitFor()
-  await page.screenshot({ path: picture('offline-queue') })
+  await lookAt(page, 'offline-queue')
   expect(await isWide(page)).toBe(false)
   await profile.kill()
 
@@ -101,7 +101,7 @@ test('two open pages of one phone: both write out of reach, each entry is in the
     await page.getByRole('link', { name: 'Today', exact: true }).click()
     await page.getByText(notCounted).waitFor()
   }
-  await one.screenshot({ path: picture('offline-not-counted') })
+  await lookAt(one, 'offline-not-counted')
   expect(await isWide(one)).toBe(false)
   await profile.context.setOffline(false)
   for (const page of [one, two]) {
@@ -131,7 +131,7 @@ test('kept off line by hand, nothing is sent until it is switched back; the pour
   await page.getByRole('button', { name: 'all saved' }).click()
   await page.getByRole('button', { name: 'Stay off line' }).click()
   await page.getByText(/kept off line by you/).waitFor()
-  await page.screenshot({ path: picture('offline-stay') })
+  await lookAt(page, 'offline-stay')
   await page.getByRole('button', { name: 'Close' }).click()
   const line = page
     .getByRole('article')
@@ -142,7 +142,7 @@ test('kept off line by hand, nothing is sent until it is switched back; the pour
   await page.getByText('Kept on this device').waitFor()
   await counted(page, name).waitFor()
   await page.getByRole('button', { name: /off line · \d wait/ }).waitFor()
-  await page.screenshot({ path: picture('offline-counted'), fullPage: true })
+  await lookAt(page, 'offline-counted', 'whole')
   expect(await isWide(page)).toBe(false)
   expect(await journalIds(served.address)).toEqual(before)
   await page.reload()

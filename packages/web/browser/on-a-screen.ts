@@ -118,15 +118,22 @@ async function newDevice(browser: Browser, options: PageOptions): Promise<{ page
   return { page, wrong }
 }
 
-/** Where a picture for looking at goes. */
-export const picture = (name: string) => fileURLToPath(new URL(`../../../.cache/pictures/${name}.png`, import.meta.url))
-
 /** Whether the pictures of the docs are to be written anew (PICTURES=docs). */
 export const picturesOfDocs = process.env.PICTURES === 'docs'
 
+/** A picture for looking at, in `.cache/pictures`: only where pictures are asked for (PICTURES=all or docs), since each costs as much as a step. */
+export async function lookAt(page: Page, name: string, part: 'window' | 'whole' = 'window'): Promise<void> {
+  if (process.env.PICTURES === undefined) return
+  await page.screenshot({ path: inRepository(`.cache/pictures/${name}.png`), fullPage: part === 'whole' })
+}
+
 /** A picture of the docs, which is only written anew when asked for. */
-export const docsPicture = (name: string) =>
-  picturesOfDocs ? fileURLToPath(new URL(`../../../docs/pictures/${name}.png`, import.meta.url)) : picture(name)
+export async function showInDocs(page: Page, name: string, part: 'window' | 'whole' = 'window'): Promise<void> {
+  if (!picturesOfDocs) return lookAt(page, name, part)
+  await page.screenshot({ path: inRepository(`docs/pictures/${name}.png`), fullPage: part === 'whole' })
+}
+
+const inRepository = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
 
 export const isWide = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth > innerWidth)
 

@@ -2,7 +2,7 @@
 import { createHmac } from 'node:crypto'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, onTestFinished, test, vi } from 'vitest'
-import { fileBrowser, isWide, openPage, picture } from './on-a-screen.ts'
+import { fileBrowser, isWide, lookAt, openPage } from './on-a-screen.ts'
 import { type ServedBook, serveBook } from './served-book.ts'
 
 const password = 'slow grey heron 7'
@@ -57,7 +57,7 @@ async function ownBook(page: Page, code: string): Promise<void> {
   await form.getByLabel(/sign in with/).fill('ada')
   await form.getByLabel(/Password/).fill(password)
   expect(await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)).toBe(false)
-  await page.screenshot({ path: picture('first-run'), fullPage: true })
+  await lookAt(page, 'first-run', 'whole')
   await form.getByRole('button', { name: 'Own this book' }).click()
 }
 
@@ -91,7 +91,7 @@ test('first run, an operator invited, a reading in their name, and no import for
   await invite.getByRole('button', { name: 'Make a code' }).click()
   const code = (await owner.locator('.code-shown').textContent())!
   expect(code).toMatch(/^[0-9A-Z]{4}-[0-9A-Z]{4}-[0-9A-Z]{4}$/)
-  await owner.screenshot({ path: picture('people'), fullPage: true })
+  await lookAt(owner, 'people', 'whole')
   expect(await owner.evaluate(() => document.documentElement.scrollWidth > innerWidth)).toBe(false)
 
   const ben = await openPhone(served, '/join')
@@ -110,7 +110,7 @@ test('first run, an operator invited, a reading in their name, and no import for
   await first.locator('a.time').click()
   await owner.getByText('Ben Operator').waitFor()
   await owner.getByText('Reached the book').waitFor()
-  await owner.screenshot({ path: picture('entry'), fullPage: true })
+  await lookAt(owner, 'entry', 'whole')
 
   const answers = await ben.evaluate(async () => {
     const form = new FormData()
@@ -127,7 +127,7 @@ test('first run, an operator invited, a reading in their name, and no import for
 test('who signs out is out, and comes in again by name and password', async () => {
   const page = await adasPhone('/shop/account')
   await page.getByRole('heading', { name: 'Ada Owner' }).waitFor()
-  await page.screenshot({ path: picture('account'), fullPage: true })
+  await lookAt(page, 'account', 'whole')
   expect(await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)).toBe(false)
 
   // What is only on this phone is said before it is left behind.
@@ -140,7 +140,7 @@ test('who signs out is out, and comes in again by name and password', async () =
     .getByText(/only on this device and not in the book yet/)
     .waitFor()
   expect(await isWide(page)).toBe(false)
-  await page.screenshot({ path: picture('sign-out-waiting') })
+  await lookAt(page, 'sign-out-waiting')
   await page.getByRole('alert').getByRole('button', { name: 'Stay signed in' }).click()
   await page.unroute('**/api/v1/entries')
   await page.reload()
@@ -180,7 +180,7 @@ test('on a shared tablet one says by PIN who one is', async () => {
   await page.getByRole('link', { name: 'Who is here?' }).click()
   await page.getByRole('button', { name: 'Ada Owner' }).click()
   await page.getByRole('textbox', { name: 'PIN of Ada Owner' }).fill('2468')
-  await page.screenshot({ path: picture('switch'), fullPage: true })
+  await lookAt(page, 'switch', 'whole')
   await page.getByRole('button', { name: 'I am Ada Owner' }).click()
   await page.getByRole('link', { name: 'Ada Owner' }).waitFor()
 })
@@ -209,7 +209,7 @@ async function show(page: Page, name: string): Promise<void> {
   for (const width of [1200, 360]) {
     await page.setViewportSize({ width, height: 740 })
     expect(await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)).toBe(false)
-    await page.screenshot({ path: picture(`${name}-${width}`), fullPage: true })
+    await lookAt(page, `${name}-${width}`, 'whole')
   }
 }
 

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { expect, test, vi } from 'vitest'
-import { expectRoomForAThumb, fileBrowser, openPage, picture, servedFile } from './on-a-screen.ts'
+import { expectRoomForAThumb, fileBrowser, lookAt, openPage, servedFile } from './on-a-screen.ts'
 import { isInstalled } from './phone-to-kill.ts'
 
 vi.setConfig({ testTimeout: 90_000 })
@@ -103,7 +103,7 @@ test('a stop with tests that are due, a photo and a pour that a second phone lea
   await one.getByRole('button', { name: 'Other tests' }).click()
   await one.getByRole('button', { name: 'Slide dipped' }).click()
   await expectRoomForAThumb(one)
-  await one.screenshot({ path: picture('round-due-tests') })
+  await lookAt(one, 'round-due-tests')
   await one.getByRole('button', { name: 'On to the refractometer' }).click()
   await press(one, '3.5')
   // 3.5 °Brix × 1.6 = 5.6 % in 160 of 200 L hold 8.96 L; 7.04 L more in 40 L are 17.6 %.
@@ -119,7 +119,7 @@ test('a stop with tests that are due, a photo and a pour that a second phone lea
   await one.getByRole('button', { name: 'all saved' }).waitFor()
   await expectRoomForAThumb(one)
   await one.locator('.stop-body').evaluate((body) => body.scrollTo(0, body.scrollHeight))
-  await one.screenshot({ path: picture('round-claimed') })
+  await lookAt(one, 'round-claimed')
 
   await two.goto(`${served.address}/round/s1`)
   await two.getByText('due: pH, Nitrite').waitFor()
@@ -129,7 +129,7 @@ test('a stop with tests that are due, a photo and a pour that a second phone lea
   await two.getByText(/^RK is on it since/).waitFor()
   await two.getByRole('button', { name: 'Poured as written · next' }).click()
   await two.getByText('RK said first that they pour here.', { exact: false }).waitFor()
-  await two.screenshot({ path: picture('round-others-claim') })
+  await lookAt(two, 'round-others-claim')
   await two.getByRole('button', { name: 'Back' }).click()
 
   await one.getByRole('button', { name: 'Poured as written · next' }).click()
@@ -141,7 +141,7 @@ test('a stop with tests that are due, a photo and a pour that a second phone lea
   await sum.getByText(/Mill 1: .*3\.5 °Brix.*with a photo/).waitFor()
   await sum.getByText('all of it is in the book').waitFor()
   await expectRoomForAThumb(one)
-  await one.screenshot({ path: picture('round-sum'), fullPage: true })
+  await lookAt(one, 'round-sum', 'whole')
   await sum.getByRole('link', { name: 'Hand over to the next shift' }).click()
   await one.getByRole('form', { name: 'A note to the next shift' }).waitFor()
 
@@ -196,10 +196,10 @@ test('out of reach the stop takes a photo and a claim; both go once the book is 
   const sum = page.getByRole('region', { name: 'This round' })
   await sum.getByText(/Mill 1 \(not poured: no concentrate\) and Mill 2 \(locked\)/).waitFor()
   await sum.getByText(/^\d entries wait on this device; 1 photo waits too$/).waitFor()
-  await page.screenshot({ path: picture('round-sum-offline'), fullPage: true })
+  await lookAt(page, 'round-sum-offline', 'whole')
   await page.getByRole('button', { name: /^\d waiting$/ }).click()
   await page.getByText('One photo waits here. It is sent by itself once the book is in reach').waitFor()
-  await page.screenshot({ path: picture('device-sheet-photo') })
+  await lookAt(page, 'device-sheet-photo')
   await page.getByRole('button', { name: 'Close' }).click()
   await page.context().setOffline(false)
   await sum.getByText('all of it is in the book').waitFor({ timeout: 30_000 })
@@ -262,7 +262,7 @@ test('where a cleanout is under way the stop says so first, and does not lead to
   await poured.waitFor()
   expect(await page.locator('.stop-buttons .main').allTextContents()).toEqual(['Next'])
   await expectRoomForAThumb(page)
-  await page.screenshot({ path: picture('round-cleanout-open') })
+  await lookAt(page, 'round-cleanout-open')
   // Out of reach it is still said, also where the app is opened anew, and at the next sump it is not.
   await isInstalled(page)
   await page.waitForLoadState('networkidle')

@@ -1,6 +1,6 @@
 /** Guidance, tests and samples, in a real browser on a phone's width: chosen, typed, dipped, read in. */
 import { expect, test } from 'vitest'
-import { fileBrowser, fileExample, isWide, openPage, picture } from './on-a-screen.ts'
+import { fileBrowser, fileExample, isWide, lookAt, openPage } from './on-a-screen.ts'
 
 const browser = fileBrowser()
 const served = fileExample()
@@ -23,7 +23,7 @@ test('guidance is chosen with its source in sight, and a looser value of the sho
   await own.getByLabel('pH, every … days').fill('14')
   await own.getByRole('button', { name: 'Write it down' }).click()
   await page.getByText('the shop’s own 14 days are longer than the 7 of the guidance').waitFor()
-  await page.screenshot({ path: picture('guidance'), fullPage: true })
+  await lookAt(page, 'guidance', 'whole')
 })
 
 test('nitrite over its limit, typed at a sump, is named there and on Today with its rule', async () => {
@@ -58,7 +58,7 @@ test('a slide is dipped, waits, is read in early, and what that is worth is said
   await slide.getByRole('button', { name: /^Read it.*dip slide/ }).click()
   await slide.getByRole('button', { name: /under 10³/ }).click()
   expect(await isWide(page)).toBe(false)
-  await page.screenshot({ path: picture('samples'), fullPage: true })
+  await lookAt(page, 'samples', 'whole')
   await slide.getByRole('button', { name: 'Write it down' }).click()
   await slide.getByText(/it says nothing yet/).waitFor()
 })
