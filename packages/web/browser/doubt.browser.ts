@@ -77,7 +77,7 @@ test.each([
     await item.locator('.tag').getByText('does not fit').waitFor()
     await item.getByText('Read again before pouring').waitFor()
     await item
-      .getByText(/Read 14\.2 °Brix where .* was expected: likely misread or mistyped\. Read it again first/)
+      .getByText(/Read 14\.2\s°Brix where .* was expected: likely misread or mistyped\. Read it again first/)
       .waitFor()
     expect(await item.getByRole('button', { name: /Poured/ }).count()).toBe(0)
     await page.getByText('1 to settle').waitFor()
@@ -86,7 +86,7 @@ test.each([
 
     await item.getByRole('link', { name: 'What else it can be' }).click()
     const doubts = page.getByRole('region', { name: 'Does not fit' })
-    await doubts.getByText(/Read 14\.2 °Brix/).waitFor()
+    await doubts.getByText(/Read 14\.2\s°Brix/).waitFor()
     expect(await doubts.getByRole('link').first().textContent()).toBe('Read it again')
     await page.getByText('today', { exact: true }).first().waitFor()
     await expectRoomForAThumb(page)
@@ -99,12 +99,12 @@ test.each([
     await doubts.waitFor({ state: 'detached' })
     // 165 of 200 L at about 8 %: what is missing to the mark.
     const next = page.getByRole('region', { name: 'Next' })
-    await next.getByText(/^(Add|Pour) .* L/).waitFor()
+    await next.getByText(/^(Add|Pour) .*\sL/).waitFor()
     await lookAt(page, `sump-settled-${name.slice(2)}`, 'whole')
 
     await page.goto(served.address)
     await item
-      .getByText(/^(Add|Pour) .* L/)
+      .getByText(/^(Add|Pour) .*\sL/)
       .first()
       .waitFor()
     expect(await page.locator('.tag').getByText('does not fit').count()).toBe(0)
@@ -133,7 +133,7 @@ test('a pour that nobody wrote is written afterwards, as the doubt has it, once 
   const doubts = page.locator('.doubts')
   await doubts.waitFor()
   await doubts
-    .getByText(/about [\d.]+ L of mix that nobody wrote down/)
+    .getByText(/about [\d.]+\sL of mix that nobody wrote down/)
     .first()
     .waitFor()
   await doubts.getByRole('button', { name: 'Write the missing entry' }).first().click()
@@ -182,6 +182,6 @@ test('at a stop with a record in doubt there is no recipe: the reading is writte
   await page.getByRole('heading', { name: 'Mill 1', level: 1 }).waitFor()
   await page
     .getByRole('region', { name: 'Next' })
-    .getByText(/^(Add|Pour) .* L/)
+    .getByText(/^(Add|Pour) .*\sL/)
     .waitFor()
 })

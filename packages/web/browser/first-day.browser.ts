@@ -35,7 +35,7 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
   await round.getByLabel('Refractometer, °Brix').click()
   for (const key of ['3', '.', '5']) await round.getByRole('button', { name: key, exact: true }).click()
   // 3.5 °Brix at a factor of 1 are about 3.5 % in 130 of 180 L: what is missing to the mark, at the mixer's strongest.
-  await round.getByText(/^Add [\d.]+ L at 15 %$/).waitFor()
+  await round.getByText(/^Add [\d.]+\sL at 15\s%$/).waitFor()
   expect(await isWide(round)).toBe(false)
   await showInDocs(round, 'round')
   await round.getByRole('button', { name: 'Poured as written · next' }).click()
@@ -51,7 +51,7 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
   await page.getByRole('region', { name: 'In order' }).getByText('Turning centre 2').waitFor()
   await page.goto(`${served.address}/sumps/tc2`)
   await page
-    .getByText(/^Added [\d.]+ L at 1[45]\.?\d? %/)
+    .getByText(/^Added [\d.]+\sL at 1[45]\.?\d?\s%/)
     .first()
     .waitFor()
   await page.getByText('today', { exact: true }).first().waitFor()
@@ -115,9 +115,9 @@ test('a wide European sheet becomes a book and its recipes', async () => {
   await page.getByRole('link', { name: /Today/ }).first().click()
   // 3.5 × 1.6 = 5.6 % in 162 of 200 L under a band from 6 %; 7.5 × 1.6 = 12 % in 240 of 300 L above one to 10 %.
   const lean = page.getByRole('article').filter({ hasText: 'Fräse 1' })
-  await lean.getByText(/^Add [\d.]+ L at [\d.]+ %/).waitFor()
+  await lean.getByText(/^Add [\d.]+\sL at [\d.]+\s%/).waitFor()
   const rich = page.getByRole('article').filter({ hasText: 'Drehbank 2' })
-  await rich.getByText(/^Pour [\d.]+ L of deionised water, no concentrate/).waitFor()
+  await rich.getByText(/^Pour [\d.]+\sL of deionised water, no concentrate/).waitFor()
 })
 
 test('a faulty sheet is refused whole, every fault named', async () => {

@@ -122,7 +122,7 @@ test('in German, from field to field by Enter, with the target left to the middl
   for (const sense of [0, 1, 2]) await hand.tap(page.locator('.looks fieldset').nth(sense).locator('label').first())
   await hand.press('3,5')
   await page
-    .getByText(/40 L .*17,6 %/)
+    .getByText(/40\sL .*17,6\s%/)
     .first()
     .waitFor()
   await lookAt(page, 'first-recipe-read-de')

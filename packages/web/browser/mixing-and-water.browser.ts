@@ -51,7 +51,7 @@ test.each([
   // 4 % in 130 L hold 5.2 L; 50 L of the mixer's strongest, 15 %, bring 7.5 L: 12.7 in 180 are 7.06 %.
   await answer.getByText('Add 50 L at 15 %').waitFor()
   await answer.getByText('It will then stand at 7.1 %').waitFor()
-  await answer.getByText(/50 L from mixing station at 15 %, dial 8/).waitFor()
+  await answer.getByText(/50\sL from mixing station at 15\s%, dial 8/).waitFor()
   await expectRoomForAThumb(page)
   if (size === desk) await showInDocs(page, 'mixing')
   // 5,2 % in 130 L hold 6.76 L; 13.5 L make 7.5 % of 180 L: 6.74 in 50 L are 13.48 %.
@@ -72,7 +72,7 @@ test.each([
     ['Premix 1, litres', '60'],
   ])
   await answer
-    .getByText(/50 L of premix 1 at 15 %/)
+    .getByText(/50\sL of premix 1 at 15\s%/)
     .first()
     .waitFor()
 })
@@ -162,7 +162,7 @@ test('a factor found from known mixes reads the fluid from a day on', async () =
     await factor.getByLabel(`Mix ${i + 1}, made up to, %`).fill(percent)
     await factor.getByLabel(`Mix ${i + 1}, read, °Brix`).fill(brix)
   }
-  await factor.getByText(/1\.250 % per °Brix/).waitFor()
+  await factor.getByText(/1\.250\s% per °Brix/).waitFor()
   await factor.getByText(/a straight line serves/).waitFor()
   await factor.getByText(/with 1\.000, which lies outside/).waitFor()
   await factor.getByRole('button', { name: 'Save as Blue soluble 40’s factor' }).click()
@@ -217,8 +217,8 @@ test.each([
     [/^Chloride of the other/, '1'],
   ])
   const answer = ahead.getByRole('region', { name: 'Minerals ahead' })
-  await answer.getByText(/Tap water: at 150 mg\/L .*in 110 days; it comes to rest near 200 mg\/L/).waitFor()
-  await answer.getByText(/Deionised water: never at 150 mg\/L; it comes to rest near 4 mg\/L/).waitFor()
+  await answer.getByText(/Tap water: at 150\smg\/L .*in 110 days; it comes to rest near 200\smg\/L/).waitFor()
+  await answer.getByText(/Deionised water: never at 150\smg\/L; it comes to rest near 4\smg\/L/).waitFor()
   await answer.getByRole('img', { name: /chloride over 26 weeks: on Tap water from 50 mg\/L/ }).waitFor()
   await expectRoomForAThumb(page)
   if (size !== desk) return
@@ -252,8 +252,8 @@ test('a blend keeps inside its limits, and limits in conflict are named', async 
   // Chloride of at most 6 allows a fifth of tap water, 60 ppm; 100 ppm take 36 %, 10.8 mg/L.
   await blend.getByLabel(/^Most chloride/).fill('6')
   await blend.getByText('No blend of these waters keeps within the limits.').waitFor()
-  await blend.getByText(/Hardness at least 100 ppm: .* 60 ppm/).waitFor()
-  await blend.getByText(/Chloride at most 6 mg\/L: .* 11 mg\/L/).waitFor()
+  await blend.getByText(/Hardness at least 100\sppm: .* 60\sppm/).waitFor()
+  await blend.getByText(/Chloride at most 6\smg\/L: .* 11\smg\/L/).waitFor()
   await expectRoomForAThumb(page)
 })
 
@@ -272,7 +272,7 @@ test('a purifier is sized and paid back, every assumption in sight', async () =>
     [/^Saved a year/, '1800'],
   ])
   // 54,750 L a year: as much again down the drain at 0.004 is 219, with upkeep 519; 2400 / (1800 − 519) = 1.9 years.
-  await treatment.getByText(/225 L a day; the unit makes 200 L a day: too little/).waitFor()
+  await treatment.getByText(/225\sL a day; the unit makes 200\sL a day: too little/).waitFor()
   await treatment.getByText('in 1.9 years').waitFor()
   await expectRoomForAThumb(page)
 })

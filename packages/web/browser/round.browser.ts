@@ -138,7 +138,7 @@ test('a stop with tests that are due, a photo and a pour that a second phone lea
   const sum = one.getByRole('region', { name: 'This round' })
   await sum.getByText('33 L of water and 7 L of concentrate').waitFor()
   await sum.getByText('Mill 2 (down)').waitFor()
-  await sum.getByText(/Mill 1: .*3\.5 °Brix.*with a photo/).waitFor()
+  await sum.getByText(/Mill 1: .*3\.5\s°Brix.*with a photo/).waitFor()
   await sum.getByText('all of it is in the book').waitFor()
   await expectRoomForAThumb(one)
   await lookAt(one, 'round-sum', 'whole')

@@ -32,7 +32,7 @@ test('nitrite over its limit, typed at a sump, is named there and on Today with 
   await form.getByLabel('Nitrite, mg/L').fill('25-50')
   await form.getByRole('button', { name: 'Write it down' }).click()
   const findings = page.getByRole('list', { name: 'What the last results ask for' })
-  await findings.getByText(/Nitrite 25 to 50 mg\/L, over the limit of 20 mg\/L/).waitFor()
+  await findings.getByText(/Nitrite 25 to 50\smg\/L, over the limit of 20\smg\/L/).waitFor()
   expect(await findings.textContent()).toContain('TRGS 611')
   expect(await isWide(page)).toBe(false)
 

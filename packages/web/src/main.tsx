@@ -8,6 +8,7 @@ import { useObserved } from './offline/observed.ts'
 import { watchOtherPages } from './offline/reach.ts'
 import { readyForRound } from './offline/ready-for-round.ts'
 import { thisKept } from './offline/this-kept.ts'
+import { keepFiguresWhole } from './say/unbroken.ts'
 import { speakHere, thisReading, watchOtherReading } from './speech/this-reading.ts'
 import './look/look.css'
 import './look/shell.css'
@@ -18,6 +19,7 @@ async function open(): Promise<void> {
   watchVersions()
   keepTrying()
   watchOtherReading()
+  keepFiguresWhole()
   await Promise.all([
     // Words that cannot be fetched are missed less than the app.
     speakHere().catch((error: unknown) => console.error(error)),

@@ -78,7 +78,7 @@ export function Check({
         {writing.said}
         {writing.said === '' && check !== null && (
           <>
-            {measure === 'brix' && <>{sayNumber(check.percent, 1)} %. </>}
+            {measure === 'brix' && `${sayNumber(check.percent, 1)} %. `}
             {curve === null
               ? say('There are no settings to hold it against.')
               : sayDrift(dialDrift(curve, check), check)}

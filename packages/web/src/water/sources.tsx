@@ -127,9 +127,7 @@ function Present({ water }: { water: Thing }) {
         <>
           <dt>{say(word)}</dt>
           <dd>
-            <strong>
-              {sayNumber(value, decimals, {}, 0)} {unit}
-            </strong>
+            <strong>{`${sayNumber(value, decimals, {}, 0)} ${unit}`}</strong>
             {key === 'hardness' && <span class="quiet"> = {sayHardness(value)}</span>}
           </dd>
         </>
