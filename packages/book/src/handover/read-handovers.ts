@@ -1,4 +1,12 @@
-import { type HandoverParts, type Reader, say, sayHandoverNote, sayUntilDay, unitsHere } from '@sumpbook/fluid'
+import {
+  type HandoverParts,
+  type Reader,
+  say,
+  sayHandoverNote,
+  sayReason,
+  sayUntilDay,
+  unitsHere,
+} from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { sayEntry } from '../journal/say-entry.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
@@ -82,7 +90,7 @@ function openParts(
     putOff: off.map(({ words, snoozed }) => {
       if (snoozed === null) return words
       const withEnd = say('{words}, {until}', { words, until: sayUntilDay(snoozed.until, reader) })
-      return snoozed.why === '' ? withEnd : `${withEnd}: ${snoozed.why}`
+      return snoozed.why === '' ? withEnd : `${withEnd}: ${sayReason(snoozed.why)}`
     }),
     results: duties.filter(({ kind }) => kind === 'result').map(({ headline }) => headline),
   }

@@ -8,8 +8,10 @@ import { sayEntry } from './say-entry.ts'
 beforeAll(() => learn('de', german))
 afterEach(() => speakAs(() => ({ language: 'en', numbers: 'en' })))
 
-const passedBy = (reason: string) =>
-  sayEntry({ kind: 'skip', sump: 'saw', reason } as unknown as Entry, {} as Things, { units: 'metric' })
+const said = (entry: object) =>
+  sayEntry({ sump: 'saw', ...entry } as unknown as Entry, {} as Things, { units: 'metric' })
+const passedBy = (reason: string, note?: string) =>
+  said({ kind: 'skip', reason, ...(note === undefined ? {} : { note }) })
 
 test('why a stop was passed by is said in the reader’s language where a button wrote it, and stands as written where a person did', () => {
   expect(passedBy('locked')).toBe('Passed by: locked')
@@ -17,4 +19,14 @@ test('why a stop was passed by is said in the reader’s language where a button
   expect(passedBy('locked')).toBe('Ausgelassen: verschlossen')
   expect(passedBy('down')).toBe('Ausgelassen: Stillstand')
   expect(passedBy('locked, key with Anna')).toBe('Ausgelassen: locked, key with Anna')
+})
+
+test('what was tapped as the reason is said in the reader’s language, the word more as it was typed', () => {
+  speakAs(() => ({ language: 'de', numbers: 'de-DE' }))
+  expect(passedBy('not poured', 'no concentrate; Fass ist leer')).toBe(
+    'Ausgelassen: nicht eingefüllt „kein Konzentrat; Fass ist leer“',
+  )
+  expect(said({ kind: 'void', entry: 'e', reason: 'misread' })).toBe('Eintrag zurückgezogen: falsch abgelesen')
+  // A note of another kind of entry is its writer's, whatever it says.
+  expect(said({ kind: 'drawoff', note: 'no time' })).toContain('„no time“')
 })

@@ -6,6 +6,7 @@ import {
   sayFinding,
   sayList,
   sayNumber,
+  sayReason,
   sayStrength,
   sayTask,
   sayVolume,
@@ -19,12 +20,11 @@ import { setupWords } from './setup-words.ts'
 /** An entry as a line of the journal. Names of things are those of `things`; units those of the reader. */
 export function sayEntry(entry: Entry, things: Things, reader: Reader): string {
   const words = wordsOf(entry, things, reader)
-  return entry.note === undefined ? words : say('{words} “{note}”', { words, note: entry.note })
+  if (entry.note === undefined) return words
+  // Why nothing was poured is tapped, and noted.
+  const note = entry.kind === 'skip' ? sayReason(entry.note) : entry.note
+  return say('{words} “{note}”', { words, note })
 }
-
-/** Why a stop was passed by: what the round's own buttons write is said in the reader's language, what a person wrote as it stands. */
-const skipped = (reason: string): string => (Object.hasOwn(skipWords, reason) ? say(skipWords[reason]!) : reason)
-const skipWords: Record<string, string> = { locked: message('locked'), down: message('down') }
 
 function wordsOf(entry: Entry, things: Things, reader: Reader): string {
   switch (entry.kind) {
@@ -67,7 +67,7 @@ function wordsOf(entry: Entry, things: Things, reader: Reader): string {
     case 'skip':
       return entry.reason === undefined
         ? say('Passed by')
-        : say('Passed by: {reason}', { reason: skipped(entry.reason) })
+        : say('Passed by: {reason}', { reason: sayReason(entry.reason) })
     case 'handover':
       return say('Note: {text}', { text: entry.text ?? '' })
     case 'setup':
@@ -75,7 +75,7 @@ function wordsOf(entry: Entry, things: Things, reader: Reader): string {
     case 'void':
       return entry.reason === undefined
         ? say('Withdrew an entry')
-        : say('Withdrew an entry: {reason}', { reason: entry.reason })
+        : say('Withdrew an entry: {reason}', { reason: sayReason(entry.reason) })
     case 'order': {
       const amount = amountOf(entry.litres, undefined, reader)
       return made(amount === '' ? say('Ordered') : say('Ordered {amount}', { amount }), entry, things)

@@ -1,5 +1,5 @@
 import { type MonthReport, monthCsv, readMonth } from '@sumpbook/book'
-import { costPartNames, say, sayCents, sayMonth, sayVolume } from '@sumpbook/fluid'
+import { costPartNames, say, sayCents, sayMonth, sayReason, sayVolume } from '@sumpbook/fluid'
 import { type Command, exits, UsageError } from '../command.ts'
 import { withBook } from '../open.ts'
 import { parse, unitsOf } from '../options.ts'
@@ -59,7 +59,7 @@ function reportText(made: MonthReport, units = made.shop.units): string {
   const withdrawn = corrections.map(({ sump, text, withdrawn: by }) => {
     const name = sumps.find((one) => one.sump === sump)?.name ?? ''
     const words = say('Withdrawn: {name} {text}', { name, text })
-    return by.reason === null ? `  ${words}` : `  ${words}: ${by.reason}`
+    return by.reason === null ? `  ${words}` : `  ${words}: ${sayReason(by.reason)}`
   })
   const blocks = [
     say('{month} at {shop}', { month: sayMonth(month), shop: shop.name === '' ? say('the shop') : shop.name }),

@@ -1,5 +1,5 @@
 import type { SumpItem, Today, TodayDue, TodayItem } from '@sumpbook/book'
-import { say } from '@sumpbook/fluid'
+import { say, sayReason } from '@sumpbook/fluid'
 import { type Command, exits, UsageError } from '../command.ts'
 import { withBook } from '../open.ts'
 import { parse, unitsOf } from '../options.ts'
@@ -81,7 +81,7 @@ function laterText({ sentence, items, due }: NonNullable<Today['later']>): strin
 function putOffText({ name, headline, snoozed }: Pick<TodayDue, 'name' | 'headline' | 'snoozed'>): string {
   const words = { name, headline, until: snoozed?.until ?? '' }
   return snoozed?.why
-    ? `  ${say('{name}: {headline}. Until {until}: {why}.', { ...words, why: snoozed.why })}`
+    ? `  ${say('{name}: {headline}. Until {until}: {why}.', { ...words, why: sayReason(snoozed.why) })}`
     : `  ${say('{name}: {headline}. Until {until}.', words)}`
 }
 

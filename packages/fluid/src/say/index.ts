@@ -69,6 +69,17 @@ export { sayLearnt } from './learnt.ts'
 export { type MoneyReader, sayCents, sayMoney, sayMoneyBetween, sayWholeMoney } from './money.ts'
 export { sayParallel } from './parallel.ts'
 export { lowerFirst, sayCount, sayList } from './phrases.ts'
+export {
+  byMistake,
+  likelyReasons,
+  notLetIn,
+  notPouredReasons,
+  putOffReasons,
+  reasonWith,
+  recordedReason,
+  sayReason,
+  takenUpAgain,
+} from './reasons.ts'
 export { type RecipeContext, type RecipeWords, sayAlternative, sayReasons, sayRecipe, sayWay } from './recipe.ts'
 export { saySheet } from './sheet-titles.ts'
 export {

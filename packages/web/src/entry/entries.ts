@@ -1,4 +1,4 @@
-import { inLanguage, type Reader, say, sayNumber, sayStrength, sayVolume, speech } from '@sumpbook/fluid'
+import { inLanguage, type Reader, say, sayNumber, sayReason, sayStrength, sayVolume, speech } from '@sumpbook/fluid'
 import type { Entry, EntryOf, Recipe, SumpItem, SumpNow, TodayDue } from '../api/types.ts'
 import { withUnit } from '../fields/read.ts'
 import type { Typed } from '../round/typed.ts'
@@ -262,7 +262,7 @@ const recorded = (word: string): string => inLanguage(speech().language, word)
 /** Why a machine was passed by, with the note where there is one: "not poured: no concentrate". */
 export function sayPassedBy({ reason, note = '' }: Pick<EntryOf<'skip'>, 'reason' | 'note'>): string {
   const words = reason === undefined ? say('passed by') : recorded(reason)
-  return note === '' ? words : `${words}: ${recorded(note)}`
+  return note === '' ? words : `${words}: ${sayReason(note)}`
 }
 
 function readingWords(entry: EntryOf<'reading'>, reader: Reader): string {

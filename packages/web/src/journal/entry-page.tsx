@@ -1,4 +1,4 @@
-import { say } from '@sumpbook/fluid'
+import { recordedReason, say, sayReason } from '@sumpbook/fluid'
 import { useQuery } from '@tanstack/preact-query'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
@@ -9,7 +9,6 @@ import { stampNow } from '../entry/this-device.ts'
 import { useWriting } from '../entry/use-writing.ts'
 import { TextField } from '../fields/fields.tsx'
 import { sayDay, sayTime } from '../say/when.ts'
-import { recordedReason, sayReason } from './reasons.ts'
 
 /** One entry: who, when, from which device, what was typed, and what became of it. */
 export function EntryOf({ book, id }: { book: Book; id: string }) {

@@ -1,4 +1,4 @@
-import { message, say } from '@sumpbook/fluid'
+import { message, notLetIn, say } from '@sumpbook/fluid'
 import { useQuery } from '@tanstack/preact-query'
 import { Link } from 'wouter-preact'
 import { type HeldEntry, readQuarantine } from '../api/people.ts'
@@ -9,7 +9,6 @@ import { envelope } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { useWriting } from '../entry/use-writing.ts'
 import { sayDay, sayTime } from '../say/when.ts'
-import { notLetIn } from './reasons.ts'
 
 /** Entries that are kept and count nowhere for now, each with what it waits for. */
 export function Held({ book }: { book: Book }) {

@@ -1,4 +1,4 @@
-import { say } from '@sumpbook/fluid'
+import { say, sayReason } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { JournalEntry } from '../api/types.ts'
@@ -7,7 +7,6 @@ import { stampNow } from '../entry/this-device.ts'
 import { useWriting } from '../entry/use-writing.ts'
 import { dayIn, sayDay, sayTime } from '../say/when.ts'
 import { SetAsideForm } from '../today/line.tsx'
-import { sayReason } from './reasons.ts'
 
 interface JournalDaysProps {
   entries: readonly JournalEntry[]

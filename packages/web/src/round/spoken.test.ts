@@ -1,5 +1,5 @@
 /** A round in German: figures with either sign, and recorded words that stay what they are. */
-import { learn, speakAs } from '@sumpbook/fluid'
+import { learn, reasonWith, speakAs } from '@sumpbook/fluid'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { readingEntry, skipEntry } from '../entry/entries.ts'
 import { decimalSign } from '../say/units.ts'
@@ -56,6 +56,9 @@ test('what is recorded stays in English, and is said in German', () => {
   expect(record.read).not.toContain('about')
   // A person's own words are no message, whatever stands in them.
   expect(record.why).toMatch(/^(?!locked).+: Meister hat den Schlüssel \{heute\}$/)
+  const notPoured = skipEntry('not poured', reasonWith('no time', 'Ofen'), 'mill-7', stamp)
+  expect(notPoured).toMatchObject({ note: 'no time; Ofen' })
+  expect(recordOf([notPoured], reader).why).toBe('nicht eingefüllt: keine Zeit; Ofen')
   const seen = { look: 'foam', smell: 'fine', oil: null }
   expect(signsOf(seen)).toEqual(['foam'])
   expect(saySeen(seen)).toMatch(/^Schaum · .+ · –$/)

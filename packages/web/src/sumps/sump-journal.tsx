@@ -1,4 +1,4 @@
-import { say } from '@sumpbook/fluid'
+import { say, sayReason } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { Book, HistoryEntry, SumpPage } from '../api/types.ts'
@@ -63,7 +63,9 @@ export function SumpJournal({ sump, book, now }: { sump: SumpPage; book: Book; n
                 {entry.withdrawn && (
                   <span class="quiet">
                     {' '}
-                    {entry.reason === null ? say('set aside') : say('set aside: {reason}', { reason: entry.reason })}
+                    {entry.reason === null
+                      ? say('set aside')
+                      : say('set aside: {reason}', { reason: sayReason(entry.reason) })}
                   </span>
                 )}
                 {isPicking && aside === null && canBeSetAside(entry) && (

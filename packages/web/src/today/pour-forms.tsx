@@ -1,4 +1,4 @@
-import { message, say, sayPercent, sayVolume } from '@sumpbook/fluid'
+import { notPouredReasons, reasonWith, say, sayPercent, sayVolume } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Entry, SumpItem, SumpNow, Units } from '../api/types.ts'
 import { additionEntry, drawoffEntry } from '../entry/entries.ts'
@@ -195,14 +195,6 @@ export function questionsOf({
   return questions
 }
 
-const reasons = [
-  message('no time'),
-  message('no concentrate'),
-  message('no water'),
-  message('machine in use'),
-  message('decided against'),
-]
-
 /** Why a pour was not made: one tap, and a word more if there is one. */
 export function NotPouredForm({ sump, write, cancel }: { sump: string; write(note: string): void; cancel(): void }) {
   const [reason, setReason] = useState<string | null>(null)
@@ -213,14 +205,14 @@ export function NotPouredForm({ sump, write, cancel }: { sump: string; write(not
       aria-label={say('Why nothing was poured into {sump}', { sump })}
       onSubmit={(event) => {
         event.preventDefault()
-        write([reason === null ? '' : say(reason), words.trim()].filter((part) => part !== '').join('; '))
+        write(reasonWith(reason, words))
       }}
     >
       <Taps
         legend={say('Why not?')}
         name="why-not"
         value={reason}
-        choices={reasons.map((text) => [text, say(text)])}
+        choices={notPouredReasons.map((text) => [text, say(text)])}
         onPick={setReason}
       />
       <TextField label={say('A word more, if there is one')} value={words} onInput={setWords} />

@@ -1,10 +1,9 @@
-import { message, say, sayNumber } from '@sumpbook/fluid'
+import { putOffReasons, recordedReason, say, sayNumber, sayReason, takenUpAgain } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { Entry, Snoozed, TodayDue, TodayItem } from '../api/types.ts'
 import { snoozeEntry, voidEntry } from '../entry/entries.ts'
 import type { Stamp } from '../entry/stamp.ts'
 import { DayField, Taps, TextField } from '../fields/fields.tsx'
-import { takenUpAgain } from '../journal/reasons.ts'
 import { sayDay, sayWhenShort } from '../say/when.ts'
 import { type EndChoice, endOf, longestDays } from './until.ts'
 
@@ -23,14 +22,6 @@ export interface ListTime {
   timeZone: string
   shiftEnds: string
 }
-
-/** Proposed, to be changed at will. */
-const whys = [
-  message('part is on its way'),
-  message('machine is running'),
-  message('booked for the shutdown'),
-  message('somebody is on it'),
-]
 
 /** Why something is put off, and until when; both are asked for, since the record keeps them. */
 export function PutOffForm({
@@ -57,14 +48,14 @@ export function PutOffForm({
         event.preventDefault()
         setTried(true)
         if (why.trim() === '' || until === null) return
-        write((stamp) => [snoozeEntry(line, { why: why.trim(), until }, stamp)])
+        write((stamp) => [snoozeEntry(line, { why: recordedReason(why.trim(), putOffReasons), until }, stamp)])
       }}
     >
       <TextField
         label={say('Why is it put off?')}
         value={why}
         onInput={setWhy}
-        list={whys.map((one) => say(one))}
+        list={putOffReasons.map((one) => say(one))}
         fault={
           isTried && why.trim() === '' ? say('Found nothing; expected a reason: it stands beside the line.') : null
         }
@@ -153,5 +144,7 @@ export function PutOffLines({
 function saySnoozed({ why, until }: Snoozed, { at, timeZone }: ListTime): string {
   const isMidnight = sayWhenShort(until, { timeZone, now: at }).endsWith(' 00:00')
   const end = isMidnight ? sayDay(until, timeZone, at) : sayWhenShort(until, { timeZone, now: at })
-  return why === '' ? say('Put off until {end}.', { end }) : say('Put off until {end}: {why}.', { end, why })
+  return why === ''
+    ? say('Put off until {end}.', { end })
+    : say('Put off until {end}: {why}.', { end, why: sayReason(why) })
 }
