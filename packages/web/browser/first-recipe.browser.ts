@@ -95,6 +95,15 @@ test('in English, every field tapped by itself, the first recipe takes under thr
   await page.keyboard.type('Mill 2')
   expect(await next.getByLabel('Name of the machine or sump').inputValue()).toBe('Mill 2')
   await lookAt(page, 'first-recipe-next-sump')
+  expect(await next.getByLabel('Brim').isVisible()).toBe(false)
+  await page.keyboard.press('Enter')
+  await page.keyboard.type('300')
+  expect(await next.getByLabel('Full mark').inputValue()).toBe('300')
+  await next.getByText('Can wait').tap()
+  expect(await next.getByLabel('Place on the round').inputValue()).toBe('2')
+  await next.getByRole('button', { name: 'Write it down' }).tap()
+  await next.waitFor({ state: 'detached' })
+  await page.locator('.thing', { hasText: 'Mill 2' }).getByText('mark 300 L').waitFor()
 })
 
 test('in German, from field to field by Enter, with the target left to the middle of the band', async () => {

@@ -7,6 +7,7 @@ import type { Book, Entry } from '../api/types.ts'
 import { setupEntry } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { enterToNext } from '../fields/enter-to-next.ts'
+import { showFirstFault } from '../fields/show-first-fault.ts'
 import { ShopFields, shopFaults, shopHere, TimeZoneField } from '../shop/shop-form.tsx'
 import {
   type Faults,
@@ -190,11 +191,4 @@ export function BeginShop({ book }: { book: Book }) {
       </div>
     </form>
   )
-}
-
-/** Also where it is folded away. */
-function showFirstFault(): void {
-  const field = document.querySelector<HTMLElement>('[aria-invalid="true"]')
-  field?.closest('details')?.setAttribute('open', '')
-  field?.focus()
 }

@@ -6,7 +6,9 @@ import { asSetUp, refresh, useSumps } from '../api/queries.ts'
 import type { Book, Thing } from '../api/types.ts'
 import { setupEntry } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
+import { enterToNext } from '../fields/enter-to-next.ts'
 import { SelectField } from '../fields/fields.tsx'
+import { showFirstFault } from '../fields/show-first-fault.ts'
 import { shopUnits } from '../say/units.ts'
 import { BackupPart } from './backups.tsx'
 import { sayThing } from './say-thing.ts'
@@ -18,6 +20,8 @@ import {
   type FormKind,
   faultsAtFields,
   idFor,
+  newSumpFields,
+  nextSump,
   readFields,
   type Texts,
   textsOf,
@@ -57,7 +61,7 @@ export function Shop({ book }: { book: Book }) {
           {things[kind].map((thing) => (
             <ThingLine key={thing.id} kind={kind} thing={thing} book={book} />
           ))}
-          <NewThing kind={kind} add={say(add)} book={book} taken={new Set(things[kind].map(({ id }) => id))} />
+          <NewThing kind={kind} add={say(add)} book={book} there={things[kind]} />
           {kind === 'sump' && things.sump.length > 0 && (
             <p>
               <Link href="/shop/labels">{say('Labels with codes to print')}</Link>
@@ -247,7 +251,7 @@ function ThingLine({ kind, thing, book }: { kind: FormKind; thing: Thing; book: 
   )
 }
 
-function NewThing({ kind, add, book, taken }: { kind: FormKind; add: string; book: Book; taken: ReadonlySet<string> }) {
+function NewThing({ kind, add, book, there }: { kind: FormKind; add: string; book: Book; there: readonly Thing[] }) {
   const [isOpen, setOpen] = useState(() => location.hash === `#new-${kind}`)
   if (!isOpen) {
     return (
@@ -256,13 +260,13 @@ function NewThing({ kind, add, book, taken }: { kind: FormKind; add: string; boo
       </button>
     )
   }
+  const taken = new Set(there.map(({ id }) => id))
   return (
     <ThingEdit
       kind={kind}
       label={add}
       book={book}
-      texts={{}}
-      fluid={book.fluids.length === 1 ? book.fluids[0]!.id : ''}
+      {...(kind === 'sump' ? nextSump(there, book.fluids) : { texts: {}, fluid: '' })}
       save={(values) => {
         const thing = thingFrom(values)
         return setupEntry({ kind, id: idFor(String(thing.name), taken, kind) }, thing, null, stampNow())
@@ -291,6 +295,7 @@ function ThingEdit({ kind, label, book, texts: first, fluid: firstFluid, before,
   const fields = allFields[kind]
   const read = readFields(texts, fields, units, before)
   const faults = saving.isTried && 'faults' in read ? read.faults : saving.faults(fields)
+  const typed = { texts, faults, units, change: setTexts }
   const lacksFluid = kind === 'sump' && fluid === ''
   const form = useRef<HTMLFormElement>(null)
   // Who tapped for this form goes on in it, wherever on the page it opened.
@@ -298,12 +303,22 @@ function ThingEdit({ kind, label, book, texts: first, fluid: firstFluid, before,
   const submit = async (event: Event) => {
     event.preventDefault()
     saving.setTried(true)
-    if ('faults' in read || lacksFluid) return
+    if ('faults' in read || lacksFluid) {
+      requestAnimationFrame(showFirstFault)
+      return
+    }
     const entry = save({ ...read.values, ...(kind === 'sump' ? { fluid } : {}) })
     if (entry === null || (await saving.put(() => putEntry(entry)))) close()
   }
   return (
-    <form ref={form} class="thing-edit" aria-label={label} noValidate onSubmit={(event) => void submit(event)}>
+    <form
+      ref={form}
+      class="thing-edit"
+      aria-label={label}
+      noValidate
+      onKeyDown={enterToNext}
+      onSubmit={(event) => void submit(event)}
+    >
       {kind === 'sump' && (
         <SelectField
           label={say('Fluid in it')}
@@ -319,7 +334,17 @@ function ThingEdit({ kind, label, book, texts: first, fluid: firstFluid, before,
           }
         />
       )}
-      <ThingFields fields={fields} texts={texts} faults={faults} units={units} change={setTexts} />
+      {kind === 'sump' && before === undefined ? (
+        <>
+          <ThingFields fields={newSumpFields.first} {...typed} enter="go" />
+          <details class="can-wait">
+            <summary>{say('Can wait: place, brim, suction, lines, a band of its own')}</summary>
+            <ThingFields fields={newSumpFields.later} {...typed} />
+          </details>
+        </>
+      ) : (
+        <ThingFields fields={fields} {...typed} />
+      )}
       <SaveRow saving={saving} cancel={close} />
     </form>
   )

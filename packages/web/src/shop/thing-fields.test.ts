@@ -5,6 +5,8 @@ import {
   faultsAtFields,
   firstDayFields,
   idFor,
+  newSumpFields,
+  nextSump,
   readFields,
   textsOf,
   thingFrom,
@@ -110,4 +112,37 @@ test('a name becomes an id of plain letters; one that is taken gets a number', (
   expect(idFor('Fräse 7', new Set(), 'sump')).toBe('frase-7')
   expect(idFor('Mill 7', new Set(['mill-7']), 'sump')).toBe('mill-7-2')
   expect(idFor('七', new Set(['sump']), 'sump')).toBe('sump-2')
+})
+
+test('a new sump begins with the fluid of the last on the round and the place behind it', () => {
+  const fluids = [
+    { id: 'blue', name: 'Blue 40' },
+    { id: 'clear', name: 'Clear 1' },
+  ]
+  const sumps = [
+    { id: 'b', name: 'Mill 2', fluid: 'clear', order: 4, limits: { concentration: { low: 5, high: 7 } } },
+    { id: 'a', name: 'Mill 1', fluid: 'blue', order: 2 },
+  ]
+  expect(nextSump(sumps, fluids)).toEqual({ fluid: 'clear', texts: { order: '5' } })
+  // Where the last has no place on the round the next has none either, and goes by its name.
+  expect(nextSump([...sumps, { id: 'c', name: 'Saw', fluid: 'blue' }], fluids)).toEqual({ fluid: 'blue', texts: {} })
+})
+
+test('the first of all sumps takes the only fluid, of two none', () => {
+  expect(nextSump([], [{ id: 'blue', name: 'Blue 40' }])).toEqual({ fluid: 'blue', texts: {} })
+  expect(
+    nextSump(
+      [],
+      [
+        { id: 'blue', name: 'Blue 40' },
+        { id: 'c', name: 'Clear 1' },
+      ],
+    ).fluid,
+  ).toBe('')
+})
+
+test('a new sump’s form has all fields of a sump, some of them folded away', () => {
+  const paths = [...newSumpFields.first, ...newSumpFields.later].map(({ path }) => path)
+  expect(newSumpFields.first.map(({ path }) => path)).toEqual(['name', 'fillVolume'])
+  expect(paths.toSorted()).toEqual(allFields.sump.map(({ path }) => path).toSorted())
 })

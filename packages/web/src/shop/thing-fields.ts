@@ -11,6 +11,7 @@ import {
   readPlain,
 } from '../fields/read.ts'
 import { fieldPercent, fieldVolume, shopUnits } from '../say/units.ts'
+import { inWalkingOrder } from '../standing/walking-order.ts'
 import { type DipTable, dipsText, type ListRead, padsText, readDips, readPads } from './list-fields.ts'
 
 /** One field of a thing's form, its texts as messages: what it is called, how its text is read, and where its value stands in the thing. */
@@ -221,6 +222,25 @@ export const allFields = {
   container,
   instrument,
 } as const
+
+/** Of a sump that is new, what a first recipe asks of it, and what can wait; no field is in neither. */
+export const newSumpFields = {
+  first: [...sumpName, ...sumpMark],
+  later: allFields.sump.filter(({ path }) => ![...sumpName, ...sumpMark].some((first) => first.path === path)),
+} as const
+
+/**
+ * What a new sump's form begins with, from the sumps that are there: the fluid of the one before, and the place behind it on the round. A band of
+ * its own is not among it: without one, the fluid's holds.
+ */
+export function nextSump(sumps: readonly Thing[], fluids: readonly Thing[]): { fluid: string; texts: Texts } {
+  const before = sumps.toSorted((a, b) => inWalkingOrder(stopOf(a), stopOf(b))).at(-1)
+  const fluid = fluids.find(({ id }) => id === before?.fluid) ?? (fluids.length === 1 ? fluids[0] : undefined)
+  const texts: Texts = typeof before?.order === 'number' ? { order: String(Math.floor(before.order) + 1) } : {}
+  return { fluid: fluid?.id ?? '', texts }
+}
+
+const stopOf = ({ name, order }: Thing) => ({ name: String(name), order: typeof order === 'number' ? order : null })
 
 export type FormKind = Exclude<ThingKind, 'shop' | 'mixer'>
 
