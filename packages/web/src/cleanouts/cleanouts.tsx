@@ -17,7 +17,7 @@ export function Cleanouts({ book, part }: { book: Book; part: string | null }) {
       part={part}
       parts={[
         { id: null, name: say('Jobs'), show: () => <JobsPart book={book} /> },
-        { id: 'plan', name: say('Plan one'), show: () => <PlanPart book={book} /> },
+        { id: 'plan', name: say('Plan'), show: () => <PlanPart book={book} /> },
         { id: 'together', name: say('Several'), show: () => <SideBySidePart book={book} /> },
         { id: 'upkeep', name: say('Upkeep'), show: () => <UpkeepPart book={book} /> },
         { id: 'shutdown', name: say('Shutdown'), show: () => <StandstillPart book={book} /> },

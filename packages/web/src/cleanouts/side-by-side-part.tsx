@@ -85,7 +85,7 @@ export function SideBySidePart({ book }: { book: Book }) {
       {plan.data !== undefined && taken.length > 0 && (
         <p class="quiet">
           <Said
-            text="Nights are not left out, and each machine goes by the plan the book makes for it. Open the sheets one by one under <plan>Plan one</plan>."
+            text="Nights are not left out, and each machine goes by the plan the book makes for it. Open the sheets one by one under <plan>Plan</plan>."
             parts={{ plan: (inside) => <Link href="/cleanouts/plan">{inside}</Link> }}
           />
         </p>
