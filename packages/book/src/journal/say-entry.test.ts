@@ -16,7 +16,7 @@ const passedBy = (reason: string, note?: string) =>
 test('why a stop was passed by is said in the reader’s language where a button wrote it, and stands as written where a person did', () => {
   expect(passedBy('locked')).toBe('Passed by: locked')
   speakAs(() => ({ language: 'de', numbers: 'de-DE' }))
-  expect(passedBy('locked')).toBe('Ausgelassen: verschlossen')
+  expect(passedBy('locked')).toBe('Ausgelassen: gesperrt')
   expect(passedBy('down')).toBe('Ausgelassen: Stillstand')
   expect(passedBy('locked, key with Anna')).toBe('Ausgelassen: locked, key with Anna')
 })

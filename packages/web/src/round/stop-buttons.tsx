@@ -1,5 +1,21 @@
-import { say } from '@sumpbook/fluid'
+import { message, say } from '@sumpbook/fluid'
 import type { StopState } from './use-stop.ts'
+
+/** Why a stop is passed by: each with what it means, short under its word and whole for whoever points at it or listens. */
+const passings = [
+  {
+    reason: 'locked',
+    word: message('Locked'),
+    short: message('keep off'),
+    full: message('Locked out or shut: somebody works on it, or nobody gets at it. Nothing is read or poured.'),
+  },
+  {
+    reason: 'down',
+    word: message('Down'),
+    short: message('out of use'),
+    full: message('It stands idle, out of use: nothing is read or poured until it runs again.'),
+  },
+] as const
 
 /** What can be done at a stop, with the one that the page leads to set off. */
 export function StopButtons({
@@ -40,16 +56,15 @@ export function StopButtons({
               : say('On to the refractometer')}
         </button>
       )}
-      {isUnread && (
-        <>
-          <button type="button" onClick={() => passBy('locked')} disabled={isAsked}>
-            {say('Locked')}
+      {isUnread &&
+        passings.map(({ reason, word, short, full }) => (
+          <button key={reason} type="button" title={say(full)} onClick={() => passBy(reason)} disabled={isAsked}>
+            {say(word)}
+            <small class="meant" aria-hidden="true">
+              {say(short)}
+            </small>
           </button>
-          <button type="button" onClick={() => passBy('down')} disabled={isAsked}>
-            {say('Down')}
-          </button>
-        </>
-      )}
+        ))}
       {settles && (
         <button
           type="button"
