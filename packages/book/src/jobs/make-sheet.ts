@@ -7,9 +7,9 @@ import {
   type Reader,
   type SheetContext,
   type ShutdownKind,
-  say,
   sayCautions,
   sayCleanoutStep,
+  sayShutdownStep,
   shutdownSheet,
 } from '@sumpbook/fluid'
 import { startOfDay } from '../journal/calendar.ts'
@@ -146,8 +146,7 @@ function standstillSheet(kind: ShutdownKind, values: unknown, { sump, things }: 
   const steps = shutdownSheet(kind).map(
     ({ cautions, ...step }): PlannedStep => ({
       ...step,
-      title: say(step.title),
-      text: say(step.text),
+      ...sayShutdownStep(step),
       cautions: sayCautions(cautions),
       hours: 0,
       volume: 0,

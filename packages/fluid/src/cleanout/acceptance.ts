@@ -20,7 +20,7 @@ export type RinseVerdict =
   | { outcome: 'look-first'; missing: ('ph' | 'look' | 'smell')[] }
 
 /** As far as strips of half a unit tell (common practice, no source). */
-const samePh = 0.5
+export const samePh = 0.5
 
 /**
  * Whether a rinse is accepted: on its pH beside that of the weak fluid as poured (alkaline cleaner that is left lifts it), on look and on

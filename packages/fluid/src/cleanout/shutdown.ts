@@ -8,6 +8,7 @@ export interface ShutdownStep {
   id: string
   /** What to do, as a heading. */
   title: string
+  /** With figures of its own in braces; both are said by `sayShutdownStep`. */
   text: string
   cautions: CautionId[]
   signs: 'operator' | 'keeper'
@@ -145,7 +146,7 @@ const sheets: Readonly<Record<ShutdownKind, ShutdownStep[]>> = {
     step(
       'readings',
       'Read it',
-      'Strength, pH; a pH that has fallen by more than 0.5 since before means growth or something carried in: find out first.',
+      'Strength, pH; a pH that has fallen by more than {fall} since before means growth or something carried in: find out first.',
       {
         asks: ['brix', 'ph'],
         cautions: ['phCauseFirst'],

@@ -52,6 +52,8 @@ test('what arithmetic leaves is told, and that it accepts nothing', () => {
   const { text } = wordsAt('rinse-check')
   expect(text).toContain('0.56 % of the old fluid’s strength and 0.21 % of cleaner')
   expect(text).toContain('That alone accepts nothing')
+  expect(text).toContain('more than 0.5 above')
+  expect(wordsAt('rinse-check', { locale: 'de-DE' }).text).toContain('more than 0,5 above')
 })
 
 test('litres are said in the reader’s unit', () => {

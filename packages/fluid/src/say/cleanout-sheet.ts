@@ -1,5 +1,5 @@
 import { sayCautions } from '../cautions/index.ts'
-import type { RinseFault } from '../cleanout/acceptance.ts'
+import { type RinseFault, samePh } from '../cleanout/acceptance.ts'
 import type { ApartBecause, ChangeOver } from '../cleanout/change-over.ts'
 import type { CleanoutPour } from '../cleanout/cleanout.ts'
 import type { DrainWay } from '../cleanout/drain-way.ts'
@@ -102,8 +102,8 @@ function textOf(step: CleanoutStep, sheet: Sheet, context: SheetContext): string
       )
     case 'rinse-check':
       return say(
-        '{residue} That alone accepts nothing: its pH at the drain beside the pH as poured, its look and its smell do. Not clear, or more than 0.5 above: rinse again.',
-        { residue: residueWords(sheet, context) },
+        '{residue} That alone accepts nothing: its pH at the drain beside the pH as poured, its look and its smell do. Not clear, or more than {ph} above: rinse again.',
+        { residue: residueWords(sheet, context), ph: sayNumber(samePh, 1, context) },
       )
     case 'charge':
       return say('{pour} With the rinse in the corners the whole then stands at {strength}. Run it for half an hour.', {
@@ -264,7 +264,7 @@ export function sayChangeOver(change: ChangeOver): string[] {
 
 const rinseFaults: Record<RinseFault, string> = {
   'cleaner-left': message(
-    'The pH at the drain is more than 0.5 above that of the weak fluid as poured: cleaner is left.',
+    'The pH at the drain is more than {ph} above that of the weak fluid as poured: cleaner is left.',
   ),
   'still-dirty': message('It comes out dirty.'),
   'still-smells': message('It smells.'),
@@ -272,6 +272,6 @@ const rinseFaults: Record<RinseFault, string> = {
 
 /** Why a rinse is not accepted yet, a sentence each. */
 export const sayRinseFaults = (faults: readonly RinseFault[]): string[] => [
-  ...faults.map((fault) => say(rinseFaults[fault])),
+  ...faults.map((fault) => say(rinseFaults[fault], { ph: sayNumber(samePh, 1) })),
   say('Rinse again before anything fresh goes in.'),
 ]

@@ -174,14 +174,18 @@ export function sayPh(verdict: PhVerdict, reader: NumberReader = {}): string {
         ? say('pH is at or above its floor.')
         : say('pH stands {fall} under its fresh value.', { fall })
     case 'cannot-tell':
-      return say(cannotTell[verdict.because])
+      return say(cannotTell[verdict.because], {
+        fall: tenth(0.5, reader),
+        low: tenth(0.2, reader),
+        high: tenth(0.3, reader),
+      })
   }
 }
 
 const cannotTell = {
   'no-fresh': message('No pH was read soon after the charge: a fall cannot be told from this reading.'),
   'steps-too-wide': message(
-    'The steps of these strips are too wide to see such a fall; half-unit strips cannot see 0.5. Read it again with steps of 0.2 to 0.3 or a meter.',
+    'The steps of these strips are too wide to see such a fall; half-unit strips cannot see {fall}. Read it again with steps of {low} to {high} or a meter.',
   ),
   'other-strength': message(
     'The fluid stands at another strength than when it was fresh, and pH follows strength: bring it to its target and read again.',

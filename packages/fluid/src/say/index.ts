@@ -82,6 +82,7 @@ export {
 } from './reasons.ts'
 export { type RecipeContext, type RecipeWords, sayAlternative, sayReasons, sayRecipe, sayWay } from './recipe.ts'
 export { saySheet } from './sheet-titles.ts'
+export { sayShutdownStep } from './shutdown.ts'
 export {
   type CheckReason,
   type DatedCrossing,

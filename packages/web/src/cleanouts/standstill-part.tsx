@@ -1,4 +1,4 @@
-import { message, type ShutdownKind, say, sayCautions, shutdownSheet } from '@sumpbook/fluid'
+import { message, type ShutdownKind, say, sayCautions, sayShutdownStep, shutdownSheet } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import { Link, useLocation } from 'wouter-preact'
 import { useSumps } from '../api/queries.ts'
@@ -28,10 +28,9 @@ export function StandstillPart({ book: _ }: { book: Book }) {
   const writing = useWriting()
   const hasDays = kind === 'holidays' || kind === 'mothballed'
   const isTurned = from !== '' && to !== '' && to < from
-  const steps = shutdownSheet(kind).map(({ title, text, ...step }) => ({
+  const steps = shutdownSheet(kind).map((step) => ({
     ...step,
-    title: say(title),
-    text: say(text),
+    ...sayShutdownStep(step),
     cautions: sayCautions(step.cautions),
     hours: 0,
   }))

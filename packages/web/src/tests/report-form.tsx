@@ -112,7 +112,13 @@ function readRow({ name, value }: Row) {
   if (name.trim() === '' && value.trim() === '') return null
   const read = readClass(value, ends)
   if ('fault' in read) return read
-  if (read.value === null) return { fault: { found: say('nothing'), expected: say('a figure such as 12 or <0.1') } }
+  if (read.value === null)
+    return {
+      fault: {
+        found: say('nothing'),
+        expected: say('a figure such as 12 or {less}', { less: `<${sayNumber(0.1, 1)}` }),
+      },
+    }
   return name.trim() === ''
     ? { fault: { found: say('no name'), expected: say('what was found, such as boron') } }
     : read

@@ -361,7 +361,9 @@ function EveryUnit() {
         <TextField
           numeric
           label={say('Hardness')}
-          hint={say('ppm, or with its unit: 14 °dH, 15 gpg, 18 clark, 25 °fH, 2.5 mmol/L')}
+          hint={say('ppm, or with its unit: 14 °dH, 15 gpg, 18 clark, 25 °fH, {mmol} mmol/L', {
+            mmol: sayNumber(2.5, 1),
+          })}
           value={text}
           onInput={setText}
           fault={'fault' in read ? read.fault : null}
