@@ -1,3 +1,4 @@
+import { message, say } from '@sumpbook/fluid'
 /** One thing wrong with what came in: where, what stood there, what belongs there. */
 export interface Fault {
   /** JSON Pointer (RFC 6901) into what was given; a sheet's fault has `row` and `column` as well. */
@@ -59,15 +60,44 @@ export class BookError extends Error {
 /** Refused input in one sentence for one fault, with a count for more. */
 export function refusal(faults: readonly Fault[], what = 'input'): BookError {
   const [first] = faults
-  const rest = faults.length > 1 ? ` (and ${faults.length - 1} more)` : ''
-  const message =
-    first === undefined ? `The ${what} was refused.` : `The ${what} was refused: ${sayFault(first)}${rest}`
-  return new BookError('refused-input', message, faults)
+  const told = { what: say(refusedWords[what] ?? what), fault: first === undefined ? '' : sayFault(first) }
+  const words =
+    first === undefined
+      ? say('The {what} was refused.', told)
+      : faults.length === 1
+        ? say('The {what} was refused: {fault}', told)
+        : say('The {what} was refused: {fault} (and {more} more)', { ...told, more: String(faults.length - 1) })
+  return new BookError('refused-input', words, faults)
+}
+
+/** What can be refused; what is not among them has a name of its own. */
+const refusedWords: Readonly<Record<string, string>> = {
+  input: message('input'),
+  entry: message('entry'),
+  sheet: message('sheet'),
+  file: message('file'),
+  'book file': message('book file'),
+  map: message('map'),
+  request: message('request'),
+  attachment: message('attachment'),
+  plan: message('plan'),
+  question: message('question'),
+  account: message('account'),
+  'example shop': message('example shop'),
 }
 
 /** "row 4, column pH: found 19, expected at most 14" */
 export function sayFault({ pointer, row, column, found, expected }: Fault): string {
-  const place =
-    row === undefined ? pointer || 'the document' : `row ${row}${column === undefined ? '' : `, column ${column}`}`
-  return `${place}: found ${found}, expected ${expected}`
+  return say('{place}: found {found}, expected {expected}', {
+    place: placeOf({ pointer, row, column }),
+    found,
+    expected,
+  })
+}
+
+function placeOf({ pointer, row, column }: { pointer: string; row: number | undefined; column: string | undefined }) {
+  if (row === undefined) return pointer || say('the document')
+  return column === undefined
+    ? say('row {row}', { row: String(row) })
+    : say('row {row}, column {column}', { row: String(row), column })
 }

@@ -1,4 +1,5 @@
 import { isDeepStrictEqual } from 'node:util'
+import { say } from '@sumpbook/fluid'
 import { type Fault, refusal } from '../errors.ts'
 import { utc } from '../journal/order.ts'
 import { referenceFaults } from '../journal/references.ts'
@@ -30,8 +31,8 @@ export function readBookDocument(text: string): BookDocument {
   const file = input as BookFile
   const faults = [...withoutCanonicalForm(file), ...doubledThings(file), ...doubledEntries(file), ...factFaults(file)]
   if (faults.length > 0) throw refusal(faults, 'book file')
-  const warnings = unknownFields(bookFile, file).map(
-    (pointer) => `${pointer} is not a field of ${bookFormat}; it is kept.`,
+  const warnings = unknownFields(bookFile, file).map((pointer) =>
+    say('{pointer} is not a field of {format}; it is kept.', { pointer, format: bookFormat }),
   )
   return { file, warnings }
 }
@@ -42,7 +43,13 @@ function parseJson(text: string): unknown {
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error)
     throw refusal(
-      [{ pointer: '', found: `text that is not JSON to its end (${why})`, expected: 'a whole JSON document' }],
+      [
+        {
+          pointer: '',
+          found: say('text that is not JSON to its end ({why})', { why }),
+          expected: say('a whole JSON document'),
+        },
+      ],
       'book file',
     )
   }
@@ -73,7 +80,11 @@ function doubledThings(file: BookFile): Fault[] {
     return (file[section] ?? []).flatMap(({ id }, i) => {
       if (!seen.has(id)) return seen.add(id) && []
       return [
-        { pointer: `/${section}/${i}/id`, found: sayFound(id), expected: 'an id that no other of this section has' },
+        {
+          pointer: `/${section}/${i}/id`,
+          found: sayFound(id),
+          expected: say('an id that no other of this section has'),
+        },
       ]
     })
   })
@@ -87,7 +98,7 @@ function doubledEntries(file: BookFile): Fault[] {
     const first = seen.get(id)
     if (first === undefined) return seen.set(id, entry) && []
     if (isDeepStrictEqual(first, entry)) return []
-    return [{ pointer: `/entries/${i}/id`, found: sayFound(entry.id), expected: 'an id that no other entry has' }]
+    return [{ pointer: `/entries/${i}/id`, found: sayFound(entry.id), expected: say('an id that no other entry has') }]
   })
 }
 
@@ -97,7 +108,7 @@ function factFaults(file: BookFile): Fault[] {
   const fluids = (file.sumps ?? []).flatMap(({ fluid }, i) =>
     now.fluid.has(fluid)
       ? []
-      : [{ pointer: `/sumps/${i}/fluid`, found: sayFound(fluid), expected: 'the id of a fluid of this book' }],
+      : [{ pointer: `/sumps/${i}/fluid`, found: sayFound(fluid), expected: say('the id of a fluid of this book') }],
   )
   const entries = (file.entries ?? []).flatMap((entry, i) => {
     const at = `/entries/${i}`

@@ -1,4 +1,5 @@
 import { isDeepStrictEqual } from 'node:util'
+import { say } from '@sumpbook/fluid'
 import { type Fault, refusal } from '../errors.ts'
 import { arriving } from '../journal/arriving.ts'
 import { canonicalJson } from '../journal/canonical.ts'
@@ -66,8 +67,8 @@ async function planImport(journal: JournalWriter, file: BookFile): Promise<Plan>
     return [
       {
         pointer: `/entries/${i}`,
-        found: 'another entry under this id',
-        expected: `what the book has under ${entry.id}`,
+        found: say('another entry under this id'),
+        expected: say('what the book has under {id}', { id: entry.id }),
       },
     ]
   })
@@ -107,7 +108,9 @@ function differences(pointer: string, coming: Record<string, unknown>, there: Re
     .map(([field, value]) => ({
       pointer: `${pointer}/${field}`,
       found: sayFound(value),
-      expected: `${sayFound(there[field])}, as the book has it (a change is a set-up entry with the day from which it holds)`,
+      expected: say('{value}, as the book has it (a change is a set-up entry with the day from which it holds)', {
+        value: sayFound(there[field]),
+      }),
     }))
 }
 

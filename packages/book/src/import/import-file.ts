@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { refusal } from '../errors.ts'
 import { arriving } from '../journal/arriving.ts'
 import { canonicalJson } from '../journal/canonical.ts'
@@ -32,7 +33,7 @@ export async function importFile(
 ): Promise<ImportReport> {
   const start = await firstBytesOf(source, 64)
   if (start.length === 0)
-    throw refusal([{ pointer: '', found: 'an empty file', expected: 'a book file, CSV or workbook' }], 'file')
+    throw refusal([{ pointer: '', found: say('an empty file'), expected: say('a book file, CSV or workbook') }], 'file')
   if (looksLikeJson(source.name, start)) return importBookFile(store, await textOf(source), now, { preview })
   return store.write(async (journal) => {
     const things = (await readThings(journal)).at()

@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads'
+import { type Speech, speech } from '@sumpbook/fluid'
 import { BookError, type ErrorCode, type Fault } from '../errors.ts'
 import type { StorePlace } from '../store/place.ts'
 import type { Store } from '../store/store.ts'
@@ -12,6 +13,8 @@ export interface ImportOrder {
   source: { name: string; path: string } | { name: string; bytes: Uint8Array }
   options: ImportOptions
   now: string
+  /** How whoever imports reads: faults and questions come said. */
+  speech: Speech
 }
 
 /** What it answers: the report, the book's refusal, or what nobody foresaw. */
@@ -37,7 +40,13 @@ export async function importInWorker(
 ): Promise<ImportReport> {
   const { place } = store
   if (place.kind === 'memory') return importFile(store, source, now, options)
-  const order: ImportOrder = { place, source: await portable(source), options, now: now.toISOString() }
+  const order: ImportOrder = {
+    place,
+    source: await portable(source),
+    options,
+    now: now.toISOString(),
+    speech: speech(),
+  }
   const answer = await store.hold(() => askWorker(order))
   if ('report' in answer) return answer.report
   if ('failure' in answer) throw new Error(answer.failure)

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { refusal } from '../errors.ts'
 import type { Store } from '../store/store.ts'
 import { importBookFile } from './import-book.ts'
@@ -15,7 +16,7 @@ export async function loadExample(store: Store, bookFile: (until: string) => str
   const [head, things] = await Promise.all([store.head(), store.countThings()])
   if (head.seq > 0 || things > 0) {
     throw refusal(
-      [{ pointer: '', found: 'a book with entries', expected: 'an empty book for the example shop' }],
+      [{ pointer: '', found: say('a book with entries'), expected: say('an empty book for the example shop') }],
       'example shop',
     )
   }

@@ -1,3 +1,4 @@
+import { message } from '@sumpbook/fluid'
 import { z } from 'zod'
 
 /** A finite number no smaller than 0: litres, milligrams per litre, hours … */
@@ -15,17 +16,20 @@ export const id = z
   .string()
   .min(1)
   .max(200)
-  .refine((text) => text.trim() === text, { error: 'a name without blanks at its ends' })
-  .refine((text) => !/\p{Cc}/u.test(text), { error: 'a name without control characters' })
+  .refine((text) => text.trim() === text, { error: message('a name without blanks at its ends') })
+  .refine((text) => !/\p{Cc}/u.test(text), { error: message('a name without control characters') })
 /** What people read. */
 export const name = z.string().min(1).max(300)
 /** Free words. */
 export const text = z.string().max(20_000)
 
 /** An instant: RFC 3339 with offset, `2026-10-05T09:30:00+02:00` or `…Z`. */
-export const instant = z.iso.datetime({ offset: true, error: 'a time with offset, such as 2026-03-03T09:30:00+01:00' })
+export const instant = z.iso.datetime({
+  offset: true,
+  error: message('a time with offset, such as 2026-03-03T09:30:00+01:00'),
+})
 /** A calendar day in the shop's zone, `2026-10-05`. */
-export const day = z.iso.date({ error: 'a day, such as 2026-03-03' })
+export const day = z.iso.date({ error: message('a day, such as 2026-03-03') })
 
 /** What a strip or a slide says when it names a class and not a figure. */
 export const classOfValue = (value: z.ZodNumber) =>
@@ -34,7 +38,7 @@ export const classOfValue = (value: z.ZodNumber) =>
       value,
       z
         .strictObject({ low: value, high: value })
-        .refine(({ low, high }) => low < high, { error: 'low below high', path: ['high'] }),
+        .refine(({ low, high }) => low < high, { error: message('low below high'), path: ['high'] }),
       z.strictObject({ below: value }),
       z.strictObject({ atLeast: value }),
     ],

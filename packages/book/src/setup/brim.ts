@@ -1,4 +1,4 @@
-import { brimTolerance, volumeAt } from '@sumpbook/fluid'
+import { brimTolerance, say, volumeAt } from '@sumpbook/fluid'
 import type { Fault } from '../errors.ts'
 import type { Reading } from '../schema/entries/index.ts'
 import { sayFound } from '../schema/faults.ts'
@@ -25,13 +25,19 @@ export function brimFaults(reading: Reading, sump: Sump, at = ''): Fault[] {
   const brim = brimOf(sump)
   const top = sump.dipTable?.at(-1)?.[0]
   if (typeof reading.level === 'number' && top !== undefined && reading.level > brimTolerance * top) {
-    const expected = `at most the end of the dip table of ${sump.name}, ${top} mm`
+    const expected = say('at most the end of the dip table of {sump}, {level} mm', {
+      sump: sump.name,
+      level: String(top),
+    })
     return [{ pointer: `${at}/level`, found: `${sayFound(reading.level)} mm`, expected }]
   }
   const litres = litresSeen(reading, sump)
   if (brim === null || litres === null || litres <= brimTolerance * brim) return []
-  const expected = `at most the brim of ${sump.name}, ${Math.round(brim)} L`
+  const expected = say('at most the brim of {sump}, {litres} L', { sump: sump.name, litres: String(Math.round(brim)) })
   if (typeof reading.volume === 'number') return [{ pointer: `${at}/volume`, found: `${sayFound(litres)} L`, expected }]
-  const found = `${sayFound(reading.level)} mm, that is ${Math.round(litres)} L`
+  const found = say('{level} mm, that is {litres} L', {
+    level: sayFound(reading.level),
+    litres: String(Math.round(litres)),
+  })
   return [{ pointer: `${at}/level`, found, expected }]
 }

@@ -64,13 +64,13 @@ export function planColumns(input: PlanInput): ColumnPlan {
   const aboutMachines = firsts.some((one) => one !== null && one.field !== 'sump' && one.machine !== null)
   plan.shape = map.shape ?? (hasMachineColumn ? 'long' : 'wide')
   if (plan.shape === 'wide' && hasMachineColumn)
-    plan.warnings.push('The sheet was read as wide, as the map says; its column of machines is left out.')
+    plan.warnings.push(say('The sheet was read as wide, as the map says; its column of machines is left out.'))
   for (const [index, heading] of head.headings.entries()) {
     plan.columns.push(columnOf({ input, plan, heading, index, first: firsts[index] ?? null, aboutMachines }))
   }
   for (const key of Object.keys(map.columns ?? {})) {
     if (!head.headings.includes(key))
-      plan.warnings.push(`The map names a column "${key}" that the sheet does not have.`)
+      plan.warnings.push(say('The map names a column "{heading}" that the sheet does not have.', { heading: key }))
   }
   plan.faults.push(...doubled(plan.columns))
   return plan
@@ -89,7 +89,9 @@ function firstReading(
   const said = readBySelf(spelled(head, index), names, shop)
   if (index === head.dateColumn && mapped?.field === undefined) {
     plan.warnings.push(
-      `${heading === '' ? `Column ${index + 1}` : `"${heading}"`} is taken as the date: its cells are dates.`,
+      heading === ''
+        ? say('Column {column} is taken as the date: its cells are dates.', { column: String(index + 1) })
+        : say('"{heading}" is taken as the date: its cells are dates.', { heading }),
     )
     return { field: 'at', unit: null, unitText: null, machine: null, mapped: false }
   }
@@ -148,7 +150,7 @@ function withMap({
     plan.faults.push({
       pointer: `/columns/${pointerKey(heading)}/unit`,
       found: JSON.stringify(mapped.unit),
-      expected: `one of ${unitNames(numberFields[field]).join(', ')}`,
+      expected: say('one of {values}', { values: unitNames(numberFields[field]).join(', ') }),
     })
     return { field, unit: null, unitText: null, machine, mapped: true }
   }
@@ -190,7 +192,9 @@ function columnOf({
   if (first === null) return unknownColumn(column, { input, plan })
   if (plan.shape === 'wide' && first.field === 'sump') return column
   if (plan.shape === 'long' && first.machine !== null && !first.mapped) {
-    plan.warnings.push(`"${heading}" is about one machine in a sheet with a column of machines; it is left out.`)
+    plan.warnings.push(
+      say('"{heading}" is about one machine in a sheet with a column of machines; it is left out.', { heading }),
+    )
     return column
   }
   if (first.dateOrder !== undefined) plan.dateOrder = first.dateOrder
@@ -224,8 +228,10 @@ function troubled(column: SheetColumn, { trouble, unitText }: Heading, { input, 
     pointer: `/columns/${pointerKey(column.heading)}`,
     row: input.head.row,
     column: column.heading,
-    found: `the unit "${unitText}"`,
-    expected: `one of ${unitNames(dimensions).join(', ')} (or say in the map what the column holds)`,
+    found: say('the unit "{unit}"', { unit: String(unitText) }),
+    expected: say('one of {units} (or say in the map what the column holds)', {
+      units: unitNames(dimensions).join(', '),
+    }),
   })
 }
 
@@ -237,7 +243,9 @@ function orphan(
   const wholeSheet = machineOfTitles(input)
   if (!aboutMachines && wholeSheet !== null) return { ...column, machine: wholeSheet }
   if (aboutMachines) {
-    plan.warnings.push(`"${column.heading}" does not say which machine it is about; it is left out.`)
+    plan.warnings.push(
+      say('"{heading}" does not say which machine it is about; it is left out.', { heading: column.heading }),
+    )
     return { ...column, field: null }
   }
   plan.questions.push({
@@ -282,10 +290,15 @@ const isConcentration = (heading: string, shop: ShopUnits) =>
   (readHeading(heading, shop) as UnknownHeading).reason === 'concentration'
 
 function leftOut(column: SheetColumn, plan: ColumnPlan, shop: ShopUnits): SheetColumn {
-  const why = isConcentration(column.heading, shop)
-    ? 'does not say how it came about. A concentration worked out from °Brix is worked out again; for a titration say so in the map'
-    : 'is not understood'
-  plan.warnings.push(`"${column.heading}" ${why}; it is left out.`)
+  const { heading } = column
+  plan.warnings.push(
+    isConcentration(heading, shop)
+      ? say(
+          '"{heading}" does not say how it came about. A concentration worked out from °Brix is worked out again; for a titration say so in the map; it is left out.',
+          { heading },
+        )
+      : say('"{heading}" is not understood; it is left out.', { heading }),
+  )
   return column
 }
 
@@ -301,8 +314,8 @@ function doubled(columns: readonly SheetColumn[]): Fault[] {
       {
         pointer: `/columns/${pointerKey(column.heading)}`,
         column: column.heading,
-        found: `a second column for the same as "${first.heading}"`,
-        expected: 'one column for each; leave the other out in the map, or give it another heading',
+        found: say('a second column for the same as "{heading}"', { heading: first.heading }),
+        expected: say('one column for each; leave the other out in the map, or give it another heading'),
       },
     ]
   })

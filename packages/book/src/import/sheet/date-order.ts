@@ -1,3 +1,4 @@
+import { message } from '@sumpbook/fluid'
 /** The order in which a date written with slashes or dashes names day, month and year. */
 export type DateOrder = 'dmy' | 'mdy' | 'ymd'
 
@@ -23,7 +24,7 @@ export function orderSaid(text: string): DateOrder | null {
 
 /** Examples for questions. */
 export const orderWords: Record<DateOrder, string> = {
-  dmy: 'day/month/year',
-  mdy: 'month/day/year',
-  ymd: 'year/month/day',
+  dmy: message('day/month/year'),
+  mdy: message('month/day/year'),
+  ymd: message('year/month/day'),
 }

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { type Fault, refusal } from '../../errors.ts'
 import type { SheetBook } from '../sheet-book.ts'
 import type { ImportReport, Question, SheetMap } from '../sheet-types.ts'
@@ -39,13 +40,16 @@ export async function importSheet(
 
 const asFault = ({ pointer, question, choices }: Question): Fault => ({
   pointer,
-  found: 'nothing',
-  expected: choices === undefined ? question : `${question} (${choices.join(' or ')})`,
+  found: say('nothing'),
+  expected: choices === undefined ? question : `${question} (${choices.join(` ${say('or')} `)})`,
 })
 
 function reportOf(understanding: Understanding, judged: Judged): ImportReport {
   const { shape, columns, dateOrder, decimals, machines, things, questions, faults, warnings } = understanding
-  const repeated = judged.repeated === 0 ? [] : [`${judged.repeated} rows repeat the headings and are passed over.`]
+  const repeated =
+    judged.repeated === 0
+      ? []
+      : [say('{rows} rows repeat the headings and are passed over.', { rows: String(judged.repeated) })]
   return {
     kind: 'sheet',
     shape,

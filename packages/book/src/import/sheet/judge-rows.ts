@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Fault } from '../../errors.ts'
 import type { SheetBook } from '../sheet-book.ts'
 import type { ImportReport, RowFate } from '../sheet-types.ts'
@@ -69,7 +70,7 @@ function takeRow(judged: Judged, row: BatchRow, own: readonly Pick<Revised, 'fat
   judged.counts.rows += 1
   judged.counts[fate] += 1
   if (judged.rows.length < toldRows) {
-    judged.rows.push({ row: row.row, fate, text: row.text === '' ? 'nothing was read' : row.text })
+    judged.rows.push({ row: row.row, fate, text: row.text === '' ? say('nothing was read') : row.text })
   }
 }
 

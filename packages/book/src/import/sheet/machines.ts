@@ -201,8 +201,8 @@ function faultsOfSump({ pointer, name }: Wanted, sump: Sump, given: NewSump, flu
         found: JSON.stringify(given.fluid),
         expected:
           fluids.length === 0
-            ? 'a fluid of the book or of the map, which have none'
-            : `a fluid of the book or of the map: ${fluids.map(({ id }) => id).join(', ')}`,
+            ? say('a fluid of the book or of the map, which have none')
+            : say('a fluid of the book or of the map: {fluids}', { fluids: fluids.map(({ id }) => id).join(', ') }),
       },
     ]
   }
@@ -225,16 +225,22 @@ function pointAtIds(
       machines.faults.push({
         pointer,
         found: JSON.stringify(id),
-        expected: `the id of a sump: ${sumps.map((one) => one.id).join(', ') || 'the book has none'}`,
+        expected:
+          sumps.length === 0
+            ? say('the id of a sump: the book has none')
+            : say('the id of a sump: {ids}', { ids: sumps.map((one) => one.id).join(', ') }),
       })
   }
 }
+
+/** What the map says of a thing of the book otherwise than the book. */
+export const sayNoChange = (name: string, fields: readonly string[]): string =>
+  say('{name} is in the book already; {fields} of the map changes nothing there.', { name, fields: fields.join(', ') })
 
 /** The book's own figures stand; what the map says otherwise changes nothing and is told. */
 function warnOfDifference(sump: Sump, said: NewSump, { warnings }: Machines): void {
   const differing = (['fluid', 'fillVolume', 'capacity'] as const).filter(
     (field) => said[field] !== undefined && said[field] !== null && said[field] !== sump[field],
   )
-  if (differing.length > 0)
-    warnings.push(`${sump.name} is in the book already; ${differing.join(', ')} of the map changes nothing there.`)
+  if (differing.length > 0) warnings.push(sayNoChange(sump.name, differing))
 }

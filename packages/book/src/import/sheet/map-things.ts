@@ -4,7 +4,7 @@ import { faultsOf } from '../../schema/faults.ts'
 import { type Fluid, thingKinds, type Water } from '../../schema/things/index.ts'
 import type { SheetBook } from '../sheet-book.ts'
 import type { Question, SheetMap } from '../sheet-types.ts'
-import { slugOf } from './machines.ts'
+import { sayNoChange, slugOf } from './machines.ts'
 
 /** Fluids and waters of the book and the map together. */
 export interface MapThings {
@@ -96,8 +96,5 @@ function take<T extends { id: string; name: string }>(
   const differing = Object.keys(thing).filter(
     (field) => JSON.stringify(thing[field]) !== JSON.stringify((there as Fields)[field]),
   )
-  if (differing.length > 0)
-    things.warnings.push(
-      `${there.name} is in the book already; ${differing.join(', ')} of the map changes nothing there.`,
-    )
+  if (differing.length > 0) things.warnings.push(sayNoChange(there.name, differing))
 }

@@ -1,4 +1,4 @@
-import { percentFromOneIn, percentFromWaterParts } from '@sumpbook/fluid'
+import { percentFromOneIn, percentFromWaterParts, say } from '@sumpbook/fluid'
 import type { Fault } from '../../errors.ts'
 import type { Value } from '../../schema/values.ts'
 import type { SheetField } from '../sheet-types.ts'
@@ -44,15 +44,17 @@ export function readMeasure(
   const rule = reading.decimalOpen ? { sign: '.' as const, strict: false } : reading.rule
   const read = readCell(text, rule)
   if (read.kind === 'gap') return { outcome: 'gap' }
-  if (read.kind === 'text')
-    return { outcome: 'fault', fault: { found, expected: `a number${signOf(reading.rule)}, or nothing` } }
+  if (read.kind === 'text') return { outcome: 'fault', fault: { found, expected: expectedNumber(reading.rule) } }
   const named = read.unitText === null ? column.unit : unitNamed(read.unitText, numberFields[field], reading.shop)
   const typed = read.unitText === null && unitText !== null ? `${text} ${unitText}` : text
-  if (named === 'which-gallon') return { outcome: 'fault', fault: { found, expected: 'US gal or imperial gal' } }
+  if (named === 'which-gallon') return { outcome: 'fault', fault: { found, expected: say('US gal or imperial gal') } }
   if (named === null && read.unitText !== null) {
     return {
       outcome: 'fault',
-      fault: { found, expected: `a number, alone or in ${unitNames(numberFields[field]).join(', ')}` },
+      fault: {
+        found,
+        expected: say('a number, alone or in {units}', { units: unitNames(numberFields[field]).join(', ') }),
+      },
     }
   }
   if (named === null || (column.open && read.unitText === null)) return { outcome: 'open', typed }
@@ -70,12 +72,15 @@ function measured(value: Value, unit: Unit, rest: Omit<Measure, 'value'>): Measu
     if (!(error instanceof RangeError)) throw error
     return {
       outcome: 'fault',
-      fault: { found: JSON.stringify(rest.typed), expected: `a possible value in ${unit.name}` },
+      fault: { found: JSON.stringify(rest.typed), expected: say('a possible value in {unit}', { unit: unit.name }) },
     }
   }
 }
 
-const signOf = ({ sign, strict }: DecimalRule) => (strict && sign !== null ? ` with "${sign}" as its decimal sign` : '')
+const expectedNumber = ({ sign, strict }: DecimalRule): string =>
+  strict && sign !== null
+    ? say('a number with "{sign}" as its decimal sign, or nothing', { sign })
+    : say('a number, or nothing')
 
 /** "1:20" is 1 part concentrate to 20 parts water, "1 in 20" 1 part in 20 parts of mix. */
 function ratioOf(text: string): number | null {

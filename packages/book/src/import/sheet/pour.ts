@@ -1,3 +1,4 @@
+import { say, sayPercent } from '@sumpbook/fluid'
 import type { Fault } from '../../errors.ts'
 import type { NumberField } from './fields.ts'
 import type { Measure } from './measures.ts'
@@ -35,7 +36,7 @@ export function pourOf(measures: Measures, toMark: string | null): Pour {
     return {
       outcome: 'fault',
       of: faulty,
-      fault: { found: JSON.stringify(faulty.typed), expected: 'one amount, not a class' },
+      fault: { found: JSON.stringify(faulty.typed), expected: say('one amount, not a class') },
     }
   const amount = (field: NumberField) => (measures.get(field)?.value as number | undefined) ?? 0
   const [mix, concentrate, water] = [amount('added'), amount('addedConcentrate'), amount('addedWater')]
@@ -71,19 +72,23 @@ function fromParts(measures: Measures, { mix, concentrate, water, strength }: Am
     return contradiction(
       measures,
       'added',
-      'the concentrate and the water together, or the mix with its strength alone',
+      say('the concentrate and the water together, or the mix with its strength alone'),
     )
   }
   if (concentrate !== 0 && water === 0 && mix === 0) {
     if (strength === undefined)
       return { outcome: 'pour', fields: { concentrate }, typed: typedOf(measures, { addedConcentrate: 'concentrate' }) }
     if (!(strength > 0))
-      return contradiction(measures, 'addedStrength', 'a strength above 0 % beside an amount of concentrate')
+      return contradiction(measures, 'addedStrength', say('a strength above 0 % beside an amount of concentrate'))
     return { outcome: 'pour', fields: { volume: (100 * concentrate) / strength, strength }, typed }
   }
   const made = (100 * concentrate) / parts
   if (strength !== undefined && Math.abs(strength - made) > Math.max(0.5, 0.1 * made)) {
-    return contradiction(measures, 'addedStrength', `the strength that the amounts give, ${made.toFixed(1)} %`)
+    return contradiction(
+      measures,
+      'addedStrength',
+      say('the strength that the amounts give, {strength}', { strength: sayPercent(made, { units: 'metric' }) }),
+    )
   }
   return { outcome: 'pour', fields: { volume: parts, strength: made }, typed }
 }
@@ -92,7 +97,7 @@ function fromParts(measures: Measures, { mix, concentrate, water, strength }: Am
 function toTheMark(measures: Measures, text: string, strength: number | undefined): Pour {
   const other = measures.get('addedConcentrate') ?? measures.get('addedWater')
   if (other !== undefined && other.value !== 0)
-    return contradiction(measures, other.field, `no amount beside "${text}" (filled to the mark)`)
+    return contradiction(measures, other.field, say('no amount beside "{text}" (filled to the mark)', { text }))
   return {
     outcome: 'pour',
     fields: { toMark: true, ...(strength === undefined ? {} : { strength }) },

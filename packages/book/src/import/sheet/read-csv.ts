@@ -1,4 +1,5 @@
 import { Readable } from 'node:stream'
+import { say } from '@sumpbook/fluid'
 import { CsvError, parse } from 'csv-parse'
 import { refusal } from '../../errors.ts'
 import { unguarded } from '../../export/table/formula-guard.ts'
@@ -17,7 +18,8 @@ export async function readCsv(source: SheetSource): Promise<SheetRows> {
   const encoding = await encodingOf(source)
   const head = new TextDecoder(encoding).decode(await firstBytesOf(source, headLength))
   const delimiter = delimiterOf(head)
-  const warnings = encoding === 'windows-1252' ? ['The file is not UTF-8; its letters were read as Windows-1252.'] : []
+  const warnings =
+    encoding === 'windows-1252' ? [say('The file is not UTF-8; its letters were read as Windows-1252.')] : []
   return { title: null, delimiter, warnings, rows: () => rowsOf(source, encoding, delimiter) }
 }
 
@@ -55,20 +57,20 @@ function faultOf({ code, records }: CsvError) {
   if (code === 'CSV_QUOTE_NOT_CLOSED') {
     return {
       ...place,
-      found: 'the end of the file inside quotation marks',
-      expected: 'a whole file: every opening quotation mark closed',
+      found: say('the end of the file inside quotation marks'),
+      expected: say('a whole file: every opening quotation mark closed'),
     }
   }
   if (code === 'CSV_MAX_RECORD_SIZE') {
     return {
       ...place,
-      found: `a row of more than ${longestRow} characters`,
-      expected: 'rows of a table: is a quotation mark not closed?',
+      found: say('a row of more than {characters} characters', { characters: String(longestRow) }),
+      expected: say('rows of a table: is a quotation mark not closed?'),
     }
   }
   return {
     ...place,
-    found: `a row that cannot be read (${code})`,
-    expected: 'cells separated by commas, semicolons or tabs',
+    found: say('a row that cannot be read ({why})', { why: code }),
+    expected: say('cells separated by commas, semicolons or tabs'),
   }
 }

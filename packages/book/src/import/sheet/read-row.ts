@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { z } from 'zod'
 import type { Fault } from '../../errors.ts'
 import { observation } from '../../schema/entries/care.ts'
@@ -169,7 +170,7 @@ class RowReader {
       else if (field === 'pumps') cells.pumps = this.#pumps(column, text)
       else if (field === 'water') cells.water = this.#water(column, text)
       else this.#read.marks.push('waiting')
-      cells.texts.push(`${field === null ? column.heading : fieldWords[field]} ${text}`)
+      cells.texts.push(`${field === null ? column.heading : say(fieldWords[field])} ${text}`)
     }
     return cells
   }
@@ -183,7 +184,7 @@ class RowReader {
 
   #pumps(column: SheetColumn, text: string): Cells['pumps'] {
     const state = readPumps(text)
-    if (state === null) this.#fault(column, { found: JSON.stringify(text), expected: 'running or stopped' })
+    if (state === null) this.#fault(column, { found: JSON.stringify(text), expected: say('running or stopped') })
     return state === null ? null : { state, typed: text }
   }
 
@@ -192,7 +193,7 @@ class RowReader {
     const found = waterNamed(text, waters)
     if (found === null && waters.length > 0) {
       const names = waters.map(({ name }) => name).join(', ')
-      this.#fault(column, { found: JSON.stringify(text), expected: `a water of the book: ${names}` })
+      this.#fault(column, { found: JSON.stringify(text), expected: say('a water of the book: {names}', { names }) })
     }
     if (waters.length === 0) this.#read.marks.push('water-unnamed')
     return { id: found?.id ?? null, typed: text }
@@ -205,7 +206,7 @@ class RowReader {
     for (const [field, measure] of Object.entries(cells)) {
       if (measure === undefined || entry[field] === undefined) continue
       const parsed = fields[field]!.safeParse(entry[field])
-      if (!parsed.success) this.#outOfRange(measure, faultsOf(parsed.error, entry[field]))
+      if (!parsed.success) this.#outOfRange(measure, faultsOf(parsed.error, entry[field], '', limitUnit(measure.field)))
     }
     if (this.#read.faults.length > before || sump === null || (cells.level ?? cells.volume) === undefined) return
     if (entry.kind === 'reading') this.#againstBrim(entry as unknown as Reading, cells, sump)
@@ -220,11 +221,8 @@ class RowReader {
     if (faults.length === 0 && isAboveBrim(seen, sump)) this.#read.marks.push('above-brim')
   }
 
-  #outOfRange({ field, typed, column }: Measure, faults: readonly Fault[]): void {
-    for (const { expected } of faults) {
-      const unit = /^(at (least|most)|above|below) /.test(expected) ? limitUnit(field) : ''
-      this.#fault(column, { found: JSON.stringify(typed), expected: `${expected}${unit}` })
-    }
+  #outOfRange({ typed, column }: Measure, faults: readonly Fault[]): void {
+    for (const { expected } of faults) this.#fault(column, { found: JSON.stringify(typed), expected })
   }
 
   /** Who and what was remarked, as every entry of the row carries them. */
@@ -242,7 +240,7 @@ class RowReader {
 
   #noMachine(): void {
     const { sump } = this.#layout
-    const fault = { found: 'nothing', expected: 'the machine that the row is about' }
+    const fault = { found: say('nothing'), expected: say('the machine that the row is about') }
     if (sump === undefined) this.#read.faults.push({ pointer: `/rows/${this.#row.row}`, row: this.#row.row, ...fault })
     else this.#fault(sump, fault)
   }
@@ -283,7 +281,7 @@ const anyTime = '2000-01-01T12:00:00.000Z'
 
 /** "pH 9.1", "3.4 °Brix". */
 function inWords({ field, typed }: Measure): string {
-  if (field !== 'brix') return `${fieldWords[field]} ${typed}`
+  if (field !== 'brix') return `${say(fieldWords[field])} ${typed}`
   return /br?i?x/i.test(typed) ? typed : `${typed} °Brix`
 }
 

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { refusal } from '../../errors.ts'
 import { readCsv } from './read-csv.ts'
 import type { SheetRows } from './sheet-rows.ts'
@@ -11,10 +12,19 @@ import { firstBytesOf, isOldWorkbook, isWorkbook, type SheetSource } from './she
 export async function readSheet(source: SheetSource, sheet?: string): Promise<SheetRows> {
   const head = await firstBytesOf(source, 8)
   if (head.length === 0)
-    throw refusal([{ pointer: '', found: 'an empty file', expected: 'a sheet with a row of headings' }], 'sheet')
+    throw refusal(
+      [{ pointer: '', found: say('an empty file'), expected: say('a sheet with a row of headings') }],
+      'sheet',
+    )
   if (isOldWorkbook(head)) {
     throw refusal(
-      [{ pointer: '', found: 'a workbook of the old .xls kind', expected: 'the same saved as .xlsx or as CSV' }],
+      [
+        {
+          pointer: '',
+          found: say('a workbook of the old .xls kind'),
+          expected: say('the same saved as .xlsx or as CSV'),
+        },
+      ],
       'sheet',
     )
   }

@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import readExcelFile, { type Sheet } from 'read-excel-file/universal'
 import { refusal } from '../../errors.ts'
 import { sheetExtent } from './sheet-extent.ts'
@@ -25,7 +26,7 @@ export async function readWorkbook(source: SheetSource, sheet?: string): Promise
         {
           pointer: '/sheet',
           found: JSON.stringify(sheet),
-          expected: `a sheet of the workbook: ${sheets.map((one) => one.sheet).join(', ')}`,
+          expected: say('a sheet of the workbook: {sheets}', { sheets: sheets.map((one) => one.sheet).join(', ') }),
         },
       ],
       'sheet',
@@ -34,24 +35,30 @@ export async function readWorkbook(source: SheetSource, sheet?: string): Promise
   const others = sheets.filter((one) => one !== chosen && one.data.length > 0).map((one) => `"${one.sheet}"`)
   const warnings =
     sheet === undefined && others.length > 0
-      ? [`Only the sheet "${chosen.sheet}" is read; ${others.join(', ')} not.`]
+      ? [say('Only the sheet "{sheet}" is read; {others} not.', { sheet: chosen.sheet, others: others.join(', ') })]
       : []
   return { title: chosen.sheet, delimiter: null, warnings, rows: () => rowsOf(chosen) }
 }
 
 const tooLarge = (found: string) =>
-  refusal([{ pointer: '', found, expected: 'the log alone, or the same as CSV' }], 'sheet')
+  refusal([{ pointer: '', found, expected: say('the log alone, or the same as CSV') }], 'sheet')
 
 async function sheetsOf(source: SheetSource): Promise<Sheet[]> {
   const bytes = await firstBytesOf(source, largestWorkbook + 1)
-  if (bytes.length > largestWorkbook) throw tooLarge(`a workbook of more than ${largestWorkbook / 1e6} MB`)
+  if (bytes.length > largestWorkbook)
+    throw tooLarge(say('a workbook of more than {size} MB', { size: String(largestWorkbook / 1e6) }))
   if ((unpackedSize(bytes) ?? 0) > largestUnpacked) {
-    throw tooLarge(`a workbook that unpacks to more than ${largestUnpacked / 1e6} MB`)
+    throw tooLarge(say('a workbook that unpacks to more than {size} MB', { size: String(largestUnpacked / 1e6) }))
   }
   const extent = sheetExtent(bytes)
-  if (extent === 'nowhere') throw tooLarge('a workbook with a cell at a place that no sheet has')
+  if (extent === 'nowhere') throw tooLarge(say('a workbook with a cell at a place that no sheet has'))
   if (extent !== null && extent.rows * extent.columns > mostCells) {
-    throw tooLarge(`a sheet of ${extent.rows} rows and ${extent.columns} columns, empty ones included`)
+    throw tooLarge(
+      say('a sheet of {rows} rows and {columns} columns, empty ones included', {
+        rows: String(extent.rows),
+        columns: String(extent.columns),
+      }),
+    )
   }
   try {
     // Not the reader for Node: it waits for ever for the end of an archive that is cut, and makes room for whatever a part claims.
@@ -59,7 +66,13 @@ async function sheetsOf(source: SheetSource): Promise<Sheet[]> {
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error)
     throw refusal(
-      [{ pointer: '', found: `a workbook that cannot be read (${why})`, expected: 'a whole .xlsx workbook, or CSV' }],
+      [
+        {
+          pointer: '',
+          found: say('a workbook that cannot be read ({why})', { why }),
+          expected: say('a whole .xlsx workbook, or CSV'),
+        },
+      ],
       'sheet',
     )
   }

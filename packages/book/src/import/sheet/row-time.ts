@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Fault } from '../../errors.ts'
 import { type Clock, clockOfFraction, readClock } from './clock.ts'
 import { type DateOrder, orderWords } from './date-order.ts'
@@ -23,24 +24,24 @@ export interface RowTime extends ZonedInstant {
 /** What is wrong with a date or a time: found, expected, and in which of the two cells. */
 export type TimeFault = Pick<Fault, 'found' | 'expected'> & { cell: 'at' | 'time' }
 
-const expectedDate = 'a date such as 2026-10-05, 05.10.2026 or 10/5/2026'
-const expectedTime = 'a time of day such as 14:30 or 2:30 PM'
+const expectedDate = () => say('a date such as 2026-10-05, 05.10.2026 or 10/5/2026')
+const expectedTime = () => say('a time of day such as 14:30 or 2:30 PM')
 
 /** The instant of a row's date and time cells; a day alone is taken as noon in the shop's zone. */
 export function readRowTime(date: Cell | undefined, time: Cell | undefined, reading: TimeReading): RowTime | TimeFault {
   const dateText = textOf(date)
-  if (dateText === '') return { cell: 'at', found: 'nothing', expected: expectedDate }
+  if (dateText === '') return { cell: 'at', found: say('nothing'), expected: expectedDate() }
   const day = wallOf(date!, dateText, reading)
   if ('expected' in day || 'at' in day) return day
   const timeText = textOf(time)
   if (timeText === '' || timeText === '-') return finish(day, dateText, reading)
   const clock = clockOf(time!, timeText, reading)
-  if (clock === null) return { cell: 'time', found: JSON.stringify(timeText), expected: expectedTime }
+  if (clock === null) return { cell: 'time', found: JSON.stringify(timeText), expected: expectedTime() }
   if (day.clock !== null && !sameClock(day.clock, clock)) {
     return {
       cell: 'time',
       found: JSON.stringify(timeText),
-      expected: `the same time as in "${dateText}", or one of the two`,
+      expected: say('the same time as in "{date}", or one of the two', { date: dateText }),
     }
   }
   return finish({ ...day, clock }, day.clock === null ? `${dateText} ${timeText}` : dateText, reading)
@@ -54,18 +55,22 @@ function wallOf(cell: Cell, text: string, reading: TimeReading): WallTime | RowT
   const fault = (expected: string): TimeFault => ({ cell: 'at', found: JSON.stringify(text), expected })
   if (cell instanceof Date || (typeof cell === 'number' && reading.workbook)) {
     const wall = cell instanceof Date ? wallOfDate(cell) : wallOfSerial(cell)
-    return wall !== null && exists(wall) ? wall : fault(expectedDate)
+    return wall !== null && exists(wall) ? wall : fault(expectedDate())
   }
   const read = typeof cell === 'string' ? readDateText(text) : null
-  if (read === null) return fault(expectedDate)
-  if (read.kind === 'instant') return instantOf(read.instant, text) ?? fault(expectedDate)
-  if (read.kind === 'wall') return exists(read.wall) ? read.wall : fault('a day that the calendar has')
+  if (read === null) return fault(expectedDate())
+  if (read.kind === 'instant') return instantOf(read.instant, text) ?? fault(expectedDate())
+  if (read.kind === 'wall') return exists(read.wall) ? read.wall : fault(say('a day that the calendar has'))
   const orders: DateOrder[] = reading.order === null ? ['dmy', 'mdy'] : [reading.order]
   const days = orders.flatMap((order) => inOrder(read, order) ?? [])
-  return (
-    days.find(exists) ??
-    fault(`a day that the calendar has, as ${orders.map((order) => orderWords[order]).join(' or ')}`)
-  )
+  return days.find(exists) ?? fault(dayInOrder(orders))
+}
+
+function dayInOrder([one, other]: readonly DateOrder[]): string {
+  const words = { one: say(orderWords[one!]), other: other === undefined ? '' : say(orderWords[other]) }
+  return other === undefined
+    ? say('a day that the calendar has, as {one}', words)
+    : say('a day that the calendar has, as {one} or {other}', words)
 }
 
 function instantOf(text: string, typed: string): RowTime | null {

@@ -67,8 +67,8 @@ function machineOrNothing(
   if (isMachine(column.machine) || numbers * 2 > filled) return column
   settled.warnings.push(
     filled === 0
-      ? `"${column.heading}" is empty; it is left out.`
-      : `"${column.heading}" is not understood; it is left out.`,
+      ? say('"{heading}" is empty; it is left out.', { heading: column.heading })
+      : say('"{heading}" is not understood; it is left out.', { heading: column.heading }),
   )
   return { ...column, machine: null }
 }
@@ -91,7 +91,9 @@ function valuesOf(
   const field = map.values?.field ?? titles?.field
   if (field === undefined && areEvidentlyBrix(figuresOf(open, evidence, bandOf))) {
     settled.warnings.push(
-      'The columns of machines are taken as °Brix: so read they fit the bands of their fluids, as percent they would not. If they hold something else, say so (`values` in the map).',
+      say(
+        'The columns of machines are taken as °Brix: so read they fit the bands of their fluids, as percent they would not. If they hold something else, say so (`values` in the map).',
+      ),
     )
     return { field: 'brix', mapped: false, ...valuesUnit('brix', { map, shop, titles: null }) }
   }
@@ -108,7 +110,10 @@ function valuesOf(
   }
   if (map.values?.field === undefined)
     settled.warnings.push(
-      `The columns of machines are taken as ${fieldWords[field]}, as the title "${titles!.title}" says.`,
+      say('The columns of machines are taken as {what}, as the title "{title}" says.', {
+        what: say(fieldWords[field]),
+        title: titles!.title,
+      }),
     )
   return { field, mapped: map.values?.unit !== undefined, ...valuesUnit(field, { map, shop, titles }) }
 }
@@ -178,7 +183,7 @@ function settleUnit(
   )
   const isOfMachines = pointer === '/values/unit'
   const answer = assumed(field, { shop, largest })
-  if (bare === 0 && answer.warn !== null) return
+  if (bare === 0 && (answer.unit === null || answer.warn !== null)) return
   if (answer.unit === null) {
     settled.questions.push({
       pointer,
@@ -190,9 +195,20 @@ function settleUnit(
     for (const column of columns) column.open = true
     return
   }
-  const label = isOfMachines ? 'the columns of machines' : `"${heading}"`
-  if (answer.warn !== null)
-    settled.warnings.push(`The numbers of ${label} name no unit; they are taken as ${answer.unit.name}${answer.warn}.`)
+  if (answer.warn !== null) {
+    settled.warnings.push(
+      say(
+        'The numbers of {of, select, machines {the columns of machines} other {"{heading}"}} name no unit; they are taken as {unit}{why, select, own {, the shop\'s own} hardness {: {largest} degrees or grains would be far beyond any sump} other {: {largest} mS/cm would be brine}}.',
+        {
+          of: isOfMachines ? 'machines' : 'column',
+          heading,
+          unit: answer.unit.name,
+          why: answer.warn,
+          largest: String(largest),
+        },
+      ),
+    )
+  }
   for (const column of columns) column.unit = answer.unit
 }
 
@@ -200,27 +216,33 @@ function settleUnit(
 const largestInBigUnit = 100
 
 /**
- * The unit of numbers that name none. `warn` is null where there is only one unit anybody uses, else why it was taken;
- * `unit` is null where it must be asked.
+ * The unit of numbers that name none; null where it must be asked. `warn` says why it was taken, null where there is only one that
+ * anybody uses.
  */
 function assumed(
   field: keyof typeof numberFields,
   { shop, largest }: { shop: ShopUnits; largest: number | null },
-): { unit: Unit | null; warn: string | null } {
+): { unit: Unit | null; warn: 'own' | 'hardness' | 'conductivity' | null } {
   const [dimension, ...others] = numberFields[field]
-  if (others.length > 0) return { unit: null, warn: '' }
+  if (others.length > 0) return { unit: null, warn: null }
   switch (dimension) {
     case 'volume':
-      return { unit: shop === 'metric' ? canonicalUnit('volume') : gallonOf(shop), warn: ", the shop's own" }
+      return { unit: shop === 'metric' ? canonicalUnit('volume') : gallonOf(shop), warn: 'own' }
     case 'temperature':
-      if (shop === 'imperial') return { unit: null, warn: '' }
-      return { unit: unitOf('temperature', shop === 'us' ? '°F' : '°C'), warn: ", the shop's own" }
+      if (shop === 'imperial') return { unit: null, warn: null }
+      return { unit: unitOf('temperature', shop === 'us' ? '°F' : '°C'), warn: 'own' }
     case 'hardness':
-      if (largest === null || largest <= largestInBigUnit) return { unit: null, warn: '' }
-      return { unit: canonicalUnit('hardness'), warn: `: ${largest} degrees or grains would be far beyond any sump` }
+      if (largest === null || largest <= largestInBigUnit) return { unit: null, warn: null }
+      return {
+        unit: canonicalUnit('hardness'),
+        warn: 'hardness',
+      }
     case 'conductivity':
-      if (largest === null || largest <= largestInBigUnit) return { unit: null, warn: '' }
-      return { unit: unitOf('conductivity', 'µS/cm'), warn: `: ${largest} mS/cm would be brine` }
+      if (largest === null || largest <= largestInBigUnit) return { unit: null, warn: null }
+      return {
+        unit: unitOf('conductivity', 'µS/cm'),
+        warn: 'conductivity',
+      }
     default:
       return { unit: canonicalUnit(dimension), warn: null }
   }
@@ -252,7 +274,12 @@ function warnOfHeadless({ plan, evidence }: SettleInput, settled: SettledColumns
   for (const [index, { filled }] of evidence.entries()) {
     const column = plan.columns[index]
     if (filled > 0 && (column === undefined || (column.heading === '' && column.field === null))) {
-      settled.warnings.push(`Column ${index + 1} has no heading; its ${filled} filled cells are left out.`)
+      settled.warnings.push(
+        say('Column {column} has no heading; its {filled} filled cells are left out.', {
+          column: String(index + 1),
+          filled: String(filled),
+        }),
+      )
     }
   }
 }

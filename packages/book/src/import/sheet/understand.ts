@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import type { Fault } from '../../errors.ts'
 import { refusal } from '../../errors.ts'
 import type { SheetBook } from '../sheet-book.ts'
@@ -147,8 +148,8 @@ async function headOf(
     [
       {
         pointer: '',
-        found: `no row of headings in the first ${headLength} rows`,
-        expected: 'a row with the heading of a date, and of a machine or the names of machines',
+        found: say('no row of headings in the first {rows} rows', { rows: String(headLength) }),
+        expected: say('a row with the heading of a date, and of a machine or the names of machines'),
       },
     ],
     'sheet',
@@ -184,7 +185,7 @@ function missingColumns(head: Head, columns: readonly SheetColumn[], questions: 
   return [
     ...(has(({ field }) => field === 'at')
       ? []
-      : [fault('no column of dates', 'a heading such as Date, Datum or Fecha')]),
+      : [fault(say('no column of dates'), say('a heading such as Date, Datum or Fecha'))]),
     ...(has(
       ({ field, machine }) =>
         isNumberField(field) || field === 'pumps' || field === 'note' || (field === null && machine !== null),
@@ -192,8 +193,8 @@ function missingColumns(head: Head, columns: readonly SheetColumn[], questions: 
       ? []
       : [
           fault(
-            'no column of readings',
-            'headings such as Brix, pH, Hardness (ppm), Level (L), Added (L), or the names of machines',
+            say('no column of readings'),
+            say('headings such as Brix, pH, Hardness (ppm), Level (L), Added (L), or the names of machines'),
           ),
         ]),
   ]

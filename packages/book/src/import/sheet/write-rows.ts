@@ -1,3 +1,4 @@
+import { say } from '@sumpbook/fluid'
 import { refusal } from '../../errors.ts'
 import type { Entry } from '../../schema/entries/index.ts'
 import type { SheetBook } from '../sheet-book.ts'
@@ -51,6 +52,12 @@ async function entriesOf(
 
 const fileChanged = () =>
   refusal(
-    [{ pointer: '', found: 'a file that changed while it was read', expected: 'the same file from beginning to end' }],
+    [
+      {
+        pointer: '',
+        found: say('a file that changed while it was read'),
+        expected: say('the same file from beginning to end'),
+      },
+    ],
     'sheet',
   )

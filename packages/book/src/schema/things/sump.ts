@@ -1,3 +1,4 @@
+import { message } from '@sumpbook/fluid'
 import { z } from 'zod'
 import { id, name, notNegative, risingPairs } from '../values.ts'
 import { limits } from './limits.ts'
@@ -36,12 +37,12 @@ export const sump = z
     metals: z.array(z.string()).optional(),
   })
   .refine(({ capacity, fillVolume }) => capacity === undefined || fillVolume === undefined || fillVolume <= capacity, {
-    error: 'a full mark not above the brim (`capacity`)',
+    error: message('a full mark not above the brim (`capacity`)'),
     path: ['fillVolume'],
   })
   .refine(
     ({ minVolume, fillVolume }) => minVolume === undefined || fillVolume === undefined || minVolume <= fillVolume,
-    { error: 'a suction level not above the full mark (`fillVolume`)', path: ['minVolume'] },
+    { error: message('a suction level not above the full mark (`fillVolume`)'), path: ['minVolume'] },
   )
 
 export type Sump = z.infer<typeof sump>
