@@ -108,6 +108,19 @@ test('a stop with tests that are due, a photo and a pour that a second phone lea
   await press(one, '3.5')
   // 3.5 °Brix × 1.6 = 5.6 % in 160 of 200 L hold 8.96 L; 7.04 L more in 40 L are 17.6 %.
   await one.getByText('Add 40 L at 17.6 %').waitFor()
+  // What to pour and how stands above the keys without a scroll, under the name of the sump.
+  const edges = () =>
+    one.evaluate(() => {
+      const edge = (what: string) => document.querySelector(what)!.getBoundingClientRect()
+      return {
+        how: edge('.say .how').bottom,
+        foot: edge('.stop-foot').top,
+        name: edge('#stop-name').bottom,
+        row: edge('.row.here').top,
+      }
+    })
+  await expect.poll(async () => (await edges()).how - (await edges()).foot).toBeLessThan(0)
+  expect((await edges()).row).toBeGreaterThanOrEqual((await edges()).name)
   await one.getByLabel('A photo of what was found').setInputFiles({
     name: 'sump.png',
     mimeType: 'image/png',
