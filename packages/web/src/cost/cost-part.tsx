@@ -30,11 +30,13 @@ export function CostPart({ book }: { book: Book }) {
   const cost = useCost(days)
   const habits = useHabits(days)
   const lives = useLives()
+  // What comes later would push down what somebody reads already.
+  const isComing = cost.isPending || habits.isPending || lives.isPending
   return (
     <>
       <MonthPicker month={month} today={today} pick={setMonth} />
       {cost.error !== null && <p class="fault">{cost.error.message}</p>}
-      {cost.data === undefined ? (
+      {isComing || cost.data === undefined ? (
         cost.error === null && <p class="quiet">{say('Adding up …')}</p>
       ) : (
         <>

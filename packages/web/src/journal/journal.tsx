@@ -81,7 +81,8 @@ export function Journal({ book }: { book: Book }) {
         </button>
       )}
       {journal.data === undefined && journal.error === null && <p class="quiet">{say('Opening the journal …')}</p>}
-      <TakeAlong question={question} isPart={saidAsked !== ''} />
+      {/* Under what is still to come it would be pushed away as somebody taps it. */}
+      {!journal.isPending && <TakeAlong question={question} isPart={saidAsked !== ''} />}
     </div>
   )
 }
