@@ -71,6 +71,20 @@ test('what was built goes out compressed to whoever takes that, the page at any 
   }
 })
 
+test('a long answer of the API goes out compressed to whoever takes that, and no body that comes in is unfolded', async () => {
+  const app = await served()
+  const long = await app.inject({ url: '/api/openapi.json', headers: { 'accept-encoding': 'gzip, deflate, br' } })
+  expect(long.headers['content-encoding']).toBe('gzip')
+  expect(JSON.parse(gunzipSync(long.rawPayload).toString())).toEqual((await app.inject('/api/openapi.json')).json())
+  const folded = await app.inject({
+    method: 'POST',
+    url: '/api/v1/entries',
+    headers: { 'content-type': 'application/json', 'content-encoding': 'gzip' },
+    payload: gzipSync('[]'),
+  })
+  expect(folded.statusCode).toBe(400)
+})
+
 test('browsers are told to insist on https where the book is reached by it alone, and only there', async () => {
   expect((await (await served()).inject('/livez')).headers['strict-transport-security']).toBe(undefined)
   const { headers } = await (await served({ https: true })).inject('/livez')

@@ -3,8 +3,8 @@ import type { ComponentChildren } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { Link, Redirect, Route, Switch, useLocation } from 'wouter-preact'
 import { OutOfReach, Refusal } from './api/client.ts'
-import { useBook } from './api/queries.ts'
-import { later } from './later.tsx'
+import { askAhead, useBook } from './api/queries.ts'
+import { type FetchedAhead, later } from './later.tsx'
 import { Masthead } from './masthead.tsx'
 import { Mishap } from './mishap.tsx'
 import { NewVersionLine } from './offline/new-version-line.tsx'
@@ -38,6 +38,32 @@ const GuidancePage = later(() => import('./guidance/guidance-page.tsx').then(({ 
 const AdditivesPage = later(() => import('./doses/additives-page.tsx').then(({ AdditivesPage }) => AdditivesPage))
 const LanguagePage = later(() => import('./speech/language-page.tsx').then(({ LanguagePage }) => LanguagePage))
 const Shop = later(() => import('./shop/shop.tsx').then(({ Shop }) => Shop))
+
+/** Pages by the first word of their address, with what else is asked of the book for each. */
+const placesAhead: Readonly<Record<string, FetchedAhead>> = {
+  round: Round,
+  sumps: Sumps,
+  mixing: Mixing,
+  water: Water,
+  cleanouts: Cleanouts,
+  stock: StockAndCost,
+  tests: Tests,
+  journal: Journal,
+  shop: Shop,
+}
+
+/** Where the app is opened at a place, its code and its answers are fetched while the book is: none of them waits for another. */
+export function fetchAhead(place: string): void {
+  const [, first = '', second] = place.split('/')
+  if (first === 'sumps' && second !== undefined) {
+    Sump.fetchAhead()
+    askAhead.sump(decodeURIComponent(second))
+    return
+  }
+  placesAhead[first]?.fetchAhead()
+  if (first === '' || first === 'round') askAhead.today()
+  if (first === 'round' || first === 'sumps' || first === 'journal') askAhead.sumps()
+}
 
 export function App() {
   const book = useBook()

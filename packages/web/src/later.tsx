@@ -11,12 +11,19 @@ export async function fetchAllPages(): Promise<void> {
   for (const load of loads) await load()
 }
 
+/** What is fetched when somebody goes there can be asked for before. */
+export interface FetchedAhead {
+  fetchAhead(): void
+}
+
 /** A page whose code is fetched when somebody first goes there. */
-export function later<Props extends object>(fetchCode: () => Promise<ComponentType<Props>>): ComponentType<Props> {
+export function later<Props extends object>(
+  fetchCode: () => Promise<ComponentType<Props>>,
+): ComponentType<Props> & FetchedAhead {
   const load = () => withItsWords(fetchCode())
   let loaded: ComponentType<Props> | null = null
   loads.push(load)
-  return function Later(props: Props) {
+  function Later(props: Props) {
     const [Page, setPage] = useState<ComponentType<Props> | null>(() => loaded)
     const [failed, setFailed] = useState(false)
     useEffect(() => {
@@ -54,4 +61,6 @@ export function later<Props extends object>(fetchCode: () => Promise<ComponentTy
     }
     return Page === null ? <p class="quiet">{say('One moment …')}</p> : <Page {...props} />
   }
+  // What fails is asked for again when the page opens, and said there.
+  return Object.assign(Later, { fetchAhead: () => void load().catch(() => {}) })
 }

@@ -1,7 +1,7 @@
 import { QueryClientProvider } from '@tanstack/preact-query'
 import { render } from 'preact'
 import { queries } from './api/queries.ts'
-import { App } from './app.tsx'
+import { App, fetchAhead } from './app.tsx'
 import { keepTrying } from './entry/book-outbox.ts'
 import { watchVersions } from './offline/new-version.ts'
 import { useObserved } from './offline/observed.ts'
@@ -26,6 +26,7 @@ async function open(): Promise<void> {
     Promise.race([thisKept.restore(queries), new Promise((resolve) => setTimeout(resolve, 1_500))]),
   ])
   thisKept.keepFrom(queries)
+  fetchAhead(location.pathname)
   render(
     <QueryClientProvider client={queries}>
       <Spoken />

@@ -82,38 +82,53 @@ const asked = () => ({
   reader: readerOf(unitsHere(queries.getQueryData<Book>(['book'])?.shop ?? { units: 'metric' })),
   now: Date.now(),
 })
+const today = { queryKey: ['today'], queryFn: readToday }
+const sumps = { queryKey: ['sumps'], queryFn: readSumps }
+const sump = (id: string) => ({ queryKey: ['sumps', id], queryFn: () => readSump(id) })
+const outlook = (id: string, daysBack: number) => ({
+  queryKey: ['sumps', id, 'outlook', daysBack],
+  queryFn: () => readOutlook(id, daysBack),
+})
+
 /** The list, the sumps and each of them with what was written here and is not in the book's answer. */
 export const useToday = () =>
-  useCounted(useQuery({ queryKey: ['today'], queryFn: readToday, select: asReadHere<Today> }), (by, today, entries) =>
-    by.todayWithWaiting(today, entries, asked()),
+  useCounted(useQuery({ ...today, select: asReadHere<Today> }), (by, answer, entries) =>
+    by.todayWithWaiting(answer, entries, asked()),
   )
 export const useSumps = () =>
-  useCounted(useQuery({ queryKey: ['sumps'], queryFn: readSumps }), (by, sumps, entries) =>
-    sumps.map((sump) => by.withWaiting(sump, entries, asked())),
-  )
+  useCounted(useQuery(sumps), (by, answer, entries) => answer.map((one) => by.withWaiting(one, entries, asked())))
 export const useSump = (id: string) =>
-  useCounted(
-    useQuery({ queryKey: ['sumps', id], queryFn: () => readSump(id), enabled: id !== '' }),
-    (by, sump, entries) => by.withWaiting(sump, entries, asked()),
+  useCounted(useQuery({ ...sump(id), enabled: id !== '' }), (by, answer, entries) =>
+    by.withWaiting(answer, entries, asked()),
   )
+
+/** How much of a sump's past its page begins with, days. */
+export const pastAtFirst = 91
+
+/** Asks ahead for what a place shows: what the book answers, or that it does not, is found by the place when it opens. */
+export const askAhead = {
+  today: () => void queries.prefetchQuery(today),
+  sumps: () => void queries.prefetchQuery(sumps),
+  sump: (id: string) => {
+    void queries.prefetchQuery(sump(id))
+    void queries.prefetchQuery(outlook(id, pastAtFirst))
+  },
+}
+
 /** The pages of the sumps that were not looked at lately, one after the other: out of reach they are there. */
 export async function fetchPagesAhead(staleTime: number): Promise<void> {
-  const sumps = await queries.fetchQuery({ queryKey: ['sumps'], queryFn: readSumps })
+  const all = await queries.fetchQuery(sumps)
   for (const what of ['calendar', 'samples', 'jobs']) {
     await queries.fetchQuery({ queryKey: [what], queryFn: () => ask(`/${what}`), staleTime })
   }
   // More than that nobody walks in a round, and the server has others to answer.
-  for (const { sump } of sumps.slice(0, 60)) {
-    await queries.fetchQuery({ queryKey: ['sumps', sump], queryFn: () => readSump(sump), staleTime })
+  for (const { sump: id } of all.slice(0, 60)) {
+    await queries.fetchQuery({ ...sump(id), staleTime })
   }
 }
 /** The drawing stays while another period of it is fetched. */
 export const useOutlook = (id: string, daysBack: number) =>
-  useQuery({
-    queryKey: ['sumps', id, 'outlook', daysBack],
-    queryFn: () => readOutlook(id, daysBack),
-    placeholderData: keepPreviousData,
-  })
+  useQuery({ ...outlook(id, daysBack), placeholderData: keepPreviousData })
 export const usePlan = (id: string, question: PlanQuestion) =>
   useQuery({
     queryKey: ['sumps', id, 'plan', question],

@@ -16,7 +16,7 @@ const most = 12
 /** Several machines with few pumps and few people: when each of them stands. */
 export function SideBySidePart({ book }: { book: Book }) {
   const { timeZone } = book.shop
-  const sumps = useSumps().data ?? []
+  const { data: sumps = [], isPending } = useSumps()
   const [taken, setTaken] = useState<readonly string[]>([])
   const [people, setPeople] = useState('1')
   const [pumps, setPumps] = useState('1')
@@ -30,6 +30,7 @@ export function SideBySidePart({ book }: { book: Book }) {
   const turn = (id: string) => setTaken(taken.includes(id) ? taken.filter((one) => one !== id) : [...taken, id])
   const counts = ['1', '2', '3', '4'].map((n) => [n, n] as const)
   const refused = plan.error instanceof Refusal ? plan.error : null
+  if (isPending) return <p class="quiet">{say('One moment …')}</p>
   return (
     <>
       <p class="intro">

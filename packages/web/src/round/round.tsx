@@ -1,8 +1,8 @@
 import { message, say } from '@sumpbook/fluid'
 import type { ComponentChildren } from 'preact'
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { Link, useLocation } from 'wouter-preact'
-import { useSumps } from '../api/queries.ts'
+import { useSumps, useToday } from '../api/queries.ts'
 import type { Book, SumpNow } from '../api/types.ts'
 import { Said } from '../say/said.tsx'
 import { sayWhenShort } from '../say/when.ts'
@@ -21,7 +21,8 @@ export function Round({ book, id }: { book: Book; id: string | null }) {
   const sumps = useSumps()
   const [walk, setWalk] = useState(() => loadWalk(Date.now()))
   const [, go] = useLocation()
-  if (sumps.data === undefined) {
+  const isCartComing = useCartComing() && id === null
+  if (sumps.data === undefined || (isCartComing && sumps.error === null)) {
     return sumps.error === null ? (
       <p class="quiet">{say('Fetching the round …')}</p>
     ) : (
@@ -66,6 +67,17 @@ export function Round({ book, id }: { book: Book; id: string | null }) {
       )}
     </div>
   )
+}
+
+/** The cart stands above the list: it is waited for a little, so that nothing moves under a thumb, but not for ever. */
+function useCartComing(): boolean {
+  const { isPending } = useToday()
+  const [isLate, setLate] = useState(false)
+  useEffect(() => {
+    const timer = setTimeout(() => setLate(true), 2_000)
+    return () => clearTimeout(timer)
+  }, [])
+  return isPending && !isLate
 }
 
 interface StopListProps {

@@ -2,7 +2,7 @@ import { message, say } from '@sumpbook/fluid'
 import { useEffect, useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import { Refusal } from '../api/client.ts'
-import { useOutlook, useSump } from '../api/queries.ts'
+import { pastAtFirst, useOutlook, useSump } from '../api/queries.ts'
 import type { Book, Entry, Outlook, SumpPage } from '../api/types.ts'
 import { SumpDoses } from '../doses/sump-doses.tsx'
 import { Doubts, SettledDoubts } from '../doubts/doubts.tsx'
@@ -31,7 +31,7 @@ import './sumps.css'
  */
 export function Sump({ book, id }: { book: Book; id: string }) {
   const answer = useSump(id)
-  const [days, setDays] = useState(91)
+  const [days, setDays] = useState(pastAtFirst)
   const outlook = useOutlook(id, days)
   if (answer.data === undefined) {
     if (answer.error === null) return <p class="quiet">{say('Looking it up …')}</p>
