@@ -39,12 +39,27 @@ export function formatOf(told: string, language: Language, numbers: string, tags
     ignoreTag: !tags,
     formatters: {
       // The language decides what is one and what is many, the reader how a figure is written; thousands apart as `sayNumber` has them.
-      getNumberFormat: (_, options) => new Intl.NumberFormat(numbers, { useGrouping: 'min2', ...options }),
+      getNumberFormat: (_, options) =>
+        onceFor(
+          `figures ${numbers} ${JSON.stringify(options)}`,
+          () => new Intl.NumberFormat(numbers, { useGrouping: 'min2', ...options }),
+        ),
       getDateTimeFormat: (...how) => new Intl.DateTimeFormat(...how),
-      getPluralRules: (...how) => new Intl.PluralRules(...how),
+      getPluralRules: (...how) => onceFor(`plurals ${JSON.stringify(how)}`, () => new Intl.PluralRules(...how)),
     },
   })
   if (formats.size >= formatsAtMost) formats.clear()
   formats.set(key, made)
   return made
+}
+
+/** Making one of these takes a hundred times as long as using it, and there are few. */
+const made = new Map<string, unknown>()
+function onceFor<Made>(key: string, make: () => Made): Made {
+  const known = made.get(key) as Made | undefined
+  if (known !== undefined) return known
+  const fresh = make()
+  if (made.size >= formatsAtMost) made.clear()
+  made.set(key, fresh)
+  return fresh
 }
