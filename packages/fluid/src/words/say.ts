@@ -54,12 +54,12 @@ export function formatOf(told: string, language: Language, numbers: string, tags
 }
 
 /** Making one of these takes a hundred times as long as using it, and there are few. */
-const made = new Map<string, unknown>()
+const writers = new Map<string, unknown>()
 function onceFor<Made>(key: string, make: () => Made): Made {
-  const known = made.get(key) as Made | undefined
+  const known = writers.get(key) as Made | undefined
   if (known !== undefined) return known
   const fresh = make()
-  if (made.size >= formatsAtMost) made.clear()
-  made.set(key, fresh)
+  if (writers.size >= formatsAtMost) writers.clear()
+  writers.set(key, fresh)
   return fresh
 }
