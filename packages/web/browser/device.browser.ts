@@ -3,9 +3,9 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { inMemory, openBook, openSqliteStore } from '@sumpbook/book'
+import { openBook, openSqliteStore } from '@sumpbook/book'
 import { buildApp } from '@sumpbook/server'
-import { expect, onTestFinished, test, vi } from 'vitest'
+import { expect, inject, onTestFinished, test, vi } from 'vitest'
 import { journalIds } from './journal-ids.ts'
 import { isWide, lookAt, servedBook, servedExample } from './on-a-screen.ts'
 import { isInstalled, kept, pageOf, phoneOf, waitingIds } from './phone-to-kill.ts'
@@ -136,21 +136,22 @@ test('a new version is announced, never loaded over a stop of the round, and com
 
 /** The example shop by a server in this process, on a copy of the built app of which new versions can be put in place. */
 async function servedFiles() {
-  const webRoot = mkdtempSync(join(tmpdir(), 'sumpbook-deployed-'))
+  const folder = mkdtempSync(join(tmpdir(), 'sumpbook-deployed-'))
+  const webRoot = join(folder, 'web')
   cpSync(fileURLToPath(new URL('../dist', import.meta.url)), webRoot, {
     recursive: true,
     // What is changed here has no compressed form.
     filter: (path) => !/\.(br|gz)$/.test(path),
   })
-  const book = openBook(await openSqliteStore(inMemory), () => new Date())
+  cpSync(inject('exampleFolder'), folder, { recursive: true })
+  const book = openBook(await openSqliteStore(join(folder, 'book.sqlite')), () => new Date())
   const app = await buildApp({ book, version: '0.0.0-test', webRoot })
   const address = (await app.listen({ host: '127.0.0.1', port: 0 })).replace('127.0.0.1', 'localhost')
   onTestFinished(async () => {
     await app.close()
     await book.close()
-    rmSync(webRoot, { recursive: true, force: true })
+    rmSync(folder, { recursive: true, force: true })
   })
-  expect((await fetch(`${address}/api/v1/demo`, { method: 'POST' })).status).toBe(201)
   const [page, worker] = ['index.html', 'sw.js'].map((file) => readFileSync(join(webRoot, file), 'utf8')) as [
     string,
     string,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { desk, expectRoomForAThumb, fileBrowser, lookAt, openPage, phone, servedFile } from './on-a-screen.ts'
+import { expectRoomForAThumb, fileBrowser, lookAt, openPage, phone, screensOf, servedFile } from './on-a-screen.ts'
 
 const browser = fileBrowser()
 
@@ -64,11 +64,8 @@ const bookServed = (last: Record<string, unknown>[]) => servedFile(bookWith(last
 
 const slip = () => [entry({ at: at(0.1), kind: 'reading', brix: 14.2, volume: 165, pumps: 'stopped' })]
 
-test.each([
-  ['a phone', phone],
-  ['a desk', desk],
-])(
-  'on %s a misread figure is a doubt on Today and on its sump’s page; set aside, the recipe comes back',
+test.each(screensOf('phone', 'desk'))(
+  'on a %s a misread figure is a doubt on Today and on its sump’s page; set aside, the recipe comes back',
   async (name, size) => {
     const served = await bookServed(slip())
     const page = await openPage(browser(), undefined, { viewport: size })
@@ -82,7 +79,7 @@ test.each([
     expect(await item.getByRole('button', { name: /Poured/ }).count()).toBe(0)
     await page.getByText('1 to settle').waitFor()
     await expectRoomForAThumb(page)
-    await lookAt(page, `today-doubt-${name.slice(2)}`)
+    await lookAt(page, `today-doubt-${name}`)
 
     await item.getByRole('link', { name: 'What else it can be' }).click()
     const doubts = page.getByRole('region', { name: 'Does not fit' })
@@ -90,7 +87,7 @@ test.each([
     expect(await doubts.getByRole('link').first().textContent()).toBe('Read it again')
     await page.getByText('today', { exact: true }).first().waitFor()
     await expectRoomForAThumb(page)
-    await lookAt(page, `sump-doubt-${name.slice(2)}`, 'whole')
+    await lookAt(page, `sump-doubt-${name}`, 'whole')
     await doubts.getByRole('button', { name: 'Set the reading aside' }).first().click()
     const form = page.getByRole('form', { name: /Set aside the reading/ })
     expect(await form.getByLabel(/Why is it set aside/).inputValue()).toBe('misread')
@@ -100,7 +97,7 @@ test.each([
     // 165 of 200 L at about 8 %: what is missing to the mark.
     const next = page.getByRole('region', { name: 'Next' })
     await next.getByText(/^(Add|Pour) .*\sL/).waitFor()
-    await lookAt(page, `sump-settled-${name.slice(2)}`, 'whole')
+    await lookAt(page, `sump-settled-${name}`, 'whole')
 
     await page.goto(served.address)
     await item

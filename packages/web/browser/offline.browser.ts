@@ -1,69 +1,73 @@
-/** Without signal, in a real Chromium at a phone's width: cut off in the middle of a round, killed, opened again, and nothing lost or doubled. */
+/** Without signal, in a real Chromium: cut off in the middle of a round, killed, opened again, and nothing lost or doubled. */
 import type { Page } from 'playwright-core'
 import { expect, test, vi } from 'vitest'
 import { journalIds } from './journal-ids.ts'
-import { isWide, lookAt, servedExample } from './on-a-screen.ts'
+import { isWide, lookAt, screensOf, servedExample } from './on-a-screen.ts'
 import { isInstalled, kept, pageOf, phoneOf, waitingIds } from './phone-to-kill.ts'
 import { goOnRound, walkStop } from './walk-stop.ts'
 
 vi.setConfig({ testTimeout: 180_000 })
 
-test('cut off in the middle of a round, the browser killed and opened again: sixty entries, each in the book once', {
-  timeout: 240_000,
-}, async () => {
-  const served = await servedExample()
-  const phoneHere = await phoneOf()
-  let profile = await phoneHere.open()
-  let page = await pageOf(profile)
-  await page.goto(served.address)
-  await page.getByRole('heading', { name: 'Today', level: 1 }).waitFor()
-  await isInstalled(page)
-  await page.waitForFunction(() => document.querySelector('.state')?.textContent === 'all saved')
-  const before = await journalIds(served.address)
-  await goOnRound(page, served.address)
-  await walkStop(page)
-  await page.getByText('all saved').last().waitFor()
-
-  await served.stop()
-  const written = new Set((await kept(page, 'outbox')).map(({ entry }) => entry!.id))
-  await walkStop(page)
-  await lookAt(page, 'offline-stop')
-  expect(await isWide(page)).toBe(false)
-  for (const id of await waitingIds(page)) written.add(id)
-  await profile.kill()
-
-  // Nothing answers: the app starts from the phone, with what was last seen.
-  profile = await phoneHere.open()
-  page = await pageOf(profile)
-  await page.goto(served.address)
-  await page.getByText(/As of .*out of reach now/).waitFor()
-  await page.getByRole('heading', { name: 'Today', level: 1 }).waitFor()
-  await lookAt(page, 'offline-today')
-  expect(await isWide(page)).toBe(false)
-  for (const id of written) expect((await kept(page, 'outbox')).map(({ entry }) => entry!.id)).toContain(id)
-  while (written.size < 60) {
-    if (!/\/round\/./.test(page.url())) await goOnRound(page, served.address)
+test.each(screensOf('phone'))(
+  'on a %s, cut off in the middle of a round, the browser killed and opened again: sixty entries, each in the book once',
+  {
+    timeout: 240_000,
+  },
+  async (name, screen) => {
+    const served = await servedExample()
+    const phoneHere = await phoneOf()
+    let profile = await phoneHere.open()
+    let page = await pageOf(profile, screen)
+    await page.goto(served.address)
+    await page.getByRole('heading', { name: 'Today', level: 1 }).waitFor()
+    await isInstalled(page)
+    await page.waitForFunction(() => document.querySelector('.state')?.textContent === 'all saved')
+    const before = await journalIds(served.address)
+    await goOnRound(page, served.address)
     await walkStop(page)
-    for (const id of await waitingIds(page)) written.add(id)
-  }
-  await page.goto(served.address)
-  await page.getByRole('button', { name: /\d+ waiting/ }).click()
-  await page.getByRole('heading', { name: 'Not in the book yet' }).waitFor()
-  await lookAt(page, 'offline-queue')
-  expect(await isWide(page)).toBe(false)
-  await profile.kill()
+    await page.getByText('all saved').filter({ visible: true }).first().waitFor()
 
-  await served.restart()
-  profile = await phoneHere.open()
-  page = await pageOf(profile)
-  await page.goto(served.address)
-  await page.getByRole('button', { name: 'all saved' }).waitFor()
-  expect(await waitingIds(page)).toEqual([])
-  const after = await journalIds(served.address)
-  expect(new Set(after).size).toBe(after.length)
-  expect(after.length).toBe(before.length + written.size)
-  for (const id of written) expect(after).toContain(id)
-})
+    await served.stop()
+    const written = new Set((await kept(page, 'outbox')).map(({ entry }) => entry!.id))
+    await walkStop(page)
+    await lookAt(page, `offline-stop-${name}`)
+    expect(await isWide(page)).toBe(false)
+    for (const id of await waitingIds(page)) written.add(id)
+    await profile.kill()
+
+    // Nothing answers: the app starts from the phone, with what was last seen.
+    profile = await phoneHere.open()
+    page = await pageOf(profile, screen)
+    await page.goto(served.address)
+    await page.getByText(/As of .*out of reach now/).waitFor()
+    await page.getByRole('heading', { name: 'Today', level: 1 }).waitFor()
+    await lookAt(page, `offline-today-${name}`)
+    expect(await isWide(page)).toBe(false)
+    for (const id of written) expect((await kept(page, 'outbox')).map(({ entry }) => entry!.id)).toContain(id)
+    while (written.size < 60) {
+      if (!/\/round\/./.test(page.url())) await goOnRound(page, served.address)
+      await walkStop(page)
+      for (const id of await waitingIds(page)) written.add(id)
+    }
+    await page.goto(served.address)
+    await page.getByRole('button', { name: /\d+ waiting/ }).click()
+    await page.getByRole('heading', { name: 'Not in the book yet' }).waitFor()
+    await lookAt(page, `offline-queue-${name}`)
+    expect(await isWide(page)).toBe(false)
+    await profile.kill()
+
+    await served.restart()
+    profile = await phoneHere.open()
+    page = await pageOf(profile, screen)
+    await page.goto(served.address)
+    await page.getByRole('button', { name: 'all saved' }).waitFor()
+    expect(await waitingIds(page)).toEqual([])
+    const after = await journalIds(served.address)
+    expect(new Set(after).size).toBe(after.length)
+    expect(after.length).toBe(before.length + written.size)
+    for (const id of written) expect(after).toContain(id)
+  },
+)
 
 test('two open pages of one phone: both write out of reach, each entry is in the book once, and each page sees what the other did', async () => {
   const served = await servedExample()

@@ -9,6 +9,17 @@ export const phone = { width: 360, height: 740 }
 export const tablet = { width: 768, height: 1024 }
 export const desk = { width: 1440, height: 900 }
 
+const screens = { phone, tablet, desk }
+
+/**
+ * The screens that a flow is walked on which must hold on each: in every run those named, which are not the same for all flows, so that
+ * all three occur; on all three where that is asked for (SCREENS=all). For `test.each`, the name first.
+ */
+export const screensOf = (...usual: (keyof typeof screens)[]) =>
+  (Object.keys(screens) as (keyof typeof screens)[])
+    .filter((name) => process.env.SCREENS === 'all' || usual.includes(name))
+    .map((name) => [name, screens[name]] as const)
+
 /** One Chromium for the tests of a file; the function gives it once they run. */
 export function fileBrowser(...flags: string[]): () => Browser {
   let browser: Browser

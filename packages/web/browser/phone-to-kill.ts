@@ -23,9 +23,9 @@ export async function phoneOf(...flags: string[]) {
   }
 }
 
-export async function pageOf({ context }: ProfileBrowser): Promise<Page> {
+export async function pageOf({ context }: ProfileBrowser, screen = phone): Promise<Page> {
   const page = await context.newPage()
-  await page.setViewportSize(phone)
+  await page.setViewportSize(screen)
   return page
 }
 

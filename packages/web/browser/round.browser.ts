@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { expect, test, vi } from 'vitest'
-import { expectRoomForAThumb, fileBrowser, lookAt, openPage, servedFile } from './on-a-screen.ts'
+import { expectRoomForAThumb, fileBrowser, lookAt, openPage, type phone, screensOf, servedFile } from './on-a-screen.ts'
 import { isInstalled } from './phone-to-kill.ts'
 
 vi.setConfig({ testTimeout: 90_000 })
@@ -42,13 +42,18 @@ const shopFile = {
 const bookServed = () => servedFile(shopFile)
 
 /** Some tests take the network away. */
-const phoneOf = (initials: string, { installs = false } = {}) =>
-  openPage(browser(), undefined, { initials, installs, forgive: /ERR_INTERNET_DISCONNECTED/ })
+const phoneOf = (initials: string, options: { installs?: boolean; viewport?: typeof phone } = {}) =>
+  openPage(browser(), undefined, { initials, forgive: /ERR_INTERNET_DISCONNECTED/, ...options })
 
+/** By the page's keys, or where it has none, as at a desk, by the keyboard's into the field that the page stands in. */
 const press = async (page: Page, text: string) => {
-  for (const key of text) {
-    await page.getByRole('group', { name: 'Keys' }).getByRole('button', { name: key, exact: true }).click()
-  }
+  const keys = page.getByRole('group', { name: 'Keys' })
+  if (!(await keys.isVisible())) return page.keyboard.type(text)
+  for (const key of text) await keys.getByRole('button', { name: key, exact: true }).click()
+}
+const rubOut = async (page: Page) => {
+  const key = page.getByRole('button', { name: 'Rub out' })
+  await ((await key.isVisible()) ? key.click() : page.keyboard.press('Backspace'))
 }
 
 /** 160 of 200 L, all looks fine. */
@@ -77,109 +82,112 @@ async function entriesOf(address: string): Promise<BookEntry[]> {
   )
 }
 
-test('a stop with tests that are due, a photo and a pour that a second phone leaves alone; then what the walk came to', async () => {
-  const served = await bookServed()
-  const one = await phoneOf('RK')
-  const two = await phoneOf('MS')
-  await one.goto(`${served.address}/round`)
-  await one.getByRole('region', { name: 'Before you walk' }).waitFor()
-  await expectRoomForAThumb(one)
-  await one.getByRole('link', { name: 'Begin with Mill 1' }).click()
-  await one.getByText('due: pH, Nitrite').waitFor()
-  await readLevelAndLook(one)
+test.each(screensOf('phone'))(
+  'on a %s, a stop with tests that are due, a photo and a pour that a second one leaves alone; then what the walk came to',
+  async (name, viewport) => {
+    const served = await bookServed()
+    const one = await phoneOf('RK', { viewport })
+    const two = await phoneOf('MS', { viewport })
+    await one.goto(`${served.address}/round`)
+    await one.getByRole('region', { name: 'Before you walk' }).waitFor()
+    await expectRoomForAThumb(one)
+    await one.getByRole('link', { name: 'Begin with Mill 1' }).click()
+    await one.getByText('due: pH, Nitrite').waitFor()
+    await readLevelAndLook(one)
 
-  // The tests come of themselves, since they are due: a pad between two others, a figure from the keys.
-  const nitrite = one.getByRole('group', { name: /^Nitrite: pads/ })
-  await nitrite.getByRole('button', { name: '10', exact: true }).click()
-  await nitrite.getByRole('button', { name: '25', exact: true }).click()
-  expect(await one.getByLabel('Nitrite, mg/L').inputValue()).toBe('10-25')
-  await one.getByLabel('pH', { exact: true }).click()
-  await press(one, '4.2')
-  await one.getByText(/pH 4.2 is far from what a coolant shows/).waitFor()
-  for (let n = 0; n < 3; n++) await one.getByRole('button', { name: 'Rub out' }).click()
-  await press(one, '9.2')
-  // No day is set for a slide by this guidance: it is one tap away.
-  expect(await one.getByRole('button', { name: 'Slide dipped' }).count()).toBe(0)
-  await one.getByRole('button', { name: 'Other tests' }).click()
-  await one.getByRole('button', { name: 'Slide dipped' }).click()
-  await expectRoomForAThumb(one)
-  await lookAt(one, 'round-due-tests')
-  await one.getByRole('button', { name: 'On to the refractometer' }).click()
-  await press(one, '3.5')
-  // 3.5 °Brix × 1.6 = 5.6 % in 160 of 200 L hold 8.96 L; 7.04 L more in 40 L are 17.6 %.
-  await one.getByText('Add 40 L at 17.6 %').waitFor()
-  // What to pour and how stands above the keys without a scroll, under the name of the sump.
-  const edges = () =>
-    one.evaluate(() => {
-      const edge = (what: string) => document.querySelector(what)!.getBoundingClientRect()
-      return {
-        how: edge('.say .how').bottom,
-        foot: edge('.stop-foot').top,
-        name: edge('#stop-name').bottom,
-        row: edge('.row.here').top,
-      }
+    // The tests come of themselves, since they are due: a pad between two others, a figure from the keys.
+    const nitrite = one.getByRole('group', { name: /^Nitrite: pads/ })
+    await nitrite.getByRole('button', { name: '10', exact: true }).click()
+    await nitrite.getByRole('button', { name: '25', exact: true }).click()
+    expect(await one.getByLabel('Nitrite, mg/L').inputValue()).toBe('10-25')
+    await one.getByLabel('pH', { exact: true }).click()
+    await press(one, '4.2')
+    await one.getByText(/pH 4.2 is far from what a coolant shows/).waitFor()
+    for (let n = 0; n < 3; n++) await rubOut(one)
+    await press(one, '9.2')
+    // No day is set for a slide by this guidance: it is one tap away.
+    expect(await one.getByRole('button', { name: 'Slide dipped' }).count()).toBe(0)
+    await one.getByRole('button', { name: 'Other tests' }).click()
+    await one.getByRole('button', { name: 'Slide dipped' }).click()
+    await expectRoomForAThumb(one)
+    await lookAt(one, `round-due-tests-${name}`)
+    await one.getByRole('button', { name: 'On to the refractometer' }).click()
+    await press(one, '3.5')
+    // 3.5 °Brix × 1.6 = 5.6 % in 160 of 200 L hold 8.96 L; 7.04 L more in 40 L are 17.6 %.
+    await one.getByText('Add 40 L at 17.6 %').waitFor()
+    // What to pour and how stands above the keys without a scroll, under the name of the sump.
+    const edges = () =>
+      one.evaluate(() => {
+        const edge = (what: string) => document.querySelector(what)!.getBoundingClientRect()
+        return {
+          how: edge('.say .how').bottom,
+          foot: edge('.stop-foot').top,
+          name: edge('#stop-name').bottom,
+          row: edge('.row.here').top,
+        }
+      })
+    await expect.poll(async () => (await edges()).how - (await edges()).foot).toBeLessThan(0)
+    expect((await edges()).row).toBeGreaterThanOrEqual((await edges()).name)
+    await one.getByLabel('A photo of what was found').setInputFiles({
+      name: 'sump.png',
+      mimeType: 'image/png',
+      buffer: anyPicture,
     })
-  await expect.poll(async () => (await edges()).how - (await edges()).foot).toBeLessThan(0)
-  expect((await edges()).row).toBeGreaterThanOrEqual((await edges()).name)
-  await one.getByLabel('A photo of what was found').setInputFiles({
-    name: 'sump.png',
-    mimeType: 'image/png',
-    buffer: anyPicture,
-  })
-  await one.getByRole('button', { name: 'Leave the photo out' }).waitFor()
-  await one.getByRole('button', { name: 'I am on it' }).click()
-  await one.getByText(/You are on it until/).waitFor()
-  await one.getByRole('button', { name: 'all saved' }).waitFor()
-  await expectRoomForAThumb(one)
-  await one.locator('.stop-body').evaluate((body) => body.scrollTo(0, body.scrollHeight))
-  await lookAt(one, 'round-claimed')
+    await one.getByRole('button', { name: 'Leave the photo out' }).waitFor()
+    await one.getByRole('button', { name: 'I am on it' }).click()
+    await one.getByText(/You are on it until/).waitFor()
+    await one.getByRole('button', { name: 'all saved' }).waitFor()
+    await expectRoomForAThumb(one)
+    await one.locator('.stop-body').evaluate((body) => body.scrollTo(0, body.scrollHeight))
+    await lookAt(one, `round-claimed-${name}`)
 
-  await two.goto(`${served.address}/round/s1`)
-  await two.getByText('due: pH, Nitrite').waitFor()
-  await press(two, '160')
-  await two.getByLabel('Refractometer, °Brix').click()
-  await press(two, '3.5')
-  await two.getByText(/^RK is on it since/).waitFor()
-  await two.getByRole('button', { name: 'Poured as written · next' }).click()
-  await two.getByText('RK said first that they pour here.', { exact: false }).waitFor()
-  await lookAt(two, 'round-others-claim')
-  await two.getByRole('button', { name: 'Back' }).click()
+    await two.goto(`${served.address}/round/s1`)
+    await two.getByText('due: pH, Nitrite').waitFor()
+    await press(two, '160')
+    await two.getByLabel('Refractometer, °Brix').click()
+    await press(two, '3.5')
+    await two.getByText(/^RK is on it since/).waitFor()
+    await two.getByRole('button', { name: 'Poured as written · next' }).click()
+    await two.getByText('RK said first that they pour here.', { exact: false }).waitFor()
+    await lookAt(two, `round-others-claim-${name}`)
+    await two.getByRole('button', { name: 'Back' }).click()
 
-  await one.getByRole('button', { name: 'Poured as written · next' }).click()
-  await one.getByRole('heading', { name: 'Mill 2' }).waitFor()
-  await one.getByRole('button', { name: 'Down', exact: true }).click()
-  const sum = one.getByRole('region', { name: 'This round' })
-  await sum.getByText('33 L of water and 7 L of concentrate').waitFor()
-  await sum.getByText('Mill 2 (down)').waitFor()
-  await sum.getByText(/Mill 1: .*3\.5\s°Brix.*with a photo/).waitFor()
-  await sum.getByText('all of it is in the book').waitFor()
-  await expectRoomForAThumb(one)
-  await lookAt(one, 'round-sum', 'whole')
-  await sum.getByRole('link', { name: 'Hand over to the next shift' }).click()
-  await one.getByRole('form', { name: 'A note to the next shift' }).waitFor()
+    await one.getByRole('button', { name: 'Poured as written · next' }).click()
+    await one.getByRole('heading', { name: 'Mill 2' }).waitFor()
+    await one.getByRole('button', { name: 'Down', exact: true }).click()
+    const sum = one.getByRole('region', { name: 'This round' })
+    await sum.getByText('33 L of water and 7 L of concentrate').waitFor()
+    await sum.getByText('Mill 2 (down)').waitFor()
+    await sum.getByText(/Mill 1: .*3\.5\s°Brix.*with a photo/).waitFor()
+    await sum.getByText('all of it is in the book').waitFor()
+    await expectRoomForAThumb(one)
+    await lookAt(one, `round-sum-${name}`, 'whole')
+    await sum.getByRole('link', { name: 'Hand over to the next shift' }).click()
+    await one.getByRole('form', { name: 'A note to the next shift' }).waitFor()
 
-  // The second phone sees that nobody is on it any more, and that it may be done.
-  await two.getByText(/RK was on it and no longer is/).waitFor({ timeout: 40_000 })
-  await two.getByRole('button', { name: 'Next', exact: true }).click()
-  await two.getByRole('heading', { name: 'Mill 2' }).waitFor()
+    // The second phone sees that nobody is on it any more, and that it may be done.
+    await two.getByText(/RK was on it and no longer is/).waitFor({ timeout: 40_000 })
+    await two.getByRole('button', { name: 'Next', exact: true }).click()
+    await two.getByRole('heading', { name: 'Mill 2' }).waitFor()
 
-  const entries = await entriesOf(served.address)
-  expect(entries.filter(({ kind }) => kind === 'addition')).toMatchObject([{ sump: 's1', volume: 40, by: 'RK' }])
-  const readings = entries.filter(({ kind, by }) => kind === 'reading' && by === 'RK')
-  expect(readings).toHaveLength(4)
-  expect(readings).toEqual(
-    expect.arrayContaining([
-      expect.objectContaining({ brix: 3.5, volume: 160, pumps: 'stopped' }),
-      expect.objectContaining({ nitrite: { low: 10, high: 25 }, instrument: 'ns' }),
-      expect.objectContaining({ ph: 9.2, typed: { ph: '9.2' } }),
-      expect.objectContaining({ pending: true, method: 'dip slide' }),
-    ]),
-  )
-  const { photo } = entries.find(({ kind }) => kind === 'observation') as { photo?: string }
-  expect(photo).toMatch(/^[0-9a-f]{64}$/)
-  const sent = await fetch(`${served.address}/api/v1/attachments/${photo}`)
-  expect([sent.status, sent.headers.get('content-type')]).toEqual([200, 'image/jpeg'])
-})
+    const entries = await entriesOf(served.address)
+    expect(entries.filter(({ kind }) => kind === 'addition')).toMatchObject([{ sump: 's1', volume: 40, by: 'RK' }])
+    const readings = entries.filter(({ kind, by }) => kind === 'reading' && by === 'RK')
+    expect(readings).toHaveLength(4)
+    expect(readings).toEqual(
+      expect.arrayContaining([
+        expect.objectContaining({ brix: 3.5, volume: 160, pumps: 'stopped' }),
+        expect.objectContaining({ nitrite: { low: 10, high: 25 }, instrument: 'ns' }),
+        expect.objectContaining({ ph: 9.2, typed: { ph: '9.2' } }),
+        expect.objectContaining({ pending: true, method: 'dip slide' }),
+      ]),
+    )
+    const { photo } = entries.find(({ kind }) => kind === 'observation') as { photo?: string }
+    expect(photo).toMatch(/^[0-9a-f]{64}$/)
+    const sent = await fetch(`${served.address}/api/v1/attachments/${photo}`)
+    expect([sent.status, sent.headers.get('content-type')]).toEqual([200, 'image/jpeg'])
+  },
+)
 
 test('out of reach the stop takes a photo and a claim; both go once the book is there', async () => {
   const served = await bookServed()

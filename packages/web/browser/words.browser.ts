@@ -2,7 +2,7 @@
 import { guidancePacks } from '@sumpbook/fluid'
 import type { Page } from 'playwright-core'
 import { beforeAll, expect, test } from 'vitest'
-import { fileBrowser, fileExample, filePage, isWide, openPage } from './on-a-screen.ts'
+import { fileBrowser, fileExample, filePage, isWide, lookAt, openPage, screensOf } from './on-a-screen.ts'
 import { isWhole, places } from './places.ts'
 
 const browser = fileBrowser()
@@ -62,37 +62,42 @@ async function openIn(language: keyof typeof pageIn, place: string): Promise<Pag
   return page
 }
 
-test('a language, figures and units are chosen apart, at once and for good', async () => {
-  const page = await openPage(browser(), `${served().address}/language`)
-  await page.getByRole('heading', { name: 'Language, figures, units' }).waitFor()
-  const tap = (text: string) =>
-    page
-      .locator('label.tap')
-      .filter({ hasText: new RegExp(`^${text}$`) })
-      .click()
-  await tap('Deutsch')
-  await page.getByRole('heading', { name: 'Sprache, Zahlen, Einheiten' }).waitFor()
-  expect(await page.evaluate(() => document.documentElement.lang)).toBe('de')
-  const example = page.locator('.language-page p.quiet')
-  expect(await example.textContent()).toMatch(/38\.5\u00a0L mit 7\.5\u00a0%/)
-  await tap('1\\.234,5')
-  await page.waitForFunction(() => /38,5\sL mit 7,5\s%/.test(document.body.textContent))
-  await tap('US-Gallonen')
-  await page.waitForFunction(() => /10,2\sgal mit 7,5\s%/.test(document.body.textContent))
-  await tap('Español')
-  await page.getByRole('heading', { name: 'Idioma, cifras, unidades' }).waitFor()
-  // 38.5 / 3.785411784 = 10.17…
-  expect(await example.textContent()).toMatch(/10,2\sgal al 7,5\s%/)
-  await page.goto(served().address)
-  await page.getByRole('heading', { name: 'Hoy' }).waitFor()
-  await page.waitForLoadState('networkidle')
-  const list = await page.locator('main').textContent()
-  expect(list).toMatch(/\d\sgal\b/)
-  expect(list).not.toMatch(/\d\sL\b/)
-  // The shop itself is set up as it was.
-  await page.goto(`${served().address}/shop`)
-  await page.waitForFunction(() => /· litros ·/.test(document.body.textContent))
-})
+test.each(screensOf('tablet'))(
+  'on a %s, a language, figures and units are chosen apart, at once and for good',
+  async (name, viewport) => {
+    const page = await openPage(browser(), `${served().address}/language`, { viewport })
+    await page.getByRole('heading', { name: 'Language, figures, units' }).waitFor()
+    const tap = (text: string) =>
+      page
+        .locator('label.tap')
+        .filter({ hasText: new RegExp(`^${text}$`) })
+        .click()
+    await tap('Deutsch')
+    await page.getByRole('heading', { name: 'Sprache, Zahlen, Einheiten' }).waitFor()
+    expect(await page.evaluate(() => document.documentElement.lang)).toBe('de')
+    const example = page.locator('.language-page p.quiet')
+    expect(await example.textContent()).toMatch(/38\.5\u00a0L mit 7\.5\u00a0%/)
+    await tap('1\\.234,5')
+    await page.waitForFunction(() => /38,5\sL mit 7,5\s%/.test(document.body.textContent))
+    await tap('US-Gallonen')
+    await page.waitForFunction(() => /10,2\sgal mit 7,5\s%/.test(document.body.textContent))
+    await tap('Español')
+    await page.getByRole('heading', { name: 'Idioma, cifras, unidades' }).waitFor()
+    // 38.5 / 3.785411784 = 10.17…
+    expect(await example.textContent()).toMatch(/10,2\sgal al 7,5\s%/)
+    await page.goto(served().address)
+    await page.getByRole('heading', { name: 'Hoy' }).waitFor()
+    await page.waitForLoadState('networkidle')
+    const list = await page.locator('main').textContent()
+    expect(list).toMatch(/\d\sgal\b/)
+    expect(list).not.toMatch(/\d\sL\b/)
+    expect(await isWide(page)).toBe(false)
+    await lookAt(page, `spanish-today-${name}`)
+    // The shop itself is set up as it was.
+    await page.goto(`${served().address}/shop`)
+    await page.waitForFunction(() => /· litros ·/.test(document.body.textContent))
+  },
+)
 
 test('who cannot read English finds their language from the first page', async () => {
   const page = await openPage(browser(), served().address)
