@@ -1,6 +1,7 @@
 /** The first day of a new user, in a real browser on a real server. */
 import { expect, test } from 'vitest'
 import { desk, fileBrowser, isWide, openPage, phone, servedBook, showInDocs } from './on-a-screen.ts'
+import { confirmWhereAsked } from './walk-stop.ts'
 
 const browser = fileBrowser()
 
@@ -34,6 +35,7 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
   // The tests that its guidance has days for come first, where any is due.
   await round.getByLabel('Refractometer, °Brix').click()
   for (const key of ['3', '.', '5']) await round.getByRole('button', { name: key, exact: true }).click()
+  await confirmWhereAsked(round, '3.5')
   // 3.5 °Brix at a factor of 1 are about 3.5 % in 130 of 180 L: what is missing to the mark, at the mixer's strongest.
   await round.getByText(/^Add [\d.]+\sL at 15\s%$/).waitFor()
   expect(await isWide(round)).toBe(false)

@@ -287,7 +287,7 @@ test('what if: strength and days between fills are slid, and the weeks ahead fol
     await strength.press(key)
     await ahead.getByText(said, { exact: true }).waitFor()
     const line = await ahead.getByRole('listitem').first().textContent()
-    return Number(/ (\d+\.\d) %/.exec(line ?? '')?.[1])
+    return Number(/ (\d+\.\d)\s%/.exec(line ?? '')?.[1])
   }
   const lean = await inFourWeeks('Home', 'Poured at 0 %:')
   const rich = await inFourWeeks('End', 'Poured at 15 %:')

@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, onTestFinished, test, vi } from 'vitest'
 import { fileBrowser, isWide, lookAt, openPage } from './on-a-screen.ts'
 import { type ServedBook, serveBook } from './served-book.ts'
+import { confirmWhereAsked } from './walk-stop.ts'
 
 const password = 'slow grey heron 7'
 
@@ -73,6 +74,7 @@ async function topUp(page: Page, served: ServedBook): Promise<void> {
   // The tests that its guidance has days for come first, where any is due.
   await page.getByLabel('Refractometer, °Brix').click()
   for (const key of ['3', '.', '5']) await page.getByRole('button', { name: key, exact: true }).click()
+  await confirmWhereAsked(page, '3.5')
   await page.getByRole('button', { name: 'Poured as written · next' }).click()
 }
 

@@ -39,3 +39,16 @@ export async function goOnRound(page: Page, address: string): Promise<void> {
   await next.click()
   await page.getByRole('button', { name: 'On to look, smell, oil' }).waitFor()
 }
+
+/**
+ * Says that the refractometer shows this, where the page asks whether to read again. What is expected in the example shop is not the same every
+ * day, since its records end on the day of the test.
+ */
+export async function confirmWhereAsked(page: Page, brix: string): Promise<void> {
+  const asked = page.getByRole('button', { name: `It reads ${brix}` })
+  await asked
+    .or(page.getByRole('button', { name: 'Poured as written · next' }))
+    .first()
+    .waitFor()
+  if (await asked.isVisible()) await asked.click()
+}
