@@ -5,6 +5,7 @@ import type { JournalEntry } from '../api/types.ts'
 import { voidEntry } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { useWriting } from '../entry/use-writing.ts'
+import { useGradually } from '../parts/gradually.tsx'
 import { dayIn, sayDay, sayTime } from '../say/when.ts'
 import { SetAsideForm } from '../today/line.tsx'
 
@@ -22,6 +23,8 @@ export function JournalDays({ entries, timeZone, nameOf, isPicking, picked }: Jo
   const [aside, setAside] = useState<string | null>(null)
   const writing = useWriting()
   const now = new Date().toISOString()
+  const days = byDay(entries, timeZone)
+  const drawn = useGradually(days.length)
   const setEntryAside = async ({ id, sump, text }: JournalEntry, reason: string) => {
     const isDone = await writing.write([
       { entry: voidEntry(id, reason, sump, stampNow()), label: say('Set aside: {entry}', { entry: text }) },
@@ -35,7 +38,7 @@ export function JournalDays({ entries, timeZone, nameOf, isPicking, picked }: Jo
       <p role="status" class="said">
         {writing.said}
       </p>
-      {byDay(entries, timeZone).map(([day, lines]) => (
+      {days.slice(0, drawn).map(([day, lines]) => (
         <section key={day} aria-label={day} class="journal-day">
           <h2>{sayDay(lines[0]!.at, timeZone, now)}</h2>
           <ul>

@@ -11,6 +11,7 @@ import { labelOf } from '../entry/entries.ts'
 import type { Stamp } from '../entry/stamp.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { useWriting } from '../entry/use-writing.ts'
+import { Gradually } from '../parts/gradually.tsx'
 import { readerOf } from '../say/units.ts'
 import { SumpTests } from '../tests/sump-tests.tsx'
 import { ConcentrationPart } from './concentration-part.tsx'
@@ -72,31 +73,31 @@ function SumpOf({ book, sump, outlook, days, setDays }: SumpOfProps) {
         <h1>{sump.name}</h1>
         <span class="quiet">{[sump.place ?? '', sump.fluid.name].filter((part) => part !== '').join(' · ')}</span>
       </div>
-      <StandingNow sump={sump} units={shop.units} />
-      {waiting && (
-        <p class="note">
-          {say(
-            'Something about it is on this device only: it is counted above, and in the days ahead once it is sent.',
-          )}
+      <Gradually>
+        <StandingNow sump={sump} units={shop.units} />
+        {waiting && (
+          <p class="note">
+            {say(
+              'Something about it is on this device only: it is counted above, and in the days ahead once it is sent.',
+            )}
+          </p>
+        )}
+        <p role="status" class="said">
+          {writing.said}
         </p>
-      )}
-      <p role="status" class="said">
-        {writing.said}
-      </p>
-      <Jumps jumps={isOil ? jumpsOfOil : jumps} />
-      <NextPart sump={sump} shop={shop} now={now} />
-      {doubts !== null && <Doubts {...doubts} />}
-      <p class="to-why no-print">
-        <Link class="button" href={`/sumps/${encodeURIComponent(sump.sump)}/why`}>
-          {say('Something wrong with it?')}
-        </Link>
-        <Link class="button plain" href={`/cleanouts/plan?sump=${encodeURIComponent(sump.sump)}`}>
-          {say('Plan a cleanout')}
-        </Link>
-      </p>
-      <DueHere sump={sump.sump} shop={shop} />
-      {!isOil && (
-        <>
+        <Jumps jumps={isOil ? jumpsOfOil : jumps} />
+        <NextPart sump={sump} shop={shop} now={now} />
+        {doubts !== null && <Doubts {...doubts} />}
+        <p class="to-why no-print">
+          <Link class="button" href={`/sumps/${encodeURIComponent(sump.sump)}/why`}>
+            {say('Something wrong with it?')}
+          </Link>
+          <Link class="button plain" href={`/cleanouts/plan?sump=${encodeURIComponent(sump.sump)}`}>
+            {say('Plan a cleanout')}
+          </Link>
+        </p>
+        <DueHere sump={sump.sump} shop={shop} />
+        {!isOil && (
           <ConcentrationPart
             sump={sump}
             outlook={outlook}
@@ -105,23 +106,23 @@ function SumpOf({ book, sump, outlook, days, setDays }: SumpOfProps) {
             days={days}
             setDays={setDays}
           />
-          <WhatIf book={book} sump={sump.sump} strongest={sump.bench.maxStrength} today={now} />
-          {outlook !== null && sump.history.length > 0 && (
-            <MineralsPart sump={sump} outlook={outlook} shop={shop} days={days} />
-          )}
-          <SumpTests {...place} />
-          <SumpDoses {...place} />
-        </>
-      )}
-      <SumpCost sump={sump.sump} shop={shop} now={now} />
-      {doubts !== null && <SettledDoubts {...doubts} />}
-      <section aria-labelledby="sump-journal" class="part">
-        <SumpJournal sump={sump} book={book} now={now} />
-      </section>
-      <section aria-labelledby="known" class="part">
-        <h2 id="known">{say('What is known of it')}</h2>
-        <Known sump={sump} book={book} />
-      </section>
+        )}
+        {!isOil && <WhatIf book={book} sump={sump.sump} strongest={sump.bench.maxStrength} today={now} />}
+        {!isOil && outlook !== null && sump.history.length > 0 && (
+          <MineralsPart sump={sump} outlook={outlook} shop={shop} days={days} />
+        )}
+        {!isOil && <SumpTests {...place} />}
+        {!isOil && <SumpDoses {...place} />}
+        <SumpCost sump={sump.sump} shop={shop} now={now} />
+        {doubts !== null && <SettledDoubts {...doubts} />}
+        <section aria-labelledby="sump-journal" class="part">
+          <SumpJournal sump={sump} book={book} now={now} />
+        </section>
+        <section aria-labelledby="known" class="part">
+          <h2 id="known">{say('What is known of it')}</h2>
+          <Known sump={sump} book={book} />
+        </section>
+      </Gradually>
     </div>
   )
 }

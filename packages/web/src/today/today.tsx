@@ -11,6 +11,7 @@ import { labelOf, voidEntry, wordsOf } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { CartByStop } from '../parts/cart-by-stop.tsx'
 import { Cautions } from '../parts/cautions.tsx'
+import { Gradually, useGradually } from '../parts/gradually.tsx'
 import { Said } from '../say/said.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayDay, sayWhenShort } from '../say/when.ts'
@@ -26,11 +27,14 @@ import './today.css'
 /** What to do now, most consequence first; then where every other sump stands. */
 export function Today({ book }: { book: Book }) {
   const today = useToday()
+  if (today.data === undefined) return <NoAnswer error={today.error} again={() => void today.refetch()} />
+  return <TodayOf book={book} data={today.data} />
+}
+
+function TodayOf({ book, data }: { book: Book; data: TodayAnswer }) {
   const [written, setWritten] = useState<WrittenDown | null>(null)
   // Beside the lede where there is room; folded on a phone.
   const [isCartOpen] = useState(() => matchMedia('(min-width: 800px)').matches)
-  if (today.data === undefined) return <NoAnswer error={today.error} again={() => void today.refetch()} />
-  const { data } = today
   const shop = { ...book.shop, ...data.shop }
   const note = handoverOf(data.lede)
   const shared = sharedCautions(data)
@@ -40,6 +44,8 @@ export function Today({ book }: { book: Book }) {
   const isLong = data.items.length > fewLines
   const shown = data.items.filter(({ isNew, exempt }) => !isLong || isNew || exempt)
   const folded = data.items.filter((item) => !shown.includes(item))
+  const drawn = useGradually(shown.length + 1)
+  const isListDrawn = drawn > shown.length
   const hasNews = [...data.items, ...data.due].some(({ isNew }) => isNew)
   const lineOf = (item: TodayItem) => ({
     shop,
@@ -79,11 +85,11 @@ export function Today({ book }: { book: Book }) {
         <h2 id="to-do" class="only-read">
           {say('To do')}
         </h2>
-        {shown.map((item, i) => (
+        {shown.slice(0, drawn).map((item, i) => (
           <TodayLine key={item.sump} item={item} ordinal={i + 1} said={shared} {...lineOf(item)} />
         ))}
-        {folded.length > 0 && <h2>{say('Still open')}</h2>}
-        {folded.map((item) => (
+        {isListDrawn && folded.length > 0 && <h2>{say('Still open')}</h2>}
+        {(isListDrawn ? folded : []).map((item) => (
           <FoldedLine
             key={item.sump}
             name={item.name}
@@ -93,50 +99,54 @@ export function Today({ book }: { book: Book }) {
             <TodayLine item={item} ordinal={null} said={shared} {...lineOf(item)} />
           </FoldedLine>
         ))}
-        {data.round !== null && <RoundLine round={data.round} />}
+        {isListDrawn && data.round !== null && <RoundLine round={data.round} />}
       </section>
-      <DueLines due={data.due} reader={reader} time={time} wrote={setWritten} />
-      {data.later !== null && (
-        <details class="later" open={!hasNews}>
-          <summary>{say('Later')}</summary>
-          <p>{data.later.sentence}</p>
-          {data.later.items.map((item) => (
-            <TodayLine key={item.sump} item={item} ordinal={null} said={shared} {...lineOf(item)} />
-          ))}
-          {data.later.due.map((due) => (
-            <DueLine key={due.key} due={due} reader={reader} time={time} wrote={setWritten} />
-          ))}
-        </details>
+      {isListDrawn && (
+        <Gradually>
+          <DueLines due={data.due} reader={reader} time={time} wrote={setWritten} />
+          {data.later !== null && (
+            <details class="later" open={!hasNews}>
+              <summary>{say('Later')}</summary>
+              <p>{data.later.sentence}</p>
+              {data.later.items.map((item) => (
+                <TodayLine key={item.sump} item={item} ordinal={null} said={shared} {...lineOf(item)} />
+              ))}
+              {data.later.due.map((due) => (
+                <DueLine key={due.key} due={due} reader={reader} time={time} wrote={setWritten} />
+              ))}
+            </details>
+          )}
+          <PutOffLines
+            putOff={data.putOff}
+            time={time}
+            write={(name, build) => {
+              const entries = build(stampNow())
+              void write(entries.map((entry) => ({ entry, label: labelOf(entry, name, reader) }))).then((sent) =>
+                setWritten({ name, entries, sent }),
+              )
+            }}
+          />
+          <HandoverPart time={time} />
+          {data.calm.length > 0 && (
+            <section aria-labelledby="calm" class="calm">
+              <h2 id="calm">{data.items.length === 0 && data.round === null ? say('Every sump') : say('In order')}</h2>
+              {data.calm.map((sump) => (
+                <CalmLine key={sump.sump} sump={sump} />
+              ))}
+            </section>
+          )}
+          <p class="no-print">
+            <Link class="button plain" href="/round-sheet">
+              {say('Round sheet on paper')}
+            </Link>
+          </p>
+          <p class="foot">
+            {say(
+              '● now, with its 90 % interval, ○ where it is outside its band · ◇ after pouring · dotted arrow: in a week if nothing is done · the shaded strip is the band, its upright the target. Guidance only: the fluid’s label and safety data sheet, the supplier and local rules come first.',
+            )}
+          </p>
+        </Gradually>
       )}
-      <PutOffLines
-        putOff={data.putOff}
-        time={time}
-        write={(name, build) => {
-          const entries = build(stampNow())
-          void write(entries.map((entry) => ({ entry, label: labelOf(entry, name, reader) }))).then((sent) =>
-            setWritten({ name, entries, sent }),
-          )
-        }}
-      />
-      <HandoverPart time={time} />
-      {data.calm.length > 0 && (
-        <section aria-labelledby="calm" class="calm">
-          <h2 id="calm">{data.items.length === 0 && data.round === null ? say('Every sump') : say('In order')}</h2>
-          {data.calm.map((sump) => (
-            <CalmLine key={sump.sump} sump={sump} />
-          ))}
-        </section>
-      )}
-      <p class="no-print">
-        <Link class="button plain" href="/round-sheet">
-          {say('Round sheet on paper')}
-        </Link>
-      </p>
-      <p class="foot">
-        {say(
-          '● now, with its 90 % interval, ○ where it is outside its band · ◇ after pouring · dotted arrow: in a week if nothing is done · the shaded strip is the band, its upright the target. Guidance only: the fluid’s label and safety data sheet, the supplier and local rules come first.',
-        )}
-      </p>
       {written !== null && <JustWritten written={written} units={shop.units} close={() => setWritten(null)} />}
     </div>
   )
