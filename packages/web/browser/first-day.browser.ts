@@ -7,7 +7,10 @@ const browser = fileBrowser()
 
 /** One of the tests restarts the server under an open page, which asks for things by itself. */
 async function openOn(viewport: { width: number; height: number }) {
-  const page = await openPage(browser(), undefined, { viewport, forgive: /ERR_CONNECTION_(REFUSED|RESET)/ })
+  const page = await openPage(browser(), undefined, {
+    viewport,
+    forgive: /ERR_(CONNECTION_(REFUSED|RESET)|INCOMPLETE_CHUNKED_ENCODING)/,
+  })
   return { page, context: page.context() }
 }
 
