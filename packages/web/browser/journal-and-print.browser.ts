@@ -180,6 +180,8 @@ test.each(screensOf('desk'))(
     await sheet.locator('.sheet-step').first().waitFor()
     const steps = await printed(sheet)
     expect(steps.pages).toBeGreaterThan(0)
+    // What was signed days ago is not said to be of today.
+    expect(await sheet.locator('.signed').first().textContent()).toMatch(/, \w{3} \d+ \w{3} \d\d:\d\d/)
     expect(steps.pages).toBeLessThanOrEqual(4)
     await sheet.emulateMedia({ media: 'print', colorScheme: 'dark' })
     for (const colour of ['--paper', '--fluid-wash', '--do-wash', '--doubt-wash'])

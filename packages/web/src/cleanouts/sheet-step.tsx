@@ -1,7 +1,7 @@
 import { message, say } from '@sumpbook/fluid'
 import type { ShopOfBook } from '../api/types.ts'
 import { Cautions } from '../parts/cautions.tsx'
-import { sayWhenShort } from '../say/when.ts'
+import { sayDayAndTime } from '../say/when.ts'
 import type { JobStep } from './asks.ts'
 import type { StepFigures } from './step-entries.ts'
 import { StepForm } from './step-form.tsx'
@@ -77,7 +77,7 @@ const printed: Record<JobStep['asks'][number], string> = {
 
 function SignedWords({ step: { signed, again }, timeZone }: { step: JobStep; timeZone: string }) {
   if (signed === null) return null
-  const when = (at: string) => sayWhenShort(at, { timeZone, now: at })
+  const when = (at: string) => sayDayAndTime(at, timeZone)
   const who = ({ by }: { by: string | null }) => by ?? say('somebody')
   const told = { who: who(signed), when: when(signed.at) }
   return (

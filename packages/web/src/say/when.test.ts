@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { calendarDaysBetween, dayIn, sayWhen, sayWhenShort } from './when.ts'
+import { calendarDaysBetween, dayIn, sayDayAndTime, sayWhen, sayWhenShort } from './when.ts'
 
 // 25 November 2026 is a Wednesday (ISO week 48 of 2026).
 const berlin = { timeZone: 'Europe/Berlin', now: '2026-11-25T09:00:00Z' }
@@ -28,4 +28,8 @@ test('days are counted by the calendar across the change of the clocks', () => {
 test('a narrow line leaves the count away', () => {
   expect(sayWhenShort('2026-11-22T06:42:00Z', berlin)).toBe('Sun 07:42')
   expect(sayWhenShort('2026-11-03T06:42:00Z', berlin)).toBe('3 Nov 07:42')
+})
+
+test('on paper a time has its day, today as well', () => {
+  expect(sayDayAndTime('2026-11-25T06:42:00Z', 'Europe/Berlin')).toBe('Wed 25 Nov 07:42')
 })

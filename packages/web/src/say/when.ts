@@ -13,7 +13,7 @@ export function sayWhen(at: string, { timeZone, now }: WhenReader): string {
   const time = format(at, timeZone, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
   if (days === 0) return say('today {time}', { time })
   if (days === 1) return say('yesterday {time}', { time })
-  if (days < 0) return `${sayDay(at, timeZone)} ${time}`
+  if (days < 0) return sayDayAndTime(at, timeZone)
   const day = days < 7 ? format(at, timeZone, { weekday: 'short' }) : sayDay(at, timeZone, now)
   return say('{day} {time}, {days, plural, one {# day} other {# days}} ago', { day, time, days })
 }
@@ -26,6 +26,10 @@ export function sayWhenShort(at: string, { timeZone, now }: WhenReader): string 
   if (days > 0 && days < 7) return `${format(at, timeZone, { weekday: 'short' })} ${time}`
   return `${format(at, timeZone, { day: 'numeric', month: 'short' })} ${time}`
 }
+
+/** "Tue 3 Nov 07:42": for paper, on which no day stays today. */
+export const sayDayAndTime = (at: string, timeZone: string): string =>
+  `${sayDay(at, timeZone)} ${format(at, timeZone, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })}`
 
 /** "Tue 3 Nov"; with the year where it is not that of `now`. */
 export function sayDay(at: string, timeZone: string, now?: string): string {
