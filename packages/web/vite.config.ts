@@ -60,13 +60,14 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // A module of the computation does nothing but export: each page gets those it uses, and the solver only where waters are blended.
     rolldownOptions: {
-      // Many small files compress a tenth worse: what the first page needs is one, what several pages share another, the pages of whoever keeps the shop a third.
+      // Many small files compress a tenth worse: what the first page needs is one, what several pages share another, those of what is planned and what it costs, and of how the shop is kept, two more.
       output: {
         codeSplitting: {
           groups: [
             { name: 'app', test: /\/web\/src\/main\.tsx$/, priority: 3 },
             { name: 'parts', test: /\/src\//, minShareCount: 2, priority: 2 },
-            { name: 'keeping', test: /\/web\/src\/(shop|people|guidance|labels|speech)\//, priority: 1 },
+            { name: 'planning', test: /\/web\/src\/(cleanouts|stock|cost)\//, priority: 1 },
+            { name: 'keeping', test: /\/web\/src\/(shop|people|labels|speech|begin|sheet|round-sheet)\//, priority: 1 },
           ],
         },
       },

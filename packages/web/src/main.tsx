@@ -26,13 +26,14 @@ async function open(): Promise<void> {
     Promise.race([thisKept.restore(queries), new Promise((resolve) => setTimeout(resolve, 1_500))]),
   ])
   thisKept.keepFrom(queries)
-  fetchAhead(location.pathname)
   render(
     <QueryClientProvider client={queries}>
       <Spoken />
     </QueryClientProvider>,
     document.querySelector('#app')!,
   )
+  // After the first picture, which they would hold up.
+  setTimeout(() => fetchAhead(location.pathname))
   readyForRound()
 }
 

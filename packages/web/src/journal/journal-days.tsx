@@ -1,4 +1,5 @@
 import { say, sayReason } from '@sumpbook/fluid'
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { Link } from 'wouter-preact'
 import type { JournalEntry } from '../api/types.ts'
@@ -10,6 +11,8 @@ import { dayIn, sayDay, sayTime } from '../say/when.ts'
 import { SetAsideForm } from '../today/line.tsx'
 
 interface JournalDaysProps {
+  /** What stands under the last line. */
+  children: ComponentChildren
   entries: readonly JournalEntry[]
   timeZone: string
   nameOf(sump: string): string
@@ -19,7 +22,7 @@ interface JournalDaysProps {
 }
 
 /** Lines of the journal under their days, youngest first. */
-export function JournalDays({ entries, timeZone, nameOf, isPicking, picked }: JournalDaysProps) {
+export function JournalDays({ children, entries, timeZone, nameOf, isPicking, picked }: JournalDaysProps) {
   const [aside, setAside] = useState<string | null>(null)
   const writing = useWriting()
   const now = new Date().toISOString()
@@ -88,6 +91,7 @@ export function JournalDays({ entries, timeZone, nameOf, isPicking, picked }: Jo
           </ul>
         </section>
       ))}
+      {drawn >= days.length && children}
     </>
   )
 }

@@ -74,15 +74,16 @@ export function Journal({ book }: { book: Book }) {
         nameOf={nameOf}
         isPicking={isPicking}
         picked={() => setPicking(false)}
-      />
-      {journal.hasNextPage && (
-        <button type="button" disabled={journal.isFetchingNextPage} onClick={() => void journal.fetchNextPage()}>
-          {say('Further back')}
-        </button>
-      )}
-      {journal.data === undefined && journal.error === null && <p class="quiet">{say('Opening the journal …')}</p>}
-      {/* Under what is still to come it would be pushed away as somebody taps it. */}
-      {!journal.isPending && <TakeAlong question={question} isPart={saidAsked !== ''} />}
+      >
+        {journal.hasNextPage && (
+          <button type="button" disabled={journal.isFetchingNextPage} onClick={() => void journal.fetchNextPage()}>
+            {say('Further back')}
+          </button>
+        )}
+        {journal.data === undefined && journal.error === null && <p class="quiet">{say('Opening the journal …')}</p>}
+        {/* Under what is still to come it would be pushed away as somebody taps it. */}
+        {!journal.isPending && <TakeAlong question={question} isPart={saidAsked !== ''} />}
+      </JournalDays>
     </div>
   )
 }

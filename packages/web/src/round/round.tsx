@@ -4,6 +4,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { Link, useLocation } from 'wouter-preact'
 import { useSumps, useToday } from '../api/queries.ts'
 import type { Book, SumpNow } from '../api/types.ts'
+import { Gradually } from '../parts/gradually.tsx'
 import { Said } from '../say/said.tsx'
 import { sayWhenShort } from '../say/when.ts'
 import { inWalkingOrder } from '../standing/walking-order.ts'
@@ -95,7 +96,7 @@ function StopList({ stops, walk, here, shop, restart, children }: StopListProps)
   const done = Object.keys(walk.done).length
   const now = new Date().toISOString()
   return (
-    <>
+    <Gradually>
       <div class="page-head">
         <h1>{say('Round')}</h1>
         <span class="quiet">{say('{done} of {all} done', { done, all: stops.length })}</span>
@@ -166,7 +167,7 @@ function StopList({ stops, walk, here, shop, restart, children }: StopListProps)
           </li>
         ))}
       </ol>
-    </>
+    </Gradually>
   )
 }
 
