@@ -84,5 +84,6 @@ export function distance({ concentration, bench: { band } }: Pick<Judging, 'conc
 /** In the order of the round, then by name, numbers in names by their size. */
 export function inWalkingOrder(a: Pick<SumpItem, 'order' | 'name'>, b: Pick<SumpItem, 'order' | 'name'>): number {
   const byOrder = (a.order ?? Number.POSITIVE_INFINITY) - (b.order ?? Number.POSITIVE_INFINITY)
-  return byOrder !== 0 && !Number.isNaN(byOrder) ? byOrder : a.name.localeCompare(b.name, 'en', { numeric: true })
+  return byOrder !== 0 && !Number.isNaN(byOrder) ? byOrder : names.compare(a.name, b.name)
 }
+const names = new Intl.Collator('en', { numeric: true })
