@@ -85,11 +85,13 @@ function journalReader(db: Kysely<Tables>): JournalReader {
       }
       return stored
     },
-    countBySump: async () => {
+    countBySump: async (except) => {
+      const named = (await sumpsNamed(db)).filter((sump) => !except.has(sump))
+      if (named.length === 0) return new Map()
       const rows = await db
         .selectFrom('entry')
         .select(['sump', db.fn.countAll().as('count')])
-        .where('sump', 'is not', null)
+        .where('sump', 'in', named)
         .groupBy('sump')
         .execute()
       return new Map(rows.map(({ sump, count }) => [sump!, Number(count)]))
@@ -279,4 +281,31 @@ async function bodiesOf(db: Kysely<Tables>, ids: readonly string[]): Promise<Map
 
 function* inParts<T>(items: readonly T[]): Generator<T[]> {
   for (let from = 0; from < items.length; from += rowsAtOnce) yield items.slice(from, from + rowsAtOnce)
+}
+
+/** Every sump that an entry names: from one to the next in the index, however many entries each has. */
+async function sumpsNamed(db: Kysely<Tables>): Promise<string[]> {
+  const rows = await db
+    .withRecursive('named(sump)', (one) =>
+      one
+        .selectFrom('entry')
+        .select(({ fn }) => fn.min('sump').as('sump'))
+        .unionAll(
+          one
+            .selectFrom('named')
+            .where('named.sump', 'is not', null)
+            .select((next) =>
+              next
+                .selectFrom('entry')
+                .whereRef('entry.sump', '>', 'named.sump')
+                .select(({ fn }) => fn.min('entry.sump').as('least'))
+                .as('sump'),
+            ),
+        ),
+    )
+    .selectFrom('named')
+    .select('sump')
+    .where('sump', 'is not', null)
+    .execute()
+  return rows.map(({ sump }) => sump!)
 }

@@ -157,12 +157,14 @@ describe.each(places)('a store, %s', (_, place) => {
       testId(2),
     ])
     expect(await ids({ order: 'time-backwards', until: at(2), after: after(third!) })).toEqual([2, 1].map(testId))
-    expect(await store.countBySump()).toEqual(
+    expect(await store.countBySump(new Set())).toEqual(
       new Map([
         ['s1', 3],
         ['s2', 1],
       ]),
     )
+    expect(await store.countBySump(new Set(['s1', 's3']))).toEqual(new Map([['s2', 1]]))
+    expect(await store.countBySump(new Set(['s1', 's2']))).toEqual(new Map())
     expect([...(await store.bodies([4, 1, 9].map(testId))).keys()].sort()).toEqual([1, 4].map(testId))
   })
 

@@ -103,8 +103,8 @@ export interface JournalReader {
   bodies(ids: readonly string[]): Promise<Map<string, string>>
   /** The entries under these ids; ids without one are left out. */
   stored(ids: readonly string[]): Promise<Map<string, StoredEntry>>
-  /** How many entries each sump has, known or not. */
-  countBySump(): Promise<Map<string, number>>
+  /** How many entries each sump has that an entry names, but for some. */
+  countBySump(except: ReadonlySet<string>): Promise<Map<string, number>>
   /** How many entries of each kind stand after one place, up to another. */
   countByKind(after: number, upTo: number): Promise<Map<string, number>>
   /** What lies beside the journal and goes where the book goes: people, devices, what is held. */

@@ -1,7 +1,6 @@
 import { sayLater, sayRound, unitsHere } from '@sumpbook/fluid'
 import type { BookParts } from '../book-parts.ts'
 import { readTodayClaims } from '../jobs/claimed-today.ts'
-import type { Things } from '../setup/things.ts'
 import { cartOf, ledeOf, readHandover } from './cart.ts'
 import { byConsequence, inWalkingOrder, isListed } from './condition.ts'
 import { readDue } from './due-sources.ts'
@@ -48,10 +47,9 @@ export async function readToday(parts: BookParts, question: TodayQuestion): Prom
     putOff,
     calm: all.filter(({ condition }) => !isListed(condition)).sort(inWalkingOrder),
     due: claims.duties(economy.due),
-    quarantined: quarantinedOf(await journal.countBySump(), things),
+    quarantined: quarantinedOf(await journal.countBySump(new Set(things.sump.keys()))),
   }
 }
 
 /** Entries that name sumps the book does not know (yet). */
-const quarantinedOf = (counts: ReadonlyMap<string, number>, things: Things) =>
-  [...counts].reduce((total, [sump, count]) => (things.sump.has(sump) ? total : total + count), 0)
+const quarantinedOf = (counts: ReadonlyMap<string, number>) => [...counts.values()].reduce((all, one) => all + one, 0)
