@@ -19,6 +19,7 @@ export async function walkStop(page: Page): Promise<void> {
       )
       .toBe(1)
   }
+  await page.locator('.step-brix, .step-tests').first().waitFor()
   // Where tests are due they come first.
   if (await page.locator('.step-tests').isVisible()) {
     await page.getByRole('button', { name: 'On to the refractometer' }).click()
