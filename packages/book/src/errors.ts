@@ -1,4 +1,5 @@
 import { message, say } from '@sumpbook/fluid'
+
 /** One thing wrong with what came in: where, what stood there, what belongs there. */
 export interface Fault {
   /** JSON Pointer (RFC 6901) into what was given; a sheet's fault has `row` and `column` as well. */

@@ -1,4 +1,5 @@
 import { message } from '@sumpbook/fluid'
+
 /** The order in which a date written with slashes or dashes names day, month and year. */
 export type DateOrder = 'dmy' | 'mdy' | 'ymd'
 
