@@ -3,7 +3,8 @@ import type { ComponentChildren } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { Link, Redirect, Route, Switch, useLocation } from 'wouter-preact'
 import { OutOfReach, Refusal } from './api/client.ts'
-import { askAhead, useBook } from './api/queries.ts'
+import { askAhead, queries, useBook } from './api/queries.ts'
+import type { Book } from './api/types.ts'
 import { type FetchedAhead, later } from './later.tsx'
 import { Masthead } from './masthead.tsx'
 import { Mishap } from './mishap.tsx'
@@ -55,12 +56,15 @@ const placesAhead: Readonly<Record<string, FetchedAhead>> = {
 /** Where the app is opened at a place, its code and its answers are fetched while the book is: none of them waits for another. */
 export function fetchAhead(place: string): void {
   const [, first = '', second] = place.split('/')
+  // Of a book that may still be empty nothing is asked ahead: its "nothing to do" would stand there once it is filled.
+  const asks = queries.getQueryData<Book>(['book'])?.empty === false
   if (first === 'sumps' && second !== undefined) {
     Sump.fetchAhead()
-    askAhead.sump(decodeURIComponent(second))
+    if (asks) askAhead.sump(decodeURIComponent(second))
     return
   }
   placesAhead[first]?.fetchAhead()
+  if (!asks) return
   if (first === '' || first === 'round') askAhead.today()
   if (first === 'round' || first === 'sumps' || first === 'journal') askAhead.sumps()
 }
