@@ -130,6 +130,8 @@ test('who signs out is out, and comes in again by name and password', async () =
   const page = await adasPhone('/shop/account')
   await page.getByRole('heading', { name: 'Ada Owner' }).waitFor()
   await lookAt(page, 'account', 'whole')
+  // Beside who is signed in there is room on a phone for whose book it is.
+  await page.locator('.masthead .shop:visible').filter({ hasText: 'Example shop' }).waitFor()
   expect(await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)).toBe(false)
 
   // What is only on this phone is said before it is left behind.

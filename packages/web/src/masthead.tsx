@@ -29,13 +29,9 @@ export function Masthead({ shop }: { shop?: ShopOfBook }) {
     <header class="masthead">
       <Link href="/" class="mark">
         Sumpbook
+        {shop !== undefined && <span class="shop">{shop.name}</span>}
       </Link>
-      {shop !== undefined && (
-        <>
-          <Places />
-          <span class="shop">{shop.name}</span>
-        </>
-      )}
+      {shop !== undefined && <Places />}
       {shop === undefined && <Tongues />}
       {shop !== undefined && <QueueState />}
       {shop !== undefined && <Who />}
