@@ -61,8 +61,8 @@ test('entries stand in the order in which they were written down, none before it
   }
 })
 
-test('people stand in it by id only', () => {
-  expect([...new Set(book.entries.map(({ by }) => by))].sort()).toEqual(['p1', 'p2', 'p3'])
+test('people stand in it by what they are in the shop, nobody by a name', () => {
+  expect([...new Set(book.entries.map(({ by }) => by))].sort()).toEqual(['Early shift', 'Fluid keeper', 'Late shift'])
 })
 
 test('nobody reads on weekends, holidays and in shutdowns', () => {

@@ -6,6 +6,7 @@ import { timeOn } from '../simulate/shop-days.ts'
 import type { ShopRun } from '../simulate/shop-run.ts'
 import { toStep, typedNumber } from '../simulate/steps.ts'
 import { arrange } from './appointment.ts'
+import { early, keeper, late } from './roster.ts'
 
 /** Instruments drift until somebody checks them; the mixer's nozzle clogs until somebody cleans it. */
 export function planChecks(shop: ShopRun): void {
@@ -28,7 +29,7 @@ function checkRefractometer(shop: ShopRun, ms: number): void {
     kind: 'check',
     about: { kind: 'instrument', id: refractometer.id },
     atMs: ms,
-    by: 'p1',
+    by: early,
     typed: { zero: `${typedNumber(zero)} °Brix` },
     ...(zero === 0 ? {} : { note: 'Set to zero again' }),
     fields: { zero },
@@ -45,7 +46,7 @@ function checkMixer(shop: ShopRun, ms: number): void {
     kind: 'check',
     about: { kind: 'mixer', id: mixer.id },
     atMs: ms,
-    by: 'p2',
+    by: late,
     typed: { brix: `${typedNumber(brix)} °Brix` },
     ...(isClogged ? { note: 'Weak by the refractometer: nozzle cleaned, good again' } : {}),
     fields: { dial, brix, pressure: 3.2 },
@@ -61,7 +62,7 @@ function analyseWaters(shop: ShopRun, ms: number): void {
       kind: 'analysis',
       about: { kind: 'water', id },
       atMs: ms,
-      by: 'p3',
+      by: keeper,
       fields: {
         hardness: varied(hardness, 1),
         chloride: varied(chloride, 1),

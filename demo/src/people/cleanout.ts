@@ -6,6 +6,7 @@ import { arrangeBefore } from './appointment.ts'
 import { charge, empty, heelOf } from './charge.ts'
 import { openSheet, signSheet } from './job-sheet.ts'
 import { takeInMix } from './pour.ts'
+import { early, keeper } from './roster.ts'
 import { lotOf } from './stock.ts'
 import { turningPoints } from './story.ts'
 import { storeWaste } from './waste.ts'
@@ -35,7 +36,7 @@ function planStandstill(shop: ShopRun, id: string, fromDaysLeft: number, toDaysL
   const toMs = timeOn(shop.days, shop.last - toDaysLeft + 1, '06:00')
   shop.agenda.put(toMs, () => {
     const fields = { from: instantText(shop.days, fromMs), to: instantText(shop.days, toMs) }
-    shop.journal.write({ kind: 'idle', sump: id, atMs: fromMs, by: 'p3', recordedMs: toMs + 600_000, fields })
+    shop.journal.write({ kind: 'idle', sump: id, atMs: fromMs, by: keeper, recordedMs: toMs + 600_000, fields })
   })
 }
 
@@ -45,7 +46,7 @@ function turn(shop: ShopRun, run: SumpRun, ms: number): void {
   run.truth.bacteria = 6.9
   const fields = { signs: ['rancid smell', 'grey-black colour'], severity: 'strong' }
   const sump = run.plan.document.id
-  shop.journal.write({ kind: 'observation', sump, atMs: ms, by: 'p1', note: 'Since it stood', fields })
+  shop.journal.write({ kind: 'observation', sump, atMs: ms, by: early, note: 'Since it stood', fields })
 }
 
 /** @param slideAfterDays when the slide that accepts it was read; null where it is still to be */
@@ -60,7 +61,7 @@ function clean(shop: ShopRun, run: SumpRun, ms: number, { slideAfterDays }: { sl
   })
   shop.agenda.put(hour(6.5), () => {
     const lot = lotOf(run.plan.document.fluid, 2)
-    charge(shop, run, hour(6.5), 'p1', lot)
+    charge(shop, run, hour(6.5), early, lot)
     run.truth.bacteria = 2.6
     signSheet(shop, run, job, { ms, lot, slideAfterDays })
   })
@@ -78,6 +79,6 @@ function record(shop: ShopRun, run: SumpRun, ms: number, wasteVolume: number): v
   const sump = run.plan.document.id
   const fields = { cleaner: 'Alkaline system cleaner', cleanerPercent: 2, hours: 4, rinses: 1, wasteVolume }
   const note = `About ${heelOf(run)} L stay in corners and lines`
-  shop.journal.write({ kind: 'cleanout', sump, atMs: ms, by: 'p1', note, fields })
-  storeWaste(shop, ms + 600_000, 'p1', { into: 'emulsion', litres: wasteVolume, from: sump })
+  shop.journal.write({ kind: 'cleanout', sump, atMs: ms, by: early, note, fields })
+  storeWaste(shop, ms + 600_000, early, { into: 'emulsion', litres: wasteVolume, from: sump })
 }

@@ -1,5 +1,6 @@
 import type { ShopRun } from '../simulate/shop-run.ts'
 import { arrangeBefore } from './appointment.ts'
+import { early, keeper } from './roster.ts'
 
 const sump = 'lathe12'
 
@@ -10,13 +11,13 @@ export function planComplaint(shop: ShopRun): void {
       kind: 'observation',
       sump,
       atMs: ms,
-      by: 'p1',
+      by: early,
       note: 'Forearms',
       fields: { signs: ['skin irritation'], severity: 'slight' },
     })
     arrangeBefore(shop, 40, '11:00', (laterMs) => {
       const answer = 'Occupational health has seen it; gloves and barrier cream as it says, hardness and pH read again'
-      shop.journal.write({ kind: 'verdict', sump, atMs: laterMs, by: 'p3', fields: { entries: [entry], answer } })
+      shop.journal.write({ kind: 'verdict', sump, atMs: laterMs, by: keeper, fields: { entries: [entry], answer } })
     })
   })
 }

@@ -3,6 +3,7 @@ import { type ShopRun, sumpOf } from '../simulate/shop-run.ts'
 import { toStep } from '../simulate/steps.ts'
 import { advance } from '../simulate/sump-run.ts'
 import { arrangeBefore } from './appointment.ts'
+import { keeper } from './roster.ts'
 
 /** One dose: where, what, how many days before the last, mL per litre of the mark. */
 const doses = [
@@ -30,7 +31,7 @@ export function planDoses(shop: ShopRun): void {
         kind: 'addition',
         sump,
         atMs: ms,
-        by: 'p3',
+        by: keeper,
         typed: { litres: `${Math.round(1000 * litres)} mL` },
         fields: { additive: { id, name, litres, reason, label } },
       })

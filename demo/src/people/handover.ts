@@ -1,6 +1,7 @@
 import { timeOn } from '../simulate/shop-days.ts'
 import type { ShopRun } from '../simulate/shop-run.ts'
 import { openFrom } from '../simulate/shop-run.ts'
+import { late } from './roster.ts'
 
 /** The last shift's note of the last evening. */
 const lastNote =
@@ -34,6 +35,6 @@ export function planHandovers(shop: ShopRun): void {
 function note(shop: ShopRun, day: number, text: () => string): void {
   const ms = timeOn(shop.days, day, '21:40')
   shop.agenda.put(ms, () => {
-    shop.journal.write({ kind: 'handover', about: { kind: 'shop' }, atMs: ms, by: 'p2', fields: { text: text() } })
+    shop.journal.write({ kind: 'handover', about: { kind: 'shop' }, atMs: ms, by: late, fields: { text: text() } })
   })
 }

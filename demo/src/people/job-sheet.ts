@@ -5,6 +5,7 @@ import type { ShopRun } from '../simulate/shop-run.ts'
 import { toStep } from '../simulate/steps.ts'
 import type { SumpRun } from '../simulate/sump-run.ts'
 import { heelOf } from './charge.ts'
+import { early, keeper } from './roster.ts'
 
 /** A cleanout's sheet is opened, for a day. @returns the job, named by the entry that opens it */
 export function openSheet(shop: ShopRun, run: SumpRun, ms: number, { onMs }: { onMs: number }): string {
@@ -25,7 +26,7 @@ export function openSheet(shop: ShopRun, run: SumpRun, ms: number, { onMs }: { o
     on: instantText(shop.days, onMs).slice(0, 10),
   }
   const fields = { step: 'opened', sheet: 'cleanout', values }
-  return shop.journal.write({ kind: 'signoff', sump, atMs: ms, by: 'p3', opensJob: true, fields })
+  return shop.journal.write({ kind: 'signoff', sump, atMs: ms, by: keeper, opensJob: true, fields })
 }
 
 /** Steps of the sheet by the hour after the pumps were stopped. */
@@ -62,9 +63,9 @@ export function signSheet(
     'first-readings': { brix: toStep(brixOf(fluidOf(fluid), run.target), 0.2), ph: 9.2 },
   }
   for (const [step, hours] of steps) {
-    sign(step, ms + hours * 3_600_000, step === 'rinse-check' ? 'p3' : 'p1', read[step])
+    sign(step, ms + hours * 3_600_000, step === 'rinse-check' ? keeper : early, read[step])
   }
   if (slideAfterDays === null) return
   const slideMs = ms + slideAfterDays * 24 * 3_600_000
-  shop.agenda.put(slideMs, () => sign('later-slide', slideMs, 'p3', { bacteria: { below: 1000 } }))
+  shop.agenda.put(slideMs, () => sign('later-slide', slideMs, keeper, { bacteria: { below: 1000 } }))
 }

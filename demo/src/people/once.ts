@@ -3,6 +3,7 @@ import { type ShopRun, sumpOf } from '../simulate/shop-run.ts'
 import { advance } from '../simulate/sump-run.ts'
 import { takeIn, takeOut } from '../simulate/sump-truth.ts'
 import { arrangeBefore } from './appointment.ts'
+import { early, keeper, late } from './roster.ts'
 import { oldMark, turningPoints } from './story.ts'
 import { storeWaste } from './waste.ts'
 
@@ -11,7 +12,7 @@ export function planOnce(shop: ShopRun): void {
   arrangeBefore(shop, turningPoints.deionisedAtMill7, '14:30', (ms) => {
     shop.waterOf.set('mill7', 'deionised')
     const text = 'Mill 7 is topped up with deionised water from now on, its strip was at the last pad.'
-    shop.journal.write({ kind: 'handover', about: { kind: 'shop' }, atMs: ms, by: 'p2', fields: { text } })
+    shop.journal.write({ kind: 'handover', about: { kind: 'shop' }, atMs: ms, by: late, fields: { text } })
   })
   arrangeBefore(shop, turningPoints.markMoved, '05:00', (ms) => {
     change(shop, ms, { kind: 'sump', id: 'slide3' }, { fillVolume: 120 }, { fillVolume: oldMark })
@@ -30,7 +31,7 @@ type Values = Record<string, unknown>
 
 function change(shop: ShopRun, ms: number, about: { kind: string; id: string }, changes: Values, was: Values): void {
   const from = shop.days.dates[dayHourOf(shop.days, ms).day]
-  shop.journal.write({ kind: 'setup', about, atMs: ms, by: 'p3', fields: { changes, was, from } })
+  shop.journal.write({ kind: 'setup', about, atMs: ms, by: keeper, fields: { changes, was, from } })
 }
 
 /** A bucket dipped from one sump into another. */
@@ -44,7 +45,7 @@ function carry(shop: ShopRun, ms: number, from: string, to: string, litres: numb
     kind: 'transfer',
     sump: from,
     atMs: ms,
-    by: 'p1',
+    by: early,
     typed: { volume: '1 × 12 L' },
     note: 'For the trainees',
     fields: { volume: litres, to },
@@ -59,12 +60,12 @@ function drawOff(shop: ShopRun, ms: number, id: string, litres: number): void {
     kind: 'drawoff',
     sump: id,
     atMs: ms,
-    by: 'p1',
+    by: early,
     typed: { volume: `${litres} L` },
     note: 'To get at the strainer',
     fields: { volume: litres },
   })
-  storeWaste(shop, ms + 600_000, 'p1', { into: 'emulsion', litres, from: id })
+  storeWaste(shop, ms + 600_000, early, { into: 'emulsion', litres, from: id })
 }
 
 /** Bulky swarf that carries off four times as much as an ordinary job, to the end. */
@@ -78,7 +79,7 @@ function takeHeavyJob(shop: ShopRun, ms: number): void {
     kind: 'job',
     sump: 'tc2',
     atMs: ms,
-    by: 'p1',
+    by: early,
     note: 'Bulky swarf',
     fields: { material, process },
   })

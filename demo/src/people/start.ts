@@ -1,6 +1,7 @@
 import { timeOn } from '../simulate/shop-days.ts'
 import type { ShopRun } from '../simulate/shop-run.ts'
 import { charge, empty } from './charge.ts'
+import { early } from './roster.ts'
 import { lotOf } from './stock.ts'
 import { beginsOn } from './story.ts'
 
@@ -12,7 +13,7 @@ export function planStart(shop: ShopRun): void {
     const ms = timeOn(shop.days, day, '05:05') - (i % 3) * 300_000
     shop.agenda.put(ms, () => {
       empty(shop, run, ms)
-      charge(shop, run, ms, 'p1', lotOf(run.plan.document.fluid, 0))
+      charge(shop, run, ms, early, lotOf(run.plan.document.fluid, 0))
     })
   })
 }

@@ -2,6 +2,7 @@ import { fluids } from '../shop/fluids.ts'
 import { instantText } from '../simulate/shop-days.ts'
 import type { ShopRun } from '../simulate/shop-run.ts'
 import { arrange } from './appointment.ts'
+import { early, keeper } from './roster.ts'
 
 /** Litres. */
 const drum = 200
@@ -49,7 +50,7 @@ function order(shop: ShopRun, ms: number, fluid: string): void {
     litres: delivered * drum,
     expectedOn: instantText(shop.days, ms + 5 * 86_400_000).slice(0, 10),
   }
-  shop.journal.write({ kind: 'order', about: { kind: 'stock', id: fluid }, atMs: ms, by: 'p3', fields })
+  shop.journal.write({ kind: 'order', about: { kind: 'stock', id: fluid }, atMs: ms, by: keeper, fields })
 }
 
 const fullOf = ({ lots }: Shelf) => lots.reduce((sum, { drums }) => sum + drums, 0)
@@ -60,7 +61,7 @@ function issue(shop: ShopRun, ms: number, fluid: string, shelf: Shelf): void {
   shelf.opened += 1
   oldest.drums -= 1
   const fields = { fluid, lot: oldest.lot, litres: drum }
-  shop.journal.write({ kind: 'issue', about: { kind: 'stock', id: fluid }, atMs: ms, by: 'p1', fields })
+  shop.journal.write({ kind: 'issue', about: { kind: 'stock', id: fluid }, atMs: ms, by: early, fields })
 }
 
 function begin(shop: ShopRun, ms: number, fluid: string, shelf: Shelf): void {
@@ -90,5 +91,5 @@ interface Receipt {
 function receive(shop: ShopRun, ms: number, receipt: Receipt, note?: string): void {
   const about = { kind: 'stock', id: receipt.fluid }
   const noted = note === undefined ? {} : { note }
-  shop.journal.write({ kind: 'receipt', about, atMs: ms, by: 'p3', ...noted, fields: { ...receipt } })
+  shop.journal.write({ kind: 'receipt', about, atMs: ms, by: keeper, ...noted, fields: { ...receipt } })
 }

@@ -2,7 +2,7 @@ import { upkeepTasks } from '../shop/upkeep.ts'
 import { instantText, timeOn } from '../simulate/shop-days.ts'
 import { openFrom, type ShopRun, standsStill } from '../simulate/shop-run.ts'
 import { arrangeBefore } from './appointment.ts'
-import { onDuty } from './roster.ts'
+import { keeper, onDuty } from './roster.ts'
 
 /** Days before the last from which on a task was left undone. */
 const leftUndone: Readonly<Record<string, number>> = { 'conveyor-mill7': 43, 'magnet-drum': 29 }
@@ -14,7 +14,7 @@ export function planUpkeep(shop: ShopRun): void {
     for (let day = 11; day < shop.last - (leftUndone[id] ?? 0) - 4; day += everyDays) {
       const ms = timeOn(shop.days, openFrom(shop, day), '12:45')
       shop.agenda.put(ms, () => {
-        shop.journal.write({ kind: 'upkeep', sump, atMs: ms, by: 'p3', fields: { task, result: 'done' } })
+        shop.journal.write({ kind: 'upkeep', sump, atMs: ms, by: keeper, fields: { task, result: 'done' } })
       })
     }
   }
@@ -26,7 +26,7 @@ function putOffMagnetDrum(shop: ShopRun): void {
   arrangeBefore(shop, 1, '12:50', (ms) => {
     const until = instantText(shop.days, ms + 5 * 86_400_000).slice(0, 10)
     const fields = { what: 'upkeep:magnet-drum', why: 'Grinds a series, no stop before it is done', until }
-    shop.journal.write({ kind: 'snooze', sump: 'grinder', atMs: ms, by: 'p3', fields })
+    shop.journal.write({ kind: 'snooze', sump: 'grinder', atMs: ms, by: keeper, fields })
   })
 }
 

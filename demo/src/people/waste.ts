@@ -4,6 +4,7 @@ import type { ShopRun } from '../simulate/shop-run.ts'
 import { openFrom } from '../simulate/shop-run.ts'
 import { toStep } from '../simulate/steps.ts'
 import { arrange } from './appointment.ts'
+import { early, keeper } from './roster.ts'
 
 interface Wasted {
   into: WasteId
@@ -31,7 +32,7 @@ export function planSludge(shop: ShopRun): void {
   for (let day = 11; day < shop.last; day += 14) {
     for (const from of ['central', 'grinder']) {
       const litres = toStep(random.between(15, 35), 5)
-      arrange(shop, day, '12:40', (ms) => storeWaste(shop, ms, 'p1', { into: 'sludge', litres, from }))
+      arrange(shop, day, '12:40', (ms) => storeWaste(shop, ms, early, { into: 'sludge', litres, from }))
     }
   }
 }
@@ -61,7 +62,7 @@ function pickUp(shop: ShopRun, ms: number, id: WasteId): void {
     id === 'sludge'
       ? { stream, code, litres, kilograms: toStep(litres * density, 10) }
       : { stream, code, litres, document }
-  shop.journal.write({ kind: 'pickup', about: { kind: 'waste', id }, atMs: ms, by: 'p3', fields })
+  shop.journal.write({ kind: 'pickup', about: { kind: 'waste', id }, atMs: ms, by: keeper, fields })
 }
 
 const containerOf = (id: WasteId) => wasteContainers.find((one) => one.id === id)!

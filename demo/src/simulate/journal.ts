@@ -1,4 +1,5 @@
 import type { EntryDocument } from '../book-document.ts'
+import { early, keeper, late } from '../people/roster.ts'
 import { entryId } from './entry-id.ts'
 import type { Random } from './random.ts'
 import { instantText, type ShopDays } from './shop-days.ts'
@@ -27,7 +28,7 @@ export interface Journal {
   entriesUpTo(ms: number): EntryDocument[]
 }
 
-const devices: Readonly<Record<string, string>> = { p1: 'phone-1', p2: 'phone-2', p3: 'tablet-hall-b' }
+const devices: Readonly<Record<string, string>> = { [early]: 'phone-1', [late]: 'phone-2', [keeper]: 'tablet-hall-b' }
 
 /** The journal that people of the shop keep. */
 export function journalOf(days: ShopDays, random: Random): Journal {
