@@ -189,6 +189,43 @@ test.each(screensOf('phone'))(
   },
 )
 
+test('on a short phone what to pour and how stand whole above the buttons, in every language', async () => {
+  const containers = [{ id: 'b', name: 'Bucket 12 L', capacity: 12, graduation: 1 }]
+  const served = await servedFile({ ...shopFile, containers })
+  const page = await phoneOf('RK', { viewport: { width: 360, height: 640 } })
+  await page.goto(`${served.address}/livez`)
+  for (const language of ['en', 'de', 'es']) {
+    await page.evaluate((chosen) => localStorage.setItem('sumpbook.reading', chosen), JSON.stringify({ language }))
+    await page.goto(`${served.address}/round/s1`)
+    // Lean and low; at the mark and lean, where something is drawn off first; rich and low.
+    for (const [level, brix, said] of [
+      ['160', '3.5', /40.L/],
+      ['200', '3.5', /\d.L.*\d.L/],
+      ['120', '7.5', /80.L/],
+    ] as const) {
+      await page.locator('.row.level').click()
+      await page.locator('.row.level input').fill(level)
+      await page.locator('#brix').fill(brix)
+      await page.locator('#brix').focus()
+      await page.locator('.say .headline').filter({ hasText: said }).waitFor()
+      const edges = () =>
+        page.evaluate(() => {
+          const box = (what: string) => [...document.querySelectorAll(what)].at(-1)!.getBoundingClientRect()
+          return {
+            isUnderTheName: box('.say .headline').top >= box('#stop-name').bottom,
+            isAboveTheFoot: box('.say .how').bottom <= box('.stop-foot').top,
+            isFootWhole: box('.stop-buttons').bottom <= innerHeight,
+          }
+        })
+      await expect
+        .poll(edges, { message: `${language}: ${brix} in ${level} L` })
+        .toEqual({ isUnderTheName: true, isAboveTheFoot: true, isFootWhole: true })
+      await expectRoomForAThumb(page)
+      await lookAt(page, `round-short-${language}-${level}`)
+    }
+  }
+})
+
 test('out of reach the stop takes a photo and a claim; both go once the book is there', async () => {
   const served = await bookServed()
   const page = await phoneOf('RK', { installs: true })

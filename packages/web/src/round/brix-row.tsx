@@ -16,7 +16,7 @@ export function BrixRow({ stop }: { stop: StopState }) {
   const staysInSight = stopsOf(seen).length > 0 || open.jobs.length > 0 || open.findings.length > 0
   useEffect(() => {
     if (step === 'brix' && typed.brix !== '' && !staysInSight) bringUp(brixField.current)
-  }, [step, typed.brix, staysInSight, brixField])
+  }, [step, typed.brix, questions.length, staysInSight, brixField])
   return (
     <>
       <div class={step === 'brix' ? 'row read here' : 'row read'}>
