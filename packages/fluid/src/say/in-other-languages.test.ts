@@ -16,7 +16,7 @@ import { sayDayAhead, sayOnDay, sayUntilDay } from './days.ts'
 import { sayDose } from './dose.ts'
 import { sayDoubt } from './doubt.ts'
 import { saySource, sayTestsDue } from './guidance.ts'
-import { lowerFirst, sayList } from './phrases.ts'
+import { lowerFirst, sayChoice, sayList } from './phrases.ts'
 import { sayRecipe } from './recipe.ts'
 import { sayCrossing, sayNextCheck, sayStanding } from './standing.ts'
 import { sayPacks, sayStock } from './stock.ts'
@@ -178,6 +178,7 @@ describe('in German', () => {
   test('a name of several words keeps its capital', () => {
     expect(lowerFirst('Enthärtetes Wasser')).toBe('Enthärtetes Wasser')
     expect(sayList(['Ana', 'Ben', 'Kim'])).toBe('Ana, Ben und Kim')
+    expect(sayChoice(['ppm', '°dH', 'gpg'])).toBe('ppm, °dH oder gpg')
   })
 
   test('money is written as the reader writes it', () => {
@@ -244,9 +245,10 @@ describe('in Spanish', () => {
     expect([sayUnit('CFU/mL'), sayUnit('mg/L')]).toEqual(['UFC/mL', 'mg/L'])
   })
 
-  test('a list has its "e" before an i', () => {
+  test('a list has its "e" before an i, a choice its "u" before an o', () => {
     expect(sayList(['pH', 'nitritos', 'hongos'])).toBe('pH, nitritos y hongos')
     expect(sayList(['Ana', 'Inés'])).toBe('Ana e Inés')
+    expect(sayChoice(['siete', 'ocho'])).toBe('siete u ocho')
   })
 
   test('chances, plurals and upkeep', () => {
@@ -320,6 +322,7 @@ describe('numbers apart from the language', () => {
   test('English lists have no comma before their "and", and its names lose their capital', () => {
     speak('en', 'de-DE')
     expect(sayList(['a', 'b', 'c'])).toBe('a, b and c')
+    expect(sayChoice(['a', 'b', 'c'])).toBe('a, b or c')
     expect(lowerFirst('Deionised water')).toBe('deionised water')
   })
 })

@@ -68,7 +68,7 @@ export { type SaidJob, sayJob } from './job.ts'
 export { sayLearnt } from './learnt.ts'
 export { type MoneyReader, sayCents, sayMoney, sayMoneyBetween, sayWholeMoney } from './money.ts'
 export { sayParallel } from './parallel.ts'
-export { lowerFirst, sayCount, sayList } from './phrases.ts'
+export { lowerFirst, sayChoice, sayCount, sayList } from './phrases.ts'
 export {
   byMistake,
   likelyReasons,

@@ -9,14 +9,19 @@ export const lowerFirst = (name: string) =>
   speech().language === 'en' && /^\p{Lu}\p{Ll}+ \p{Ll}/u.test(name) ? name[0]!.toLowerCase() + name.slice(1) : name
 
 /** A list in words: "a, b and c", in the language that is spoken. */
-export function sayList(parts: readonly string[]): string {
+export const sayList = (parts: readonly string[]): string => listed(parts, 'conjunction')
+
+/** What may be chosen, in words: "a, b or c", in the language that is spoken. */
+export const sayChoice = (parts: readonly string[]): string => listed(parts, 'disjunction')
+
+function listed(parts: readonly string[], type: 'conjunction' | 'disjunction'): string {
   const { language } = speech()
-  // British English has no comma before its "and".
-  const locale = language === 'en' ? 'en-GB' : language
-  let format = lists.get(locale)
+  const key = `${type} ${language}`
+  let format = lists.get(key)
   if (format === undefined) {
-    format = new Intl.ListFormat(locale, { type: 'conjunction' })
-    lists.set(locale, format)
+    // British English has no comma before its "and".
+    format = new Intl.ListFormat(language === 'en' ? 'en-GB' : language, { type })
+    lists.set(key, format)
   }
   return format.format(parts)
 }

@@ -1,4 +1,4 @@
-import { message, say } from '@sumpbook/fluid'
+import { message, say, sayChoice } from '@sumpbook/fluid'
 
 /** What may have been found, as the computation says it, and how it is said here; the first that fits. */
 const foundWords: readonly (readonly [RegExp, string])[] = [
@@ -52,7 +52,7 @@ function said(text: string, words: readonly (readonly [RegExp, string])[]): stri
     const { example, ...groups } = match.groups ?? {}
     return say(told, {
       ...groups,
-      ...(example === undefined ? {} : { example: example.replace(' or ', ` ${say('or')} `) }),
+      ...(example === undefined ? {} : { example: sayChoice(example.split(/, | or /)) }),
     })
   }
   return text

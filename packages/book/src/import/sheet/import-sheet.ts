@@ -1,4 +1,4 @@
-import { say } from '@sumpbook/fluid'
+import { say, sayChoice } from '@sumpbook/fluid'
 import { type Fault, refusal } from '../../errors.ts'
 import type { SheetBook } from '../sheet-book.ts'
 import type { ImportReport, Question, SheetMap } from '../sheet-types.ts'
@@ -41,7 +41,7 @@ export async function importSheet(
 const asFault = ({ pointer, question, choices }: Question): Fault => ({
   pointer,
   found: say('nothing'),
-  expected: choices === undefined ? question : `${question} (${choices.join(` ${say('or')} `)})`,
+  expected: choices === undefined ? question : say('{question} ({choices})', { question, choices: sayChoice(choices) }),
 })
 
 function reportOf(understanding: Understanding, judged: Judged): ImportReport {

@@ -1,4 +1,6 @@
-import { describe, expect, test } from 'vitest'
+import { learn, speakAs } from '@sumpbook/fluid'
+import { describe, expect, onTestFinished, test } from 'vitest'
+import { catalogue as german } from '../../words/de.ts'
 import { csv, fixture, metric, preview, refused, take, us } from './testing.ts'
 
 describe('what is asked', () => {
@@ -13,6 +15,15 @@ describe('what is asked', () => {
       '2026-05-06',
       '2026-05-06',
     ])
+  })
+
+  test('what may be answered stands behind the question, as a list of the language that is spoken', async () => {
+    const asked = async () => (await refused(fixture('ambiguous-dates.csv'), {}, metric())).faults[0]?.expected
+    expect(await asked()).toMatch(/ \(dmy or mdy\)$/)
+    learn('de', german)
+    speakAs(() => ({ language: 'de', numbers: 'de-DE' }))
+    onTestFinished(() => speakAs(() => ({ language: 'en', numbers: 'en' })))
+    expect(await asked()).toMatch(/ \(dmy oder mdy\)$/)
   })
 
   test('a date against the order that was said is a fault', async () => {
