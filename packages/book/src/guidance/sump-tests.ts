@@ -9,6 +9,7 @@ import {
   type Reader,
   type SettledLimit,
   say,
+  sayAction,
   sayCalm,
   sayGerms,
   sayInterval,
@@ -156,8 +157,8 @@ function nitriteFinding(question: TestsQuestion): Finding | null {
       sentence: say('Nitrite {value} mg/L.', { value: sayReported(value, 0, reader) }),
     }
   }
-  const asked = guidance.rules.find(({ test, says }) => test === 'nitrite' && says.kind === 'ends')?.action
-  const action = asked == null ? say('Find where it comes from, and ask the supplier.') : say(asked)
+  const asked = guidance.rules.find(({ test, says }) => test === 'nitrite' && says.kind === 'ends')
+  const action = asked === undefined ? say('Find where it comes from, and ask the supplier.') : sayAction(asked, reader)
   return { ...of, urgency: 'act-now', outcome: 'over', sentence: sayNitriteOver(value, limit.value, action, reader) }
 }
 

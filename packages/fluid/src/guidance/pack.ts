@@ -37,6 +37,9 @@ export interface GermClasses {
   poor: number
 }
 
+/** Figures inside our own words, by the blanks they stand in: written as the reader writes figures. */
+export type WordFigures = Readonly<Record<string, number>>
+
 /** What a rule says. */
 export type RuleSays =
   /** At least once in so many days. */
@@ -44,7 +47,7 @@ export type RuleSays =
   /** The same, and longer after so many results in a row under a value; back again above it. */
   | { kind: 'every-unless-calm'; days: Days; calm: { below: number; inARow: number; longest: Days } }
   | { kind: 'classes'; classes: GermClasses }
-  | { kind: 'ends'; low?: number; high?: number; unit: string }
+  | { kind: 'ends'; low?: number; high?: number; unit: string; figures?: WordFigures }
   /** How far pH may fall from that of the fresh fill before something is done, or the charge is changed. */
   | { kind: 'fall'; by: number; asks: 'act' | 'change' }
   /** That it sets no figure here is itself worth knowing. */
@@ -60,6 +63,8 @@ export interface GuidanceRule {
   says: RuleSays
   /** What is to be done, in our own words. */
   action: string
+  /** Those of `action`. */
+  figures?: WordFigures
   /** A figure that fluid, work or sump may only make tighter. */
   binding: boolean
   source: GuidanceSource

@@ -4,6 +4,7 @@ import { settledLimits } from '../guidance/settled-limits.ts'
 import { slideRead } from '../guidance/slide-read.ts'
 import { testInterval } from '../guidance/test-interval.ts'
 import {
+  sayAction,
   sayCalm,
   sayCourse,
   sayInterval,
@@ -31,6 +32,15 @@ test('a rule in a few words', () => {
   expect(sayRule({ kind: 'ends', high: 20, unit: 'mg/L' })).toBe('at most 20 mg/L')
   expect(sayRule({ kind: 'fall', by: 0.5, asks: 'act' })).toBe('fall of more than 0.5 from the fresh fill: act')
   expect(sayRule({ kind: 'no-figure', about: 'classes' })).toBe('sets no figure')
+})
+
+test('figures inside the words of a rule are written as the reader writes figures', () => {
+  const strips = { action: 'Use strips in steps of {low} to {high}.', figures: { low: 0.2, high: 0.3 } }
+  expect(sayAction(strips)).toBe('Use strips in steps of 0.2 to 0.3.')
+  expect(sayAction(strips, { locale: 'de-DE' })).toBe('Use strips in steps of 0,2 to 0,3.')
+  const mist = { kind: 'ends', high: 0.4, unit: 'mg/m³ ({total} in total)', figures: { total: 0.5 } } as const
+  expect(sayRule(mist, { locale: 'es-ES' })).toBe('at most 0,4 mg/m³ (0,5 in total)')
+  expect(sayAction({ action: 'Change the charge and clean out.' })).toBe('Change the charge and clean out.')
 })
 
 test('a source with its section, edition and the day it was read', () => {

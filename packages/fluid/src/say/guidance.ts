@@ -1,7 +1,7 @@
 import type { Reported } from '../estimate/events.ts'
 import type { GermClass } from '../guidance/germ-class.ts'
 import type { CalmInterval, CalmRule } from '../guidance/nitrite-interval.ts'
-import type { GuidanceSource, GuidedTest, RuleSays } from '../guidance/pack.ts'
+import type { GuidanceRule, GuidanceSource, GuidedTest, RuleSays, WordFigures } from '../guidance/pack.ts'
 import type { PhVerdict } from '../guidance/ph-verdict.ts'
 import { rangeOf } from '../guidance/reported-range.ts'
 import type { LimitEnd, LimitedQuantity, LimitLevel, OfferedLimit, SettledLimit } from '../guidance/settled-limits.ts'
@@ -58,7 +58,7 @@ export function sayRule(says: RuleSays, reader: NumberReader = {}): string {
           })
     }
     case 'ends': {
-      const unit = says.unit === '' ? '' : ` ${say(says.unit)}`
+      const unit = says.unit === '' ? '' : ` ${say(says.unit, written(says.figures, reader))}`
       const low = says.low === undefined ? null : `${figure(says.low)}${unit}`
       const high = says.high === undefined ? null : `${figure(says.high)}${unit}`
       if (low === null) return high === null ? '' : say('at most {high}', { high })
@@ -72,6 +72,13 @@ export function sayRule(says: RuleSays, reader: NumberReader = {}): string {
       return say('sets no figure')
   }
 }
+
+/** What a rule asks to be done. */
+export const sayAction = ({ action, figures }: Pick<GuidanceRule, 'action' | 'figures'>, reader: NumberReader = {}) =>
+  say(action, written(figures, reader))
+
+const written = (figures: WordFigures = {}, reader: NumberReader) =>
+  Object.fromEntries(Object.entries(figures).map(([blank, figure]) => [blank, sayNumber(figure, 2, reader, 0)]))
 
 /** "TRGS 611 …, 5.3, edition May 2007": where a rule stands. What we call a place or an edition is said; a printed title stays as printed. */
 export const sayPassage = ({ document, section, edition }: GuidanceSource): string =>

@@ -43,6 +43,7 @@ export {
 } from './dose.ts'
 export { sayDoubt, sayStory } from './doubt.ts'
 export {
+  sayAction,
   sayCalm,
   sayCourse,
   sayDate,

@@ -2,7 +2,7 @@ import { options } from 'preact'
 
 /** Units as figures on a page carry them, in all languages; "in" is left out, as the English word that it is as well. */
 const units =
-  'L|mL|gal|m³|%|‰|°Brix|°dH|°fH|ppm|mg/L|mmol/L|µS/cm|CFU/mL|KBE/mL|UFC/mL|°C|°F|mm|cm|m|kg|g|lb|t|h|min|s|kWh|MB|kB'
+  'L|mL|gal|m³|%|‰|°Brix|°dH|°fH|ppm|mg/L|mg/m³|mmol/L|µS/cm|CFU/mL|KBE/mL|UFC/mL|°C|°F|mm|cm|m|kg|g|lb|t|h|min|s|kWh|MB|kB'
 const parted = new RegExp(`(\\d) (?=(?:${units})(?![\\p{L}\\d]))`, 'gu')
 
 /**

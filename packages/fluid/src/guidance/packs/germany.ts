@@ -47,7 +47,9 @@ export const germany: GuidancePack = {
           id: 'ph',
           test: 'ph',
           says: { kind: 'every', days: 7 },
-          action: 'Use strips in steps of 0.2 to 0.3, or a meter whose probe is clean of oil; no universal indicator.',
+          action:
+            'Use strips in steps of {low} to {high}, or a meter whose probe is clean of oil; no universal indicator.',
+          figures: { low: 0.2, high: 0.3 },
           binding: true,
           source: rule109003('Annex 3; 7.1.1', annex),
         },

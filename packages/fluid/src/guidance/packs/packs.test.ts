@@ -13,6 +13,14 @@ test('every rule has a document, a section and an edition, and says what to do i
   }
 })
 
+test('no decimal sign stands in our own words: figures are written as the reader writes them', () => {
+  const fraction = /\d[.,]\d/
+  for (const { action, says, of } of rules) {
+    expect(action, of).not.toMatch(fraction)
+    if (says.kind === 'ends') expect(says.unit, of).not.toMatch(fraction)
+  }
+})
+
 test('what is marked read has the day of reading, what is from memory has none', () => {
   for (const { source, of } of rules) {
     expect(source.readOn !== null, of).toBe(source.tag === 'read')

@@ -74,7 +74,12 @@ export const unitedStates: GuidancePack = {
         {
           id: 'mist',
           test: 'mist',
-          says: { kind: 'ends', high: 0.4, unit: 'mg/m³ of thoracic particles (0.5 in total), over a shift' },
+          says: {
+            kind: 'ends',
+            high: 0.4,
+            unit: 'mg/m³ of thoracic particles ({total} in total), over a shift',
+            figures: { total: 0.5 },
+          },
           action: 'Enclose, extract, lower the flow. The legal limit for oil mist is 5 mg/m³ (OSHA Z-1).',
           binding: false,
           source: {
