@@ -8,18 +8,14 @@ import { setupEntry } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { enterToNext } from '../fields/enter-to-next.ts'
 import { showFirstFault } from '../fields/show-first-fault.ts'
+import { firstDayFields, firstFields } from '../shop/all-fields.ts'
+import { faultsAtFields } from '../shop/faults-at-fields.ts'
+import { idFor } from '../shop/id-for.ts'
+import { readFields } from '../shop/read-fields.ts'
 import { ShopFields, shopFaults, shopHere, TimeZoneField } from '../shop/shop-form.tsx'
-import {
-  type Faults,
-  faultsAtFields,
-  firstDayFields,
-  firstFields,
-  idFor,
-  readFields,
-  type Texts,
-  thingFrom,
-} from '../shop/thing-fields.ts'
-import { ThingFields } from '../shop/thing-form.tsx'
+import type { Faults, Texts } from '../shop/thing-field.ts'
+import { ThingFields } from '../shop/thing-fields.tsx'
+import { thingFrom } from '../shop/thing-from.ts'
 import '../shop/shop.css'
 import './begin.css'
 

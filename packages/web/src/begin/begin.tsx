@@ -2,7 +2,7 @@ import { say } from '@sumpbook/fluid'
 import { Link, useLocation } from 'wouter-preact'
 import { loadExample } from '../api/client.ts'
 import type { Book } from '../api/types.ts'
-import { useSaving } from '../shop/shop.tsx'
+import { useSaving } from '../shop/use-saving.ts'
 import './begin.css'
 
 /** The first page of an empty book: three ways in. */

@@ -9,7 +9,7 @@ import { useWriting } from '../entry/use-writing.ts'
 import { Cautions } from '../parts/cautions.tsx'
 import { readerOf } from '../say/units.ts'
 import { dayIn } from '../say/when.ts'
-import { idFor } from '../shop/thing-fields.ts'
+import { idFor } from '../shop/id-for.ts'
 import { SmallForm } from '../stock/small-form.tsx'
 import {
   type AdditiveThing,

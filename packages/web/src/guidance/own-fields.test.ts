@@ -1,5 +1,8 @@
 import { expect, test } from 'vitest'
-import { changeOf, readFields, type Texts, textsOf } from '../shop/thing-fields.ts'
+import { changeOf } from '../shop/change-of.ts'
+import { readFields } from '../shop/read-fields.ts'
+import { textsOf } from '../shop/texts-of.ts'
+import type { Texts } from '../shop/thing-field.ts'
 import { ownFields } from './own-fields.ts'
 
 const before = { id: 'shop', name: '', guidance: { pack: 'germany', edition: '2007', own: { ph: { everyDays: 3 } } } }

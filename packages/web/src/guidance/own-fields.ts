@@ -1,5 +1,5 @@
 import { message } from '@sumpbook/fluid'
-import type { ThingField } from '../shop/thing-fields.ts'
+import type { ThingField } from '../shop/thing-field.ts'
 
 const days = (test: string, label: string): ThingField => ({
   path: `guidance.own.${test}.everyDays`,

@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest'
+import { allFields } from './all-fields.ts'
+import { changeOf } from './change-of.ts'
 import { dipRows, dipsText, padsText, readDips, readPads, textOfDips } from './list-fields.ts'
-import { allFields, changeOf, readFields, textsOf } from './thing-fields.ts'
+import { readFields } from './read-fields.ts'
+import { textsOf } from './texts-of.ts'
 
 test('pads are figures that rise, with blanks or semicolons between; a comma between digits is a decimal sign', () => {
   expect(readPads('0 5 10 25 50')).toEqual({ value: [0, 5, 10, 25, 50] })

@@ -1,8 +1,8 @@
 import { litresTo, message, say, sayNumber } from '@sumpbook/fluid'
 import type { Book, Thing, Units } from '../api/types.ts'
 import { shopUnits } from '../say/units.ts'
+import type { FormKind } from './all-fields.ts'
 import { padsText } from './list-fields.ts'
-import type { FormKind } from './thing-fields.ts'
 
 /** Kinds of fluids, waters and instruments, before they are said. */
 const kindWords: Readonly<Record<string, string>> = {

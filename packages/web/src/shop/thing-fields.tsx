@@ -5,7 +5,7 @@ import type { Fault } from '../fields/read.ts'
 import { RowsTable } from '../fields/rows-table.tsx'
 import { shopUnits } from '../say/units.ts'
 import { dipRows, textOfDips } from './list-fields.ts'
-import type { Faults, Texts, ThingField } from './thing-fields.ts'
+import type { Faults, Texts, ThingField } from './thing-field.ts'
 
 interface ThingFieldsProps {
   fields: readonly ThingField[]
