@@ -1,10 +1,11 @@
 import { say } from '@sumpbook/fluid'
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { firstRun, join, providerAddress, sendSecondFactor, signIn } from '../api/people.ts'
 import { useSession } from '../api/queries.ts'
 import { begin } from './begin.ts'
 import { SignField } from './sign-field.tsx'
-import { TextsForm, useTexts } from './texts-form.tsx'
+import { type Texts, TextsForm, useTexts } from './texts-form.tsx'
 import './people.css'
 
 /** The door of a book that asks for accounts: sign in, come in by a code, or be its first owner. */
@@ -22,24 +23,65 @@ export function Door() {
   )
 }
 
+interface DoorFormProps {
+  title: string
+  /** What the form is called, where that is not its title. */
+  label?: string
+  texts: Texts
+  /** Sends what was typed. @returns false where another question comes before one is in */
+  send(): Promise<unknown>
+  button: string
+  /** The way back to what was asked before. */
+  back?(): void
+  /** Further buttons. */
+  more?: ComponentChildren
+  children: ComponentChildren
+}
+
+/** A form before the book: whoever it lets in begins. */
+function DoorForm({ title, label = title, texts, send, button, back, more, children }: DoorFormProps) {
+  return (
+    <TextsForm
+      label={label}
+      door
+      texts={texts}
+      send={async () => {
+        if ((await send()) !== false) await begin()
+      }}
+      button={button}
+      isMain
+      more={
+        back === undefined ? (
+          more
+        ) : (
+          <button type="button" class="plain" onClick={back}>
+            {say('Back')}
+          </button>
+        )
+      }
+    >
+      <h1>{title}</h1>
+      {children}
+    </TextsForm>
+  )
+}
+
 function SignIn({ provider, code }: { provider: string | null; code(): void }) {
   const texts = useTexts({ login: '', password: '' })
   const [wantsSecond, setWantsSecond] = useState(false)
   const { login, password } = texts.texts
   const send = async () => {
     const { secondFactor } = await signIn(login, password)
-    if (secondFactor) setWantsSecond(true)
-    else await begin()
+    setWantsSecond(secondFactor)
+    return !secondFactor
   }
   if (wantsSecond) return <SecondFactor back={() => setWantsSecond(false)} />
   return (
-    <TextsForm
-      label={say('Sign in')}
-      door
+    <DoorForm
+      title={say('Sign in')}
       texts={texts}
       send={send}
       button={say('Sign in')}
-      isMain
       more={
         <>
           {provider !== null && (
@@ -53,7 +95,6 @@ function SignIn({ provider, code }: { provider: string | null; code(): void }) {
         </>
       }
     >
-      <h1>{say('Sign in')}</h1>
       {new URLSearchParams(location.search).has('error') && (
         <p class="fault" role="alert">
           {provider === null
@@ -65,77 +106,47 @@ function SignIn({ provider, code }: { provider: string | null; code(): void }) {
       )}
       <SignField label={say('Name or mail address')} kind="username" {...texts.field('login')} />
       <SignField label={say('Password')} kind="current-password" {...texts.field('password')} />
-    </TextsForm>
-  )
-}
-
-function Back({ back }: { back(): void }) {
-  return (
-    <button type="button" class="plain" onClick={back}>
-      {say('Back')}
-    </button>
+    </DoorForm>
   )
 }
 
 function SecondFactor({ back }: { back(): void }) {
   const texts = useTexts({ code: '' })
-  const send = async () => {
-    await sendSecondFactor(texts.texts.code)
-    await begin()
-  }
+  const send = () => sendSecondFactor(texts.texts.code)
   return (
-    <TextsForm
-      label={say('One-time code')}
-      door
-      texts={texts}
-      send={send}
-      button={say('Go in')}
-      isMain
-      more={<Back back={back} />}
-    >
-      <h1>{say('One-time code')}</h1>
+    <DoorForm title={say('One-time code')} texts={texts} send={send} button={say('Go in')} back={back}>
       <SignField
         label={say('Six digits from your app, or a spare code')}
         kind="one-time-code"
         {...texts.field('code')}
       />
-    </TextsForm>
+    </DoorForm>
   )
 }
 
 function Join({ back }: { back(): void }) {
   const texts = useTexts({ code: '', login: '', password: '' })
-  const send = async () => {
-    await join(texts.texts)
-    await begin()
-  }
+  const send = () => join(texts.texts)
   return (
-    <TextsForm
-      label={say('Come in by a code')}
-      door
-      texts={texts}
-      send={send}
-      button={say('Go in')}
-      isMain
-      more={<Back back={back} />}
-    >
-      <h1>{say('Come in by a code')}</h1>
+    <DoorForm title={say('Come in by a code')} texts={texts} send={send} button={say('Go in')} back={back}>
       <p>{say('An owner of the book gave it to you. It is good once.')}</p>
       <SignField label={say('Code')} kind="off" {...texts.field('code')} />
       <Chosen field={texts.field} />
-    </TextsForm>
+    </DoorForm>
   )
 }
 
 function FirstRun() {
   const texts = useTexts({ code: '', name: '', login: '', password: '' })
-  const send = async () => {
-    await firstRun(texts.texts)
-    await begin()
-  }
+  const send = () => firstRun(texts.texts)
   return (
-    <TextsForm label={say('The first owner')} door texts={texts} send={send} button={say('Own this book')} isMain>
-      <h1>{say('Nobody owns this book yet')}</h1>
+    <DoorForm
+      title={say('Nobody owns this book yet')}
+      label={say('The first owner')}
+      texts={texts}
+      send={send}
+      button={say('Own this book')}
+    >
       <p>
         {say(
           'Where Sumpbook was started, it printed a code. With it you become the book’s first owner; everybody else comes in by your invitation.',
@@ -144,7 +155,7 @@ function FirstRun() {
       <SignField label={say('Code')} kind="off" {...texts.field('code')} />
       <SignField label={say('Your name, as it stands beside your entries')} kind="name" {...texts.field('name')} />
       <Chosen field={texts.field} />
-    </TextsForm>
+    </DoorForm>
   )
 }
 

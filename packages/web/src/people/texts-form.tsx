@@ -30,7 +30,7 @@ export function useTexts<Name extends string>(empty: Readonly<Record<Name, strin
 }
 
 /** What of texts a form needs, whatever their names. */
-type Texts = Pick<ReturnType<typeof useTexts>, 'asking' | 'isDone' | 'send'>
+export type Texts = Pick<ReturnType<typeof useTexts>, 'asking' | 'isDone' | 'send'>
 
 /** A form around such texts, with one button that sends them. */
 export function TextsForm({
