@@ -1,13 +1,15 @@
 import {
   crossingOf,
   type EstimatedDoubt,
-  estimateSump,
+  estimateOf,
   type Figure,
   type Reader,
   type RecipeBench,
   sayDoubt,
   sayLearnt,
   trueMarks,
+  type Untouched,
+  untouched,
 } from '@sumpbook/fluid'
 import type { Sump } from '../schema/things/index.ts'
 import { benchOf } from '../today/bench.ts'
@@ -31,8 +33,8 @@ export function estimateDocument(
 
 function sumpAnswer(standing: ShopStanding, sump: Sump, ahead: readonly number[], reader: Reader): SumpAnswer {
   const { shop, clock, ms } = standing
-  const at = clock.at(ms)
-  const estimate = estimateSump(shop, sump.id, at, ahead)
+  const asked = untouched(shop, sump.id, clock.at(ms))
+  const estimate = estimateOf(asked, ahead)
   const bench = benchFor(standing, sump)
   return {
     name: sump.name,
@@ -43,7 +45,7 @@ function sumpAnswer(standing: ShopStanding, sump: Sump, ahead: readonly number[]
       volume,
       hardness,
     })),
-    crossing: crossingFor(standing, sump, bench, estimate.now.markVolume),
+    crossing: crossingFor(standing, asked, { sump, bench, mark: estimate.now.markVolume }),
     recipe: recipeBy(estimate, bench, reader),
     doubts: estimate.doubts.map((doubt) => doubtAnswer(doubt, clock, reader)),
     dataAt: estimate.dataAt === null ? null : instantText(clock.instantOf(estimate.dataAt)),
@@ -61,16 +63,15 @@ export function benchFor({ memory, things, ms }: ShopStanding, sump: Sump): Reci
 
 /** Which limit of the sump or its fluid is crossed first; none of a straight oil, which has no mix. */
 export function crossingFor(
-  { shop, memory, things, clock, ms }: ShopStanding,
-  sump: Sump,
-  bench: RecipeBench,
-  mark: Figure,
+  { memory, things, ms }: ShopStanding,
+  asked: Untouched,
+  { sump, bench, mark }: { sump: Sump; bench: RecipeBench; mark: Figure },
 ): CrossingAnswer | null {
   if (bench.class === 'straight-oil') return null
   const fluid = things.fluid.get(memory.sumps.get(sump.id)?.charge?.fluid ?? sump.fluid)
   const limits = { ...fluid?.limits, ...sump.limits }
   const concentration = { ...fluid?.limits?.concentration, ...sump.limits?.concentration }
-  const crossing = crossingOf(shop, sump.id, clock.at(ms), {
+  const crossing = crossingOf(asked, {
     concentration: { low: concentration.low, high: concentration.high },
     volumeLow: trueMarks(bench, mark).minVolume ?? undefined,
     hardnessHigh: limits.hardness?.high,

@@ -1,4 +1,4 @@
-import { type Band, type CheckReason, nextCheck, testInterval } from '@sumpbook/fluid'
+import { type Band, type CheckReason, nextCheck, testInterval, type Untouched } from '@sumpbook/fluid'
 import { dayText } from '../estimate/shop-clock.ts'
 import type { ShopStanding } from '../estimate/shop-standing.ts'
 import { guidedInterval, shopGuidance } from '../guidance/shop-guidance.ts'
@@ -25,8 +25,9 @@ export function readEveryDays(things: Things): number {
  * @param readAt when it was last read or charged, milliseconds since 1970-01-01 UTC; null where it never was
  */
 export function nextCheckOf(
-  { shop, clock, ms, things }: ShopStanding,
-  { sump, band, readAt }: { sump: string; band: Band | null; readAt: number | null },
+  { clock, ms, things }: ShopStanding,
+  asked: Untouched,
+  { band, readAt }: { band: Band | null; readAt: number | null },
 ): NextCheck {
   const now = clock.at(ms)
   const today = Math.floor(now)
@@ -39,7 +40,7 @@ export function nextCheckOf(
   const lastRead = Math.floor(clock.at(readAt))
   const byRule = lastRead + readEveryDays(things)
   if (byRule <= today) return on(byRule, 'rule')
-  const { days, because } = nextCheck(shop, sump, now, { band, within: byRule - today })
+  const { days, because } = nextCheck(asked, { band, within: byRule - today })
   const day = Math.max(Math.floor(now + days), lastRead + 1)
   return because === 'rule' || day >= byRule ? on(byRule, 'rule') : on(day, 'band')
 }

@@ -1,6 +1,8 @@
 import {
-  estimateSump,
+  doubtsOf,
   expectedReading,
+  mixAfter,
+  mixNow,
   type Reader,
   type SumpEstimate,
   say,
@@ -12,6 +14,7 @@ import {
   sayReasons,
   sayStanding,
   trueMarks,
+  untouched,
   volumeBesideMark,
 } from '@sumpbook/fluid'
 import { benchFor, crossingFor, doubtAnswer, instantText } from '../estimate/estimate-document.ts'
@@ -38,19 +41,21 @@ export interface AskedBy {
 /** One sump as the estimate has it, with its recipe and its sentences. */
 export function sumpNow(standing: ShopStanding, sump: Sump, read: LastReadings, { at, reader }: AskedBy): SumpItem {
   const { shop, clock, ms, things, memory } = standing
-  const estimate = estimateSump(shop, sump.id, clock.at(ms), [7])
+  const asked = untouched(shop, sump.id, clock.at(ms))
+  const { dataAt } = asked.sump
+  const now = mixNow(asked)
+  const doubts = doubtsOf(asked)
   const bench = benchFor(standing, sump)
   const charge = memory.sumps.get(sump.id)?.charge ?? null
   const fluid = charge?.fluid ?? sump.fluid
   const isOil = bench.class === 'straight-oil'
-  const isTold = estimate.dataAt !== null
+  const isTold = dataAt !== null
   const isStrengthTold = !isOil && tellsStrength(read)
-  const concentration = isStrengthTold ? estimate.now.concentration : null
-  const advice = adviceBy(tellsOf(estimate, { concentration, isTold }), bench, reader)
-  const [inAWeek] = estimate.ahead
+  const concentration = isStrengthTold ? now.concentration : null
+  const advice = adviceBy(tellsOf({ now, doubts }, { concentration, isTold }), bench, reader)
   const knownAt = [read.strength, read.charge].flatMap((entry) => (entry === null ? [] : [Date.parse(entry.at)]))
   const readAt = knownAt.length === 0 ? null : Math.max(...knownAt)
-  const nextCheck = isOil ? null : nextCheckOf(standing, { sump: sump.id, band: bench.band, readAt })
+  const nextCheck = isOil ? null : nextCheckOf(standing, asked, { band: bench.band, readAt })
   const dueAt = nextCheck === null ? Number.POSITIVE_INFINITY : Date.parse(nextCheck.at)
   const refractometer = { scales: scalesOn(Math.floor(clock.at(ms)), things, charge), resolution: bench.resolution }
   const item: Judged = {
@@ -64,16 +69,16 @@ export function sumpNow(standing: ShopStanding, sump: Sump, read: LastReadings, 
     asOf: instantText(ms),
     bench,
     concentration,
-    volume: isTold ? estimate.now.volume : null,
-    mark: isTold ? estimate.now.markVolume : null,
-    expected: isStrengthTold ? expectedReading(shop, sump.id, clock.at(ms), refractometer) : null,
-    inAWeek: isStrengthTold ? { concentration: inAWeek!.concentration, volume: inAWeek!.volume } : null,
-    crossing: isStrengthTold ? crossingFor(standing, sump, bench, estimate.now.markVolume) : null,
+    volume: isTold ? now.volume : null,
+    mark: isTold ? now.markVolume : null,
+    expected: isStrengthTold ? expectedReading(asked, refractometer) : null,
+    inAWeek: isStrengthTold ? mixAfter(asked, 7) : null,
+    crossing: isStrengthTold ? crossingFor(standing, asked, { sump, bench, mark: now.markVolume }) : null,
     nextCheck,
-    doubts: estimate.doubts.filter(({ open }) => open).map((doubt) => doubtAnswer(doubt, clock, reader)),
+    doubts: doubts.filter(({ open }) => open).map((doubt) => doubtAnswer(doubt, clock, reader)),
     lastStrength: lastOf(read.strength, 'strength', read.concentration, reader),
     lastLevel: lastOf(read.level, 'level', null, reader),
-    dataAt: estimate.dataAt === null ? null : instantText(clock.instantOf(estimate.dataAt)),
+    dataAt: dataAt === null ? null : instantText(clock.instantOf(dataAt)),
   }
   const condition = conditionOf(item, dueAt <= Date.parse(at))
   const dayReader = { ...reader, timeZone: things.shop.timeZone, now: at }
@@ -94,7 +99,7 @@ export const tellsStrength = ({ concentration, charge }: LastReadings) =>
 
 /** What the records tell: of a sump that none tells of, neither level nor strength is known. */
 export const tellsOf = (
-  { now, doubts }: SumpEstimate,
+  { now, doubts }: { now: Pick<SumpEstimate['now'], 'volume' | 'markVolume'>; doubts: SumpEstimate['doubts'] },
   { concentration, isTold }: { concentration: SumpEstimate['now']['concentration'] | null; isTold: boolean },
 ) => ({
   now: {

@@ -1,4 +1,4 @@
-import { estimateSump, type Reader } from '@sumpbook/fluid'
+import { doubtsOf, mixAfter, mixNow, type Reader, untouched } from '@sumpbook/fluid'
 import { benchFor } from '../estimate/estimate-document.ts'
 import type { ShopStanding } from '../estimate/shop-standing.ts'
 import { adviceBy } from '../estimate/sump-recipe.ts'
@@ -27,21 +27,23 @@ const flickering: readonly Flickering[] = ['lean', 'rich', 'low-level']
 export function sumpThen(standing: ShopStanding, sump: Sump, read: LastReadings, shiftDays: number): SumpThen {
   const { shop, clock, ms } = standing
   const bench = benchFor(standing, sump)
-  const estimate = estimateSump(shop, sump.id, clock.at(ms), [shiftDays])
-  const isTold = estimate.dataAt !== null
+  const asked = untouched(shop, sump.id, clock.at(ms))
+  const isTold = asked.sump.dataAt !== null
   const isStrengthTold = bench.class !== 'straight-oil' && tellsStrength(read)
-  const judge = ({ concentration, volume }: Pick<typeof estimate.now, 'concentration' | 'volume'>): Judging => {
+  const { markVolume, ...mix } = mixNow(asked)
+  const doubts = doubtsOf(asked)
+  const judge = ({ concentration, volume }: typeof mix): Judging => {
     const told = isStrengthTold ? concentration : null
-    const now = { ...estimate.now, volume, concentration }
-    const { recipe } = adviceBy(tellsOf({ ...estimate, now }, { concentration: told, isTold }), bench, unsaid)
-    return { recipe, concentration: told, bench, volume: isTold ? volume : null, mark: isTold ? now.markVolume : null }
+    const tells = tellsOf({ now: { volume, markVolume }, doubts }, { concentration: told, isTold })
+    const { recipe } = adviceBy(tells, bench, unsaid)
+    return { recipe, concentration: told, bench, volume: isTold ? volume : null, mark: isTold ? markVolume : null }
   }
-  const judged = judge(estimate.now)
+  const judged = judge(mix)
   const condition = conditionOf(judged, false)
   return {
     condition,
     // Only what wants nothing yet can come to want something.
-    byEnd: isListed(condition) ? condition : conditionOf(judge(estimate.ahead[0]!), false),
+    byEnd: isListed(condition) ? condition : conditionOf(judge(mixAfter(asked, shiftDays)), false),
     clearOf: new Set(flickering.filter((one) => isClearOf(one, judged))),
     rank: [consequence[condition], distance(judged)],
   }

@@ -12,7 +12,6 @@ import {
   holdUp,
   pours,
   scale,
-  size,
   strength,
   titration,
 } from './state.ts'
@@ -42,17 +41,18 @@ const bounds: readonly { i: number; least: number; most: number; widest: number 
  *
  *     P ← D P D,  D: widest / sd for that quantity, 1 for the others
  */
-export function holdToBounds({ mean, cov }: Belief): void {
+export function holdToBounds({ size, mean, cov }: Belief): void {
   for (const { i, least, most, widest } of bounds) {
+    if (i >= size) return
     const value = mean[i]!
     if (!(value >= least)) mean[i] = least
     else if (value > most) mean[i] = most
     const variance = cov[i * size + i]!
-    if (variance > widest * widest) drawIn(cov, i, widest / Math.sqrt(variance))
+    if (variance > widest * widest) drawIn(cov, size, i, widest / Math.sqrt(variance))
   }
 }
 
-function drawIn(cov: Float64Array, i: number, share: number): void {
+function drawIn(cov: Float64Array, size: number, i: number, share: number): void {
   for (let j = 0; j < size; j++) {
     cov[i * size + j]! *= share
     cov[j * size + i]! *= share

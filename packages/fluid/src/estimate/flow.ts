@@ -11,6 +11,7 @@ import {
   gain,
   gauge,
   hardness,
+  mixMoving,
   moving,
   pours,
   scale,
@@ -36,7 +37,7 @@ const grown = new Float64Array(moving)
  * The part of a time that one step takes, and how its growth depends on what it began with. Figures go between the functions of this file
  * through here: as arguments they would each be an object of their own, thousands a second.
  */
-const part = new Float64Array(7)
+const part = new Float64Array(8)
 const days = 0
 const wet = 1
 const oily = 2
@@ -44,6 +45,7 @@ const unrestSquared = 3
 const growthByFill = 4
 const growthByEvaporation = 5
 const growthByCarryOff = 6
+const growthItself = 7
 
 /** No step takes more than this share of what is there: a balance without records ends as a puddle, never below nothing. */
 const mostLost = 0.3
@@ -58,6 +60,8 @@ const mostLost = 0.3
  * rates wander.
  *
  * Source: conservation of mass; the closed form is that of a tank with constant in- and outflow.
+ *
+ * @param belief whole, or of level, strength and mark alone (`mixSize`)
  */
 export function pass(belief: Belief, exposure: Exposure, unrest = 1): void {
   if (!(exposure.days > 0)) return
@@ -82,8 +86,9 @@ export function pass(belief: Belief, exposure: Exposure, unrest = 1): void {
 const mostSteps = 30
 
 function flow(belief: Belief): void {
-  const { mean } = belief
-  const n = size
+  const { mean, size: n } = belief
+  const isWhole = n === size
+  const moves = isWhole ? moving : mixMoving
   const before = Math.max(mean[fill]!, 0.02)
   let e = Math.exp(mean[evaporation]!) * part[wet]!
   let d = Math.exp(mean[carryOff]!) * part[oily]!
@@ -97,67 +102,78 @@ function flow(belief: Belief): void {
   const sum = e + d
   const power = sum > 1e-12 ? e / sum : 0
   const growth = Math.exp(power * ratio)
+  part[growthItself] = growth
   // Derivatives of the growth's logarithm.
   part[growthByFill] = power * (1 / before - 1 / after)
   part[growthByEvaporation] = (sum > 1e-12 ? (d / (sum * sum)) * ratio + power / after : 1 / before) * e
   part[growthByCarryOff] = (sum > 1e-12 ? (-e / (sum * sum)) * ratio + power / after : 0) * d
 
   const used = Math.exp(-chemistry.depletion * part[days]!)
-  const outOf = 1 - Math.exp(-chemistry.scum * part[days]!)
-  const soft = Math.max(0, mean[hardness]! - chemistry.scumAbove)
   grown[strength] = mean[strength]! * growth * used
-  grown[hardness] = mean[hardness]! * growth
-  grown[chloride] = mean[chloride]! * growth
 
-  jacobian.fill(0)
+  jacobian.fill(0, 0, moves * n)
   jacobian[fill * n + fill] = 1
   jacobian[fill * n + evaporation] = -e
   jacobian[fill * n + carryOff] = -d
   jacobian[strength * n + strength] = growth * used
+  grow(strength, n)
+  if (isWhole) growMinerals(mean)
+  spread(belief, moves, jacobian)
+
+  mean[fill] = after
+  for (let i = strength; i < moves; i++) mean[i] = grown[i]!
+  if (isWhole && mean[bias]! < oil.most) mean[bias]! += oil.aDay * part[days]!
+}
+
+/** Minerals grow as the strength does; what soaps bind drops out, what chips bring comes on top. */
+function growMinerals(mean: Float64Array): void {
+  const n = size
+  const growth = part[growthItself]!
+  const outOf = 1 - Math.exp(-chemistry.scum * part[days]!)
+  const soft = Math.max(0, mean[hardness]! - chemistry.scumAbove)
+  grown[hardness] = mean[hardness]! * growth
+  grown[chloride] = mean[chloride]! * growth
   jacobian[hardness * n + hardness] = soft > 0 ? growth - outOf : growth
   jacobian[chloride * n + chloride] = growth
   jacobian[hardness * n + gain] = part[days]!
-  for (let i = strength; i <= chloride; i++) grow(i)
-  spread(belief, moving, jacobian)
-
-  mean[fill] = after
-  mean[strength] = grown[strength]!
-  mean[hardness] = grown[hardness]! - soft * outOf + mean[gain]! * part[days]!
-  mean[chloride] = grown[chloride]!
-  if (mean[bias]! < oil.most) mean[bias]! += oil.aDay * part[days]!
+  grow(hardness, n)
+  grow(chloride, n)
+  grown[hardness] = grown[hardness]! - soft * outOf + mean[gain]! * part[days]!
 }
 
 /** What nobody knows of a time just past: days that differ, rates and errors that wander; `unrest` scales the variances of the losses. */
 function unsettle(belief: Belief): void {
-  const { mean, cov } = belief
-  const n = size
+  const { mean, cov, size: n } = belief
+  const isWhole = n === size
+  const moves = isWhole ? moving : mixMoving
   const time = part[days]! * part[unrestSquared]!
   const unrest = Math.sqrt(part[unrestSquared]!)
   const unlike = unrest * dayByDay.evaporation * Math.sqrt(1 / Math.max(part[wet]! / spell, 1))
   const unlikeCarried = unrest * dayByDay.carryOff * Math.sqrt(1 / Math.max(part[oily]! / spell, 1))
-  for (let i = 0; i < moving; i++) {
+  for (let i = 0; i < moves; i++) {
     byEvaporation[i] = jacobian[i * n + evaporation]! * unlike
     byCarryOff[i] = jacobian[i * n + carryOff]! * unlikeCarried
   }
-  shake(belief, moving, byEvaporation, 1)
-  shake(belief, moving, byCarryOff, 1)
+  shake(belief, moves, byEvaporation, 1)
+  shake(belief, moves, byCarryOff, 1)
   cov[fill * n + fill]! += 0.002 ** 2 * time
   cov[strength * n + strength]! += (0.003 * mean[strength]!) ** 2 * time
+  const long = part[days]!
+  widen(cov, evaporation * (n + 1), wander.evaporation ** 2 * time, 0.9 ** 2)
+  widen(cov, carryOff * (n + 1), wander.carryOff ** 2 * time, 0.9 ** 2)
+  widen(cov, scale * (n + 1), wander.scale ** 2 * long, 0.5 ** 2)
+  if (!isWhole) return
   cov[hardness * n + hardness]! += ((wander.hardness * mean[hardness]!) ** 2 + 3) * time
   cov[chloride * n + chloride]! += ((wander.chloride * mean[chloride]!) ** 2 + 0.2) * time
-  const long = part[days]!
-  widen(cov, evaporation, wander.evaporation ** 2 * time, 0.9 ** 2)
-  widen(cov, carryOff, wander.carryOff ** 2 * time, 0.9 ** 2)
-  widen(cov, scale, wander.scale ** 2 * long, 0.5 ** 2)
-  widen(cov, bias, wander.bias ** 2 * long, 0.6 ** 2)
-  widen(cov, titration, wander.titration ** 2 * long, 0.6 ** 2)
-  widen(cov, pours, wander.pours ** 2 * long, 0.2 ** 2)
-  widen(cov, gauge, wander.gauge ** 2 * long, 0.12 ** 2)
+  widen(cov, bias * (n + 1), wander.bias ** 2 * long, 0.6 ** 2)
+  widen(cov, titration * (n + 1), wander.titration ** 2 * long, 0.6 ** 2)
+  widen(cov, pours * (n + 1), wander.pours ** 2 * long, 0.2 ** 2)
+  widen(cov, gauge * (n + 1), wander.gauge ** 2 * long, 0.12 ** 2)
 }
 
 /** A quantity that grows by what evaporates, with what its growth depends on. */
-function grow(i: number): void {
-  const at = i * size
+function grow(i: number, n: number): void {
+  const at = i * n
   const value = grown[i]!
   jacobian[at + fill] = value * part[growthByFill]!
   jacobian[at + evaporation] = value * part[growthByEvaporation]!
@@ -165,8 +181,7 @@ function grow(i: number): void {
 }
 
 /** What wanders does not wander off for ever: no wider than a variance of `most`. */
-function widen(cov: Float64Array, i: number, variance: number, most: number): void {
-  const at = i * size + i
+function widen(cov: Float64Array, at: number, variance: number, most: number): void {
   if (cov[at]! < most) cov[at] = Math.min(most, cov[at]! + variance)
 }
 

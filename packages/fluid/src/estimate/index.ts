@@ -1,9 +1,10 @@
 export { crossingHorizon, crossingOf, type WatchedLimits } from './ahead/crossing.ts'
-export { estimateSump } from './ahead/estimate-sump.ts'
+export { doubtsOf, estimateOf, estimateSump, mixAfter, mixNow } from './ahead/estimate-sump.ts'
 export { type ExpectedReading, expectedReading } from './ahead/expected-reading.ts'
 export { commonStrength, type HeldSump, holdingStrength } from './ahead/holding-strength.ts'
 export { checkedFrom, nextCheck } from './ahead/next-check.ts'
 export { type TopUpPlan, toppedUp } from './ahead/topped-up.ts'
+export { type Untouched, untouched } from './ahead/untouched.ts'
 export type {
   Crossing,
   DoubtKind,

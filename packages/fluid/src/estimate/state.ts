@@ -38,3 +38,11 @@ export const gain = 13
 export const size = 14
 /** How many of them, the first, change by themselves. */
 export const moving = 4
+
+/**
+ * Where time alone takes level, strength and mark hangs on the first quantities only: a belief of so many is followed days ahead in a
+ * quarter of the time, to the same bit. Its minerals stay as they were.
+ */
+export const mixSize = 7
+/** How many of those change by themselves: level and strength. */
+export const mixMoving = 2

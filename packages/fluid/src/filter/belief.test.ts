@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { assignBelief, blur, copyBelief, dropBelief, largestSize, newBelief, renew } from './belief.ts'
+import { assignBelief, blur, copyBelief, copyFirst, dropBelief, largestSize, newBelief, renew } from './belief.ts'
 import { newTape } from './tape.ts'
 
 const three = () => {
@@ -27,6 +27,11 @@ test('a copy goes its own way, and nothing of it is written down', () => {
   copy.mean[0] = 7
   blur(copy, 0, 5)
   expect([belief.mean[0], belief.cov[0]]).toEqual([1, 4])
+})
+
+test('of a belief the first quantities can be looked at alone', () => {
+  const two = copyFirst(three(), 2)
+  expect(two).toEqual({ size: 2, mean: new Float64Array([1, 2]), cov: new Float64Array([4, 1, 1, 9]), tape: null })
 })
 
 test('a belief that was given back is copied into again, and nothing of it is left', () => {

@@ -31,6 +31,16 @@ export function copyBelief(belief: Belief): Belief {
   return copy
 }
 
+/** What is believed of the first quantities alone, as a belief of its own. */
+export function copyFirst({ size, mean, cov }: Belief, few: number): Belief {
+  const copy = spare[few]?.pop() ?? newBelief(few)
+  for (let i = 0; i < few; i++) {
+    copy.mean[i] = mean[i]!
+    for (let j = 0; j < few; j++) copy.cov[i * few + j] = cov[i * size + j]!
+  }
+  return copy
+}
+
 /** Beliefs that nobody holds any more, by size: to copy into one of them costs a tenth of making one. */
 const spare: Belief[][] = Array.from({ length: largestSize + 1 }, () => [])
 const mostSpare = 64

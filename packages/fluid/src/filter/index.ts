@@ -1,4 +1,14 @@
-export { assignBelief, type Belief, blur, copyBelief, dropBelief, largestSize, newBelief, renew } from './belief.ts'
+export {
+  assignBelief,
+  type Belief,
+  blur,
+  copyBelief,
+  copyFirst,
+  dropBelief,
+  largestSize,
+  newBelief,
+  renew,
+} from './belief.ts'
 export { learn, learnMoments, spreadOf } from './learn.ts'
 export { mergeBeliefs } from './merge.ts'
 export { type SmoothedStop, smooth } from './smooth.ts'

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { carryOff, evaporation, fill, hardness, scale, strength } from '../state.ts'
 import { everyDay, mondayToFriday, setup, shopOf, sumpOf } from '../testing.ts'
 import { crossingHorizon, crossingOf, type WatchedLimits } from './crossing.ts'
+import { untouched } from './untouched.ts'
 
 /** A sump of 200 L of which all is known: 1 % of the mark evaporates on a day of work, next to nothing is carried off. */
 function knownShop(calendar = everyDay) {
@@ -18,7 +19,7 @@ function knownShop(calendar = everyDay) {
   })
   return shop
 }
-const crossing = (limits: WatchedLimits, shop = knownShop()) => crossingOf(shop, 's', 4, limits)
+const crossing = (limits: WatchedLimits, shop = knownShop()) => crossingOf(untouched(shop, 's', 4), limits)
 
 test('a known drift crosses on the day reckoned by hand', () => {
   // Level: 200 L less 2 a day is under 180 L after 10 days. Days, the eye and the mark itself add some days to either side.
@@ -93,5 +94,5 @@ test('what may be crossed or not is told with its probability; a twentieth is th
 })
 
 test('asked about a sump that nobody described it says so', () => {
-  expect(() => crossingOf(knownShop(), 'nowhere', 4, {})).toThrow(/no sump nowhere/)
+  expect(() => crossingOf(untouched(knownShop(), 'nowhere', 4), {})).toThrow(/no sump nowhere/)
 })

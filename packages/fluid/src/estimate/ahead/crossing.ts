@@ -1,9 +1,6 @@
 import type { Crossing } from '../answer-types.ts'
-import type { ShopTime } from '../events.ts'
-import type { ShopEstimate } from '../shop-estimate.ts'
-import { chloride, hardness, strength } from '../state.ts'
-import { dropAll, later, partsOf, sumpIn, volumeParts } from './estimate-sump.ts'
 import { above } from './mixture.ts'
+import type { Untouched } from './untouched.ts'
 
 /** The limits that are watched; what is missing is not. */
 export interface WatchedLimits {
@@ -26,9 +23,8 @@ const leastLikely = 0.05
  * and the level only falls meanwhile, so that the probability of having crossed by a day is that of being beyond on it.
  * A limit that is likely crossed already is named only where none is left to be crossed, as crossed now.
  */
-export function crossingOf(shop: ShopEstimate, id: string, at: ShopTime, limits: WatchedLimits): Crossing | null {
-  const sump = sumpIn(shop, id)
-  const now = Math.max(at, sump.at)
+export function crossingOf(asked: Untouched, limits: WatchedLimits): Crossing | null {
+  const { concentration, volumeLow, hardnessHigh, chlorideHigh } = limits
   const watched: Record<Crossing['limit'], number[]> = {
     'concentration.high': [],
     'concentration.low': [],
@@ -37,15 +33,15 @@ export function crossingOf(shop: ShopEstimate, id: string, at: ShopTime, limits:
     'chloride.high': [],
   }
   for (const day of lookedAt) {
-    const then = later(shop, sump, now + day)
-    const { concentration, volumeLow, hardnessHigh, chlorideHigh } = limits
-    const mix = partsOf(then, strength)
-    if (concentration?.high !== undefined) watched['concentration.high'].push(above(mix, concentration.high))
-    if (concentration?.low !== undefined) watched['concentration.low'].push(1 - above(mix, concentration.low))
-    if (volumeLow !== undefined) watched['volume.low'].push(1 - above(volumeParts(then, sump.plate), volumeLow))
-    if (hardnessHigh !== undefined) watched['hardness.high'].push(above(partsOf(then, hardness), hardnessHigh))
-    if (chlorideHigh !== undefined) watched['chloride.high'].push(above(partsOf(then, chloride), chlorideHigh))
-    dropAll(then)
+    if (hardnessHigh !== undefined || chlorideHigh !== undefined) {
+      const { hardness, chloride } = asked.mixAndMineralsIn(day)
+      if (hardnessHigh !== undefined) watched['hardness.high'].push(above(hardness, hardnessHigh))
+      if (chlorideHigh !== undefined) watched['chloride.high'].push(above(chloride, chlorideHigh))
+    }
+    const { strength, volume } = asked.mixIn(day)
+    if (concentration?.high !== undefined) watched['concentration.high'].push(above(strength, concentration.high))
+    if (concentration?.low !== undefined) watched['concentration.low'].push(1 - above(strength, concentration.low))
+    if (volumeLow !== undefined) watched['volume.low'].push(1 - above(volume, volumeLow))
   }
   const crossings = Object.entries(watched).flatMap(([limit, beyond]) => {
     const crossing = firstCrossing(limit as Crossing['limit'], beyond)

@@ -4,6 +4,7 @@ import { openShopEstimate } from '../pack.ts'
 import { takeDay } from '../take-day.ts'
 import { estimateSump } from './estimate-sump.ts'
 import { expectedReading } from './expected-reading.ts'
+import { untouched } from './untouched.ts'
 
 const scales = new Map([['f1', { factor: 2 }]])
 const instrument = { scales, resolution: 0.1 }
@@ -33,7 +34,7 @@ function shopOf(readings: readonly ReadingEvent[]) {
 const steady = [20000.3, 20003.3, 20007.3, 20010.3].map((at) => reading(at, 4))
 
 test('a sump that was read the same again and again is expected to show that', () => {
-  const { brix } = expectedReading(shopOf(steady), 's1', 20010.5, instrument)!
+  const { brix } = expectedReading(untouched(shopOf(steady), 's1', 20010.5), instrument)!
   expect(brix.low90).toBeLessThan(4)
   expect(brix.high90).toBeGreaterThan(4)
   expect(brix.high90 - brix.low90).toBeLessThan(0.8)
@@ -43,7 +44,7 @@ test('a sump that was read the same again and again is expected to show that', (
 test('the gain leads to the concentration that the estimate comes to once the reading is in', () => {
   const at = 20013.3
   const before = shopOf(steady)
-  const { brix, gain } = expectedReading(before, 's1', at, instrument)!
+  const { brix, gain } = expectedReading(untouched(before, 's1', at), instrument)!
   const { concentration } = estimateSump(before, 's1', at, []).now
   const read = brix.mean + 0.1
   const after = estimateSump(shopOf([...steady, { ...reading(at, read), seen: null }]), 's1', at, []).now.concentration
@@ -54,7 +55,7 @@ test('the gain leads to the concentration that the estimate comes to once the re
 })
 
 test('a fluid whose scale nobody knows is expected to show nothing', () => {
-  expect(expectedReading(shopOf(steady), 's1', 20011, { scales: new Map(), resolution: 0.1 })).toBeNull()
+  expect(expectedReading(untouched(shopOf(steady), 's1', 20011), { scales: new Map(), resolution: 0.1 })).toBeNull()
 })
 
 test('on a chart the reading is that of the chart', () => {
@@ -63,7 +64,7 @@ test('on a chart the reading is that of the chart', () => {
     [4, 8],
     [8, 24],
   ] as const
-  const { brix } = expectedReading(shopOf(steady), 's1', 20010.5, {
+  const { brix } = expectedReading(untouched(shopOf(steady), 's1', 20010.5), {
     scales: new Map([['f1', { chart }]]),
     resolution: 0.1,
   })!

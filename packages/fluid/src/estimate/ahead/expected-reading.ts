@@ -2,12 +2,12 @@ import type { Brix, Figure, Percent } from '../../quantities.ts'
 import type { ScaleInUse } from '../../refractometer/scale-on.ts'
 import { alone } from '../entries/round.ts'
 import { brixSight } from '../entries/sights.ts'
-import type { ReadingEvent, ShopTime } from '../events.ts'
+import type { ReadingEvent } from '../events.ts'
 import { type Sight, varianceOf } from '../observe.ts'
-import { type Branch, probabilities, type ShopEstimate } from '../shop-estimate.ts'
+import type { Branch, ShopEstimate } from '../shop-estimate.ts'
 import { size, strength } from '../state.ts'
-import { later, sumpIn } from './estimate-sump.ts'
 import { figureOf } from './mixture.ts'
+import type { Untouched } from './untouched.ts'
 
 /** What a refractometer will show if it is read now, and what a reading then says of the concentration. */
 export interface ExpectedReading {
@@ -36,32 +36,21 @@ export interface Instrument {
  * Source: best linear prediction; R. E. Kalman, J. Basic Engineering 82 (1960) 35.
  *
  * @returns null where no scale of its fluids is known
- * @throws {RangeError} a sump that no record describes
  */
 export function expectedReading(
-  shop: ShopEstimate,
-  id: string,
-  at: ShopTime,
+  { shop, now, beliefs }: Untouched,
   { scales, resolution }: Instrument,
 ): ExpectedReading | null {
-  const sump = sumpIn(shop, id)
-  const now = Math.max(at, sump.at)
-  const shares = probabilities(sump.branches)
-  const trial: ReadingEvent = { ...notRead, id: '', at: now, sump: id, scales, resolution }
-  const parts = sump.branches.flatMap((branch, i) =>
-    later(shop, { ...sump, branches: [branch] }, now).flatMap(({ belief, probability }) => {
-      const sight = sightAt({ ...branch, belief }, trial, shop)
-      if (sight === null) return []
-      const variance = varianceOf(belief, sight)
-      const along = (j: number, slope: number) => (j < 0 ? 0 : belief.cov[strength * size + j]! * slope)
-      const { first, firstSlope, second, secondSlope, third, thirdSlope } = sight
-      const together = along(first, firstSlope) + along(second, secondSlope) + along(third, thirdSlope)
-      const weight = probability * shares[i]!
-      return [
-        { probability: weight, mean: sight.expected, sd: Math.sqrt(variance), together, of: belief.mean[strength]! },
-      ]
-    }),
-  )
+  const trial: ReadingEvent = { ...notRead, id: '', at: now, sump: '', scales, resolution }
+  const parts = beliefs.flatMap(({ branch, belief, probability }) => {
+    const sight = sightAt({ ...branch, belief }, trial, shop)
+    if (sight === null) return []
+    const variance = varianceOf(belief, sight)
+    const along = (j: number, slope: number) => (j < 0 ? 0 : belief.cov[strength * size + j]! * slope)
+    const { first, firstSlope, second, secondSlope, third, thirdSlope } = sight
+    const together = along(first, firstSlope) + along(second, secondSlope) + along(third, thirdSlope)
+    return [{ probability, mean: sight.expected, sd: Math.sqrt(variance), together, of: belief.mean[strength]! }]
+  })
   const known = parts.reduce((sum, { probability }) => sum + probability, 0)
   if (!(known > 0)) return null
   const weighed = parts.map((part) => ({ ...part, probability: part.probability / known }))

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { carryOff, evaporation, fill, strength } from '../state.ts'
 import { everyDay, setup, shopOf, sumpOf } from '../testing.ts'
 import { nextCheck } from './next-check.ts'
+import { untouched } from './untouched.ts'
 
 /** 1 % of the mark evaporates each day, 8 % strong to `sd`. */
 function shopAt(sd: number) {
@@ -13,7 +14,7 @@ function shopAt(sd: number) {
   return shop
 }
 const check = (sd: number, low: number, high: number, within: number) =>
-  nextCheck(shopAt(sd), 's', 4, { band: { low, high }, within })
+  nextCheck(untouched(shopAt(sd), 's', 4), { band: { low, high }, within })
 
 test('a sump is checked before it may have left its band', () => {
   // 9 % is reached after 11.6 days; 5 % of it earlier, since days differ.
@@ -41,5 +42,5 @@ test('a rule is never stretched, and holds where nothing is at risk', () => {
 })
 
 test('without a band there is only the rule', () => {
-  expect(nextCheck(shopAt(5), 's', 4, { band: null, within: 7 })).toEqual({ days: 7, because: 'rule' })
+  expect(nextCheck(untouched(shopAt(5), 's', 4), { band: null, within: 7 })).toEqual({ days: 7, because: 'rule' })
 })

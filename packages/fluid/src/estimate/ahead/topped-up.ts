@@ -7,7 +7,8 @@ import { pourUpTo } from '../pour.ts'
 import { written } from '../priors.ts'
 import type { ShopEstimate } from '../shop-estimate.ts'
 import { pourOf } from '../written-pour.ts'
-import { figuresOf, later, sumpIn } from './estimate-sump.ts'
+import { figuresOf } from './estimate-sump.ts'
+import { mixAndMineralsOf, untouched } from './untouched.ts'
 
 /** How a sump is to be kept from now on. */
 export interface TopUpPlan {
@@ -31,9 +32,7 @@ export function toppedUp(
   plan: TopUpPlan,
   days: readonly Days[],
 ): FiguresAhead[] {
-  const sump = sumpIn(shop, id)
-  const now = Math.max(at, sump.at)
-  const weighed = later(shop, sump, now)
+  const { sump, now, beliefs: weighed } = untouched(shop, id, at)
   const pour = pourOf({ strength: plan.strength, water: plan.water })
   const every = Math.max(1, plan.every)
   const found = new Map<Days, FiguresAhead>()
@@ -45,7 +44,7 @@ export function toppedUp(
       fillAt += every
     }
     passAll(asked)
-    found.set(asked, figuresOf(weighed, sump.plate, asked))
+    found.set(asked, figuresOf(mixAndMineralsOf(weighed, sump.plate), asked))
   }
   return days.map((asked) => found.get(asked)!)
 

@@ -1,7 +1,7 @@
 import { newTape, smooth, stopHere } from '../../filter/index.ts'
 import type { Figure } from '../../quantities.ts'
-import { partsOf, volumeParts, type Weighed } from '../ahead/estimate-sump.ts'
 import { figureOf, innerOf } from '../ahead/mixture.ts'
+import { partsOf, volumeParts, type Weighed } from '../ahead/untouched.ts'
 import type { ShopTime, WorkCalendar } from '../events.ts'
 import { openShopEstimate } from '../pack.ts'
 import { bringTo } from '../passing.ts'
