@@ -1,4 +1,5 @@
-import { datesLocale, say } from '../words/index.ts'
+import { type DayNumber, dayNumber } from '../calendar/day-number.ts'
+import { datesLocale, madeOnce, say } from '../words/index.ts'
 import type { Reader } from './units.ts'
 
 /** How a day to come is said: in whose zone, seen from when, in whose language. */
@@ -33,40 +34,54 @@ export function sayUntilDay(at: string, reader: DayReader): string {
 
 /** Which day that is, for sentences that say today and tomorrow in a way of their own; the day by its name. */
 export function dayAhead(at: string, reader: DayReader): { which: 'today' | 'tomorrow' | 'other'; day: string } {
-  const days = calendarDays(reader.now, at, reader.timeZone)
-  const which = days === 0 ? 'today' : days === 1 ? 'tomorrow' : 'other'
-  return { which, day: days > 1 && days < 7 ? partOf(at, reader, { weekday: 'long' }) : shortDay(at, reader) }
+  const ahead = dayIn(reader.timeZone, at) - dayIn(reader.timeZone, reader.now)
+  const which = ahead === 0 ? 'today' : ahead === 1 ? 'tomorrow' : 'other'
+  return { which, day: ahead > 1 && ahead < 7 ? partOf(at, reader, 'weekday') : shortDay(at, reader) }
 }
 
-/** Calendar days from one instant's day to another's, in a zone. */
-function calendarDays(from: string, to: string, timeZone: string): number {
-  const dayOf = (at: string) => Date.parse(`${formatOf('en-CA', timeZone, numeric).format(new Date(at))}T00:00:00Z`)
-  return Math.round((dayOf(to) - dayOf(from)) / dayMs)
+/** Days begin, and clocks are moved, at whole quarters of an hour, but for a few of the past. */
+const quarterMs = 15 * 60_000
+const daysOfQuarters = madeOnce<string, number, DayNumber | 'two'>(20_000)
+
+/** The calendar day of an instant in a zone. */
+function dayIn(timeZone: string, at: string): DayNumber {
+  const ms = Date.parse(at)
+  const of = (instant: number) => dayNumber(formatOf('en-CA', timeZone, 'date').format(instant))
+  const quarter = Math.floor(ms / quarterMs)
+  const day = daysOfQuarters(timeZone, quarter, () => {
+    const [first, last] = [of(quarter * quarterMs), of((quarter + 1) * quarterMs - 1)]
+    return first === last ? first : 'two'
+  })
+  return day === 'two' ? of(ms) : day
 }
 
 /** "Thu 14 Jan" in every English; in other languages as they order a date, "Do. 14. Jan.". */
 function shortDay(at: string, reader: DayReader): string {
-  const parts = [{ weekday: 'short' }, { day: 'numeric' }, { month: 'short' }] as const
   const isEnglish = (reader.locale ?? datesLocale()).startsWith('en')
   return isEnglish
-    ? parts.map((part) => partOf(at, reader, part)).join(' ')
-    : partOf(at, reader, { weekday: 'short', day: 'numeric', month: 'short' }).replace(',', '')
+    ? `${partOf(at, reader, 'short weekday')} ${partOf(at, reader, 'day')} ${partOf(at, reader, 'month')}`
+    : partOf(at, reader, 'day and month').replace(',', '')
 }
 
-const partOf = (at: string, { timeZone, locale = datesLocale() }: DayReader, parts: DayParts) =>
-  formatOf(locale, timeZone, parts).format(new Date(at))
+const parts = {
+  date: { year: 'numeric', month: '2-digit', day: '2-digit' },
+  weekday: { weekday: 'long' },
+  'short weekday': { weekday: 'short' },
+  day: { day: 'numeric' },
+  month: { month: 'short' },
+  'day and month': { weekday: 'short', day: 'numeric', month: 'short' },
+} as const satisfies Record<string, Intl.DateTimeFormatOptions>
+type DayPart = keyof typeof parts
 
-type DayParts = Pick<Intl.DateTimeFormatOptions, 'year' | 'weekday' | 'day' | 'month'>
-const numeric: DayParts = { year: 'numeric', month: '2-digit', day: '2-digit' }
+/** Of the calendar day, whatever the zone it is one of. */
+function partOf(at: string, { timeZone, locale = datesLocale() }: DayReader, part: DayPart): string {
+  const day = dayIn(timeZone, at)
+  return written(`${locale} ${part}`, day, () => formatOf(locale, 'UTC', part).format(day * dayMs))
+}
+const written = madeOnce<string, DayNumber, string>(20_000)
 
 /** Making a format takes far longer than using it: each is made once. */
-const formats = new Map<string, Intl.DateTimeFormat>()
+const formats = madeOnce<string, string, Intl.DateTimeFormat>(1000)
 
-function formatOf(locale: string, timeZone: string, parts: DayParts): Intl.DateTimeFormat {
-  const key = `${locale} ${timeZone} ${Object.entries(parts).join()}`
-  const known = formats.get(key)
-  if (known !== undefined) return known
-  const format = new Intl.DateTimeFormat(locale, { timeZone, ...parts })
-  formats.set(key, format)
-  return format
-}
+const formatOf = (locale: string, timeZone: string, part: DayPart) =>
+  formats(locale, `${timeZone} ${part}`, () => new Intl.DateTimeFormat(locale, { timeZone, ...parts[part] }))

@@ -1,4 +1,4 @@
-import { say, speech } from '../words/index.ts'
+import { madeOnce, say, speech } from '../words/index.ts'
 
 /** How a person reads figures: the system of units, and the language whose number signs are used. */
 export interface Reader {
@@ -18,28 +18,21 @@ export function sayNumber(
   leastDecimals = decimals,
 ): string {
   const rounded = Number(value.toFixed(decimals))
-  const useGrouping = Math.abs(rounded) >= 10_000
-  return formatOf(locale, { leastDecimals, decimals, useGrouping }).format(rounded === 0 ? 0 : rounded)
-}
-
-/** Making a format takes a hundred times as long as using it: each is made once. */
-const formats = new Map<string, Intl.NumberFormat>()
-
-function formatOf(
-  locale: string,
-  { leastDecimals, decimals, useGrouping }: { leastDecimals: number; decimals: number; useGrouping: boolean },
-): Intl.NumberFormat {
-  const key = `${locale} ${leastDecimals} ${decimals} ${useGrouping}`
-  const known = formats.get(key)
-  if (known !== undefined) return known
-  const format = new Intl.NumberFormat(locale, {
-    minimumFractionDigits: leastDecimals,
-    maximumFractionDigits: decimals,
-    useGrouping,
+  const key = `${locale} ${leastDecimals} ${decimals}`
+  const figure = rounded === 0 ? 0 : rounded
+  return written(key, figure, () => {
+    const isLarge = Math.abs(figure) >= 10_000
+    return formats(key, isLarge, () => {
+      const digits = { minimumFractionDigits: leastDecimals, maximumFractionDigits: decimals }
+      return new Intl.NumberFormat(locale, { ...digits, useGrouping: isLarge })
+    }).format(figure)
   })
-  formats.set(key, format)
-  return format
 }
+
+/** Making a format takes a hundred times as long as using it. */
+const formats = madeOnce<string, boolean, Intl.NumberFormat>(1000)
+/** The figures of a large shop are some thousand, said again and again. */
+const written = madeOnce<string, number, string>(20_000)
 
 /** Litres in the reader's unit: to the tenth, large amounts whole, less than one to the hundredth, no zeros at the end. */
 export function sayVolume(litres: number, reader: Reader): string {

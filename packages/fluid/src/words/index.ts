@@ -1,3 +1,4 @@
+export { madeOnce } from './made-once.ts'
 export { formatOf, message, say, type Values } from './say.ts'
 export {
   type Catalogue,

@@ -1,4 +1,5 @@
 import { IntlMessageFormat } from 'intl-messageformat'
+import { madeOnce } from './made-once.ts'
 import { inLanguage, type Language, speech } from './speech.ts'
 
 /** What stands in the braces of a message. Figures come written (`sayNumber`, `sayVolume`); a bare number is for `plural`. */
@@ -19,47 +20,34 @@ export function say(text: string, values?: Values): string {
   if (values === undefined && !told.includes('{')) return told
   const said = formatOf(told, language, numbers).format(values) as string
   // The point of a shortened word, "am 3. Dez.", is the point of the sentence too.
-  return said.replace(/(?<!\.)\.\.(?=\s|$)/g, '.')
+  return said.includes('..') ? said.replace(/(?<!\.)\.\.(?=\s|$)/g, '.') : said
 }
 
 /** Marks a message that stands in a table and is said elsewhere, `say(words[reason])`, so that catalogues are held to it. */
 export const message = <Text extends string>(text: Text): Text => text
 
-/** A text becomes a format once, then is used a hundred times. */
-const formats = new Map<string, IntlMessageFormat>()
-/** All messages in all languages, for a few ways of writing figures: who asks in hundreds of ways fills no memory. */
-const formatsAtMost = 30_000
+/** A text becomes a format once, then is used a hundred times. All messages in all languages, for a few ways of writing figures. */
+const formats = madeOnce<string, string, IntlMessageFormat>(30_000)
 
 /** @param tags whether `<name>…</name>` in the message is a part to be filled by a function */
 export function formatOf(told: string, language: Language, numbers: string, tags = false): IntlMessageFormat {
-  const key = `${language} ${numbers} ${tags} ${told}`
-  const known = formats.get(key)
-  if (known !== undefined) return known
-  const made = new IntlMessageFormat(told, language, undefined, {
-    ignoreTag: !tags,
-    formatters: {
-      // The language decides what is one and what is many, the reader how a figure is written; thousands apart as `sayNumber` has them.
-      getNumberFormat: (_, options) =>
-        onceFor(
-          `figures ${numbers} ${JSON.stringify(options)}`,
-          () => new Intl.NumberFormat(numbers, { useGrouping: 'min2', ...options }),
-        ),
-      getDateTimeFormat: (...how) => new Intl.DateTimeFormat(...how),
-      getPluralRules: (...how) => onceFor(`plurals ${JSON.stringify(how)}`, () => new Intl.PluralRules(...how)),
-    },
+  return formats(`${language} ${numbers} ${tags}`, told, () => {
+    return new IntlMessageFormat(told, language, undefined, {
+      ignoreTag: !tags,
+      formatters: {
+        // The language decides what is one and what is many, the reader how a figure is written; thousands apart as `sayNumber` has them.
+        getNumberFormat: (_, options) =>
+          figures(numbers, options === undefined ? '' : JSON.stringify(options), () => {
+            return new Intl.NumberFormat(numbers, { useGrouping: 'min2', ...options })
+          }),
+        getDateTimeFormat: (...how) => new Intl.DateTimeFormat(...how),
+        getPluralRules: (locales, options) =>
+          plurals(String(locales), options?.type ?? '', () => new Intl.PluralRules(locales, options)),
+      },
+    })
   })
-  if (formats.size >= formatsAtMost) formats.clear()
-  formats.set(key, made)
-  return made
 }
 
 /** Making one of these takes a hundred times as long as using it, and there are few. */
-const writers = new Map<string, unknown>()
-function onceFor<Made>(key: string, make: () => Made): Made {
-  const known = writers.get(key) as Made | undefined
-  if (known !== undefined) return known
-  const fresh = make()
-  if (writers.size >= formatsAtMost) writers.clear()
-  writers.set(key, fresh)
-  return fresh
-}
+const figures = madeOnce<string, string, Intl.NumberFormat>(1000)
+const plurals = madeOnce<string, string, Intl.PluralRules>(1000)
