@@ -37,7 +37,7 @@ const grown = new Float64Array(moving)
  * The part of a time that one step takes, and how its growth depends on what it began with. Figures go between the functions of this file
  * through here: as arguments they would each be an object of their own, thousands a second.
  */
-const part = new Float64Array(8)
+const part = new Float64Array(10)
 const days = 0
 const wet = 1
 const oily = 2
@@ -46,6 +46,9 @@ const growthByFill = 4
 const growthByEvaporation = 5
 const growthByCarryOff = 6
 const growthItself = 7
+/** Shares of the mark that are lost on a working day. */
+const wetRate = 8
+const oilyRate = 9
 
 /** No step takes more than this share of what is there: a balance without records ends as a puddle, never below nothing. */
 const mostLost = 0.3
@@ -66,9 +69,11 @@ const mostLost = 0.3
 export function pass(belief: Belief, exposure: Exposure, unrest = 1): void {
   if (!(exposure.days > 0)) return
   const { mean } = belief
+  part[wetRate] = Math.exp(mean[evaporation]!)
+  part[oilyRate] = Math.exp(mean[carryOff]!)
+  const lost = part[wetRate]! * exposure.evaporation + part[oilyRate]! * exposure.carryOff
   let left = 1
   for (let i = 0; i < mostSteps && left > 0; i++) {
-    const lost = Math.exp(mean[evaporation]!) * exposure.evaporation + Math.exp(mean[carryOff]!) * exposure.carryOff
     const most = (0.25 * Math.max(mean[fill]!, 0.03)) / Math.max(lost, 1e-9)
     const share = i === mostSteps - 1 ? left : Math.min(left, most)
     part[days] = exposure.days * share
@@ -90,8 +95,8 @@ function flow(belief: Belief): void {
   const isWhole = n === size
   const moves = isWhole ? moving : mixMoving
   const before = Math.max(mean[fill]!, 0.02)
-  let e = Math.exp(mean[evaporation]!) * part[wet]!
-  let d = Math.exp(mean[carryOff]!) * part[oily]!
+  let e = part[wetRate]! * part[wet]!
+  let d = part[oilyRate]! * part[oily]!
   const lost = e + d
   if (lost > mostLost * before) {
     e *= (mostLost * before) / lost
@@ -111,7 +116,7 @@ function flow(belief: Belief): void {
   const used = Math.exp(-chemistry.depletion * part[days]!)
   grown[strength] = mean[strength]! * growth * used
 
-  jacobian.fill(0, 0, moves * n)
+  for (let i = 0; i < moves * n; i++) jacobian[i] = 0
   jacobian[fill * n + fill] = 1
   jacobian[fill * n + evaporation] = -e
   jacobian[fill * n + carryOff] = -d

@@ -9,7 +9,7 @@ export {
   newBelief,
   renew,
 } from './belief.ts'
-export { learn, learnMoments, spreadOf } from './learn.ts'
+export { learn, learnEach, learnMoments, spreadOf } from './learn.ts'
 export { mergeBeliefs } from './merge.ts'
 export { type SmoothedStop, smooth } from './smooth.ts'
 export { shake, spread } from './spread.ts'

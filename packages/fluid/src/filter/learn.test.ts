@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { type Belief, blur, newBelief } from './belief.ts'
-import { learn, learnMoments, spreadOf } from './learn.ts'
+import { learn, learnEach, learnMoments, spreadOf } from './learn.ts'
 import { shake, spread } from './spread.ts'
 
 const two = () => {
@@ -31,6 +31,24 @@ test('a reading of a sum is shared between its parts', () => {
   expect(learn(belief, Float64Array.of(1, 1), 2, 1)).toBe(12)
   expect(rounded(belief.mean)).toEqual([2, Number((1 + 5 / 6).toFixed(12))])
   expect(rounded(belief.cov)).toEqual(rounded([4 - 36 / 12, 2 - 30 / 12, 2 - 30 / 12, 3 - 25 / 12]))
+})
+
+test('several outcomes of one reading are each learnt as if it were the only one', () => {
+  const slope = Float64Array.of(1, -2)
+  const before = two()
+  const surprises = [-1.5, 0, 3]
+  const each = learnEach(before, slope, surprises, 0.5)
+  expect(before).toEqual(two())
+  for (const [i, surprise] of surprises.entries()) {
+    const alone = two()
+    learn(alone, slope, surprise, 0.5)
+    expect(each[i]).toEqual(alone)
+  }
+})
+
+test('of what is certain already nothing is learnt, whatever comes out', () => {
+  const certain = newBelief(2)
+  expect(learnEach(certain, Float64Array.of(1, 1), [2], 0)).toEqual([certain])
 })
 
 test('an exact reading leaves no doubt of what it read', () => {

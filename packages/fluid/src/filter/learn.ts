@@ -1,4 +1,4 @@
-import { type Belief, largestSize } from './belief.ts'
+import { type Belief, copyBelief, dropBelief, largestSize } from './belief.ts'
 import { recordLearning } from './tape.ts'
 
 const towards = new Float64Array(largestSize)
@@ -36,6 +36,31 @@ export function learn(belief: Belief, slope: Float64Array, surprise: number, var
   const total = gainFor(belief, slope, variance)
   if (total > 0) apply(belief, surprise / total, 1 / total)
   return total
+}
+
+/**
+ * One reading with several outcomes, each with the belief it leads to: how certain that is does not hang on what is read, so that it is
+ * worked out once. The belief itself stays as it is.
+ *
+ * @returns beliefs in the order of the surprises, the same as `learn` leads to
+ */
+export function learnEach(
+  belief: Belief,
+  slope: Float64Array,
+  surprises: readonly number[],
+  variance: number,
+): Belief[] {
+  const learnt = copyBelief(belief)
+  const total = gainFor(learnt, slope, variance)
+  if (total > 0) apply(learnt, 0, 1 / total)
+  const beliefs = surprises.map((surprise) => {
+    const one = copyBelief(learnt)
+    const step = surprise / total
+    if (total > 0) for (let i = 0; i < one.size; i++) one.mean[i] = belief.mean[i]! + towards[i]! * step
+    return one
+  })
+  dropBelief(learnt)
+  return beliefs
 }
 
 /**

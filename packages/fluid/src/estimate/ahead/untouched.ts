@@ -1,4 +1,4 @@
-import { type Belief, copyBelief, copyFirst, dropBelief, learn, spreadOf } from '../../filter/index.ts'
+import { type Belief, copyBelief, copyFirst, dropBelief, learnEach, spreadOf } from '../../filter/index.ts'
 import type { Days } from '../../quantities.ts'
 import type { ShopTime } from '../events.ts'
 import { type Exposure, pass } from '../flow.ts'
@@ -127,13 +127,14 @@ function spreadOut(whole: Belief, { days, evaporation: wet, carryOff: oily }: Ex
   towardsLevel[carryOff] = -Math.exp(mean[carryOff]!) * oily
   const sd = Math.sqrt(spreadOf(belief, towardsLevel, 0))
   if (!(sd > 1e-6)) return [{ belief, probability: 1 }]
-  const parts = nodes.map(({ at, probability }) => {
-    const part = copyBelief(belief)
-    learn(part, towardsLevel, at * sd, 0)
-    return { belief: part, probability }
-  })
+  const parts = learnEach(
+    belief,
+    towardsLevel,
+    nodes.map(({ at }) => at * sd),
+    0,
+  )
   dropBelief(belief)
-  return parts
+  return parts.map((part, i) => ({ belief: part, probability: nodes[i]!.probability }))
 }
 
 const towardsLevel = new Float64Array(size)
