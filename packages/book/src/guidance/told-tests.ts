@@ -110,15 +110,18 @@ export function asTold({ id, at, body, receivedAt }: StoredEntry): TestReading {
 function upTo({ bySump, readings, withdrawn, freshFound }: ToldOfShop, until: string): ToldOfShop {
   const isBy = ({ at }: { at: string }) => at <= until
   const isSeen = (reading: TestReading) => isBy(reading) && (reading.answers === undefined || reading.seenAt <= until)
+  /** Oldest first, so that usually none is left out. */
+  const before = <Told extends { at: string }>(told: Told[]) =>
+    told.length === 0 || isBy(told.at(-1)!) ? told : told.filter(isBy)
   return {
     bySump: new Map(
       [...bySump].map(([id, told]) => [
         id,
         {
           readings: told.readings.filter(isSeen),
-          looks: told.looks.filter(isBy),
-          strengths: told.strengths.filter(isBy),
-          charges: told.charges.filter(isBy),
+          looks: before(told.looks),
+          strengths: before(told.strengths),
+          charges: before(told.charges),
           job: told.job !== null && utc(told.job.at) <= until ? told.job : null,
         },
       ]),

@@ -21,10 +21,11 @@ export function benchOf(
   const scale = fluid === undefined ? null : scaleOn(fluid, dayOf(at, things.shop.timeZone), lot)
   const { low, high } = limits
   const band = low === undefined && high === undefined ? null : { low: low ?? 0, high: high ?? 100 }
+  const { strongest, ...shop } = shopBench(things)
   return {
     brixFactor: scale !== null && 'factor' in scale ? scale.factor : null,
     brixChart: scale !== null && 'chart' in scale ? scale.chart : null,
-    resolution: resolutionOf(things),
+    resolution: shop.resolution,
     fillVolume: sump.fillVolume ?? null,
     capacity: sump.capacity ?? null,
     minVolume: sump.minVolume ?? null,
@@ -32,9 +33,29 @@ export function benchOf(
     dipTable: sump.dipTable ?? null,
     target: limits.target ?? (low !== undefined && high !== undefined ? (low + high) / 2 : null),
     band,
-    maxStrength: Math.min(fluid?.maxMixStrength ?? usualStrongest, ...mixerReach(things)),
+    maxStrength: Math.min(fluid?.maxMixStrength ?? usualStrongest, ...strongest),
     minStrength: fluid?.minTopUp ?? 0,
     class: fluid?.class ?? null,
+    waters: shop.waters,
+    container: shop.container,
+    measure: shop.measure,
+  }
+}
+
+/** What the benches of all sumps of a shop have alike. */
+interface ShopBench extends Pick<RecipeBench, 'resolution' | 'waters' | 'container' | 'measure'> {
+  strongest: readonly number[]
+}
+
+/** Things of an instant never change: other things are another object. */
+const shopBenches = new WeakMap<Things, ShopBench>()
+
+function shopBench(things: Things): ShopBench {
+  const known = shopBenches.get(things)
+  if (known !== undefined) return known
+  const bench = {
+    resolution: resolutionOf(things),
+    strongest: mixerReach(things),
     waters: [...things.water.values()].map(({ id, name, kind, hardness }) => ({
       id,
       name,
@@ -44,6 +65,8 @@ export function benchOf(
     container: bucketOf(things),
     measure: jugOf(things),
   }
+  shopBenches.set(things, bench)
+  return bench
 }
 
 /** The finest refractometer of the shop; instruments of other kinds do not count. */

@@ -2,7 +2,7 @@ import { utc } from '../journal/order.ts'
 import { withdrawnBy } from '../journal/withdrawn.ts'
 import type { Entry, EntryOf, Reading } from '../schema/entries/index.ts'
 import type { Sump } from '../schema/things/index.ts'
-import type { ThingHistory } from '../setup/things.ts'
+import type { ThingHistory, Things } from '../setup/things.ts'
 import type { JournalReader, StoredEntry } from '../store/store.ts'
 import { strengthRead } from './strength-read.ts'
 
@@ -21,6 +21,51 @@ export interface LastReadings {
 const atOnce = 1000
 /** A reading older than this is looked for sump by sump, and only that of the strength. */
 const recentDays = 60
+
+/** What was read last in a whole shop, and for which questions that is the answer. */
+interface Remembered {
+  /** Of the journal's head: with what arrives it is another. */
+  hash: string
+  /** As they are at the instant: from the next change of a thing on they are others. */
+  things: Things
+  /** UTC text: the instant up to which was read, and that of the first entry after it; null where there is none yet. */
+  until: string
+  next: string | null
+  read: ReadonlyMap<string, LastReadings>
+}
+const remembered = new WeakMap<JournalReader, Remembered>()
+
+/**
+ * Every sump's last readings, up to an instant. They stay what they are until something arrives, a thing is another, or time comes to an
+ * entry that is dated ahead: until then nothing is read again.
+ */
+export async function lastReadingsOfShop(
+  journal: JournalReader,
+  history: ThingHistory,
+  until: string,
+): Promise<ReadonlyMap<string, LastReadings>> {
+  // The head is read first: what is kept under it may be newer than it, never older.
+  const { hash } = await journal.head()
+  const things = history.at(until)
+  const known = remembered.get(journal)
+  const isKnown =
+    known?.hash === hash &&
+    known.things === things &&
+    known.until <= until &&
+    (known.next === null || until < known.next)
+  if (isKnown) return known.read
+  const read = await lastReadings(journal, history, { sumps: [...things.sump.values()], until })
+  const [next] = await journal.entries({
+    kinds: ['reading', 'charge'],
+    order: 'time',
+    after: { at: until, rank: afterAll, id: '' },
+    limit: 1,
+  })
+  remembered.set(journal, { hash, things, until, next: next?.at ?? null, read })
+  return read
+}
+/** No entry of an instant has this rank. */
+const afterAll = 1000
 
 /** Each sump's last readings of strength and of level, up to an instant. */
 export async function lastReadings(

@@ -2,7 +2,7 @@ import { unitsHere } from '@sumpbook/fluid'
 import type { BookParts, TodayReader } from '../book-parts.ts'
 import { mapInTurns } from '../in-turns.ts'
 import type { Things } from '../setup/things.ts'
-import { lastReadings } from './last-readings.ts'
+import { lastReadings, lastReadingsOfShop } from './last-readings.ts'
 import { sumpNow } from './sump-now.ts'
 import type { SumpItem } from './today.ts'
 
@@ -27,7 +27,10 @@ export async function readSumps(
   { at, until = at, reader = {}, sump }: TodayQuestion & { sump?: string },
 ): Promise<{ items: SumpItem[]; things: Things }> {
   const { standing, sumps } = await checkpoints.standing(until.getTime(), sump)
-  const read = await lastReadings(journal, await things(), { sumps, until: until.toISOString() })
+  const text = until.toISOString()
+  const read = await (sump === undefined
+    ? lastReadingsOfShop(journal, await things(), text)
+    : lastReadings(journal, await things(), { sumps, until: text }))
   const asked = { at: at.toISOString(), reader: { units: unitsHere(standing.things.shop), ...reader } }
   const items = await mapInTurns(sumps, (one) => sumpNow(standing, one, read.get(one.id)!, asked))
   return { items, things: standing.things }
