@@ -87,6 +87,7 @@ export interface Book {
   containers: Thing[]
   mixers: Thing[]
   instruments?: Thing[]
+  meters?: Thing[]
   wasteContainers?: Thing[]
   /** As the book keeps them. */
   sumpList?: Thing[]

@@ -187,7 +187,7 @@ export function verdictEntry(entries: readonly string[], answer: string, sump: s
   return { ...envelope(stamp), kind: 'verdict', sump, entries: [...entries], answer }
 }
 
-export type ThingKind = 'sump' | 'fluid' | 'water' | 'container' | 'instrument' | 'mixer' | 'shop'
+export type ThingKind = 'sump' | 'fluid' | 'water' | 'container' | 'instrument' | 'meter' | 'mixer' | 'shop'
 
 /** A thing of the shop, new or changed; `was` holds what the changed fields were before. */
 export function setupEntry(

@@ -24,6 +24,8 @@ test('litres stand in a field in the shop’s unit', () => {
   expect(fieldVolume(38, 'metric')).toBe('38')
   // 302.83294272 L are 80 US gallons of 3.785411784 L.
   expect(fieldVolume(302.83294272, 'us')).toBe('80')
+  // One count of a meter: 0.01 L ÷ 3.785411784 L = 0.00264172… gal.
+  expect(fieldVolume(0.01, 'us')).toBe('0.002642')
 })
 
 test('a band is said bare where its ends are whole', () => {

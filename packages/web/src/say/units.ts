@@ -65,10 +65,10 @@ export function decimalSign(language: string): ',' | '.' {
   }
 }
 
-/** Litres as they stand in a field: in the shop's unit, no more digits than a person would type. */
+/** Litres as they stand in a field: in the shop's unit, no more digits than a person would type; what one count of a meter is may be little. */
 export function fieldVolume(litres: number, units: Units): string {
   const amount = litresTo(litres, shopUnits[units].volume)
-  return written(Number(amount.toFixed(amount >= 100 ? 1 : 2)))
+  return written(amount >= 0.1 ? Number(amount.toFixed(amount >= 100 ? 1 : 2)) : fieldRounded(amount))
 }
 
 /**

@@ -166,6 +166,20 @@ const instrument: ThingField[] = [
   },
 ]
 
+/** A counter in a hose or a line. */
+const meter: ThingField[] = [
+  { path: 'name', label: message('Name of the meter'), kind: 'text', required: true },
+  {
+    path: 'litresPerCount',
+    label: message('Poured at one count'),
+    hint: message('Empty: not known, and its counts tell no volume'),
+    kind: 'volume',
+    ends: { above: 0 },
+  },
+  { path: 'sump', label: message('Sump it fills'), kind: 'sump' },
+  ...sumpPlace,
+]
+
 /** What a first recipe cannot do without, group by group as it is asked for; and what can wait. */
 export const firstFields = {
   fluid: [...fluidName, ...brixFactor],
@@ -197,6 +211,7 @@ export const allFields = {
   ],
   container,
   instrument,
+  meter,
 } as const
 
 /** Of a sump that is new, what a first recipe asks of it, and what can wait; no field is in neither. */

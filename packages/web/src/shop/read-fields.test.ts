@@ -61,6 +61,19 @@ test('a volume that nobody touched keeps every digit it had', () => {
   expect(changeOf(sump, read.values)).toEqual({ changes: { place: 'bay C' }, was: { place: null } })
 })
 
+test('a meter is told with what one count of it is, and one that counts nothing is a fault', () => {
+  const typed = { name: 'Hose, hall A', litresPerCount: '0,1', sump: 'mill-7', place: '' }
+  const read = readFields(typed, allFields.meter, 'metric')
+  if ('faults' in read) throw new Error(JSON.stringify(read.faults))
+  expect(thingFrom(read.values)).toEqual({ name: 'Hose, hall A', litresPerCount: 0.1, sump: 'mill-7' })
+  expect(readFields({ litresPerCount: '0' }, allFields.meter, 'metric')).toEqual({
+    faults: {
+      name: { found: 'nothing', expected: 'a name' },
+      litresPerCount: { found: '0', expected: 'above 0' },
+    },
+  })
+})
+
 test('a mark above the brim is refused at the mark', () => {
   expect(readFields({ name: 'S', fillVolume: '200', capacity: '180' }, allFields.sump, 'metric')).toEqual({
     faults: { fillVolume: { found: '200 L', expected: 'at most the brim, 180 L' } },

@@ -47,6 +47,7 @@ function readText(
   switch (kind) {
     case 'text':
     case 'choice':
+    case 'sump':
       return { value: text }
     case 'volume':
       return readLitres(text, units, ends)

@@ -15,6 +15,16 @@ test('a sump is said with its fluid, its mark, its place and its own band', () =
   )
 })
 
+test('a hose meter is said with what one count is and the sump it fills', () => {
+  const meter = { id: 'm', name: 'Hose', litresPerCount: 0.01, sump: 's', place: 'bay C' }
+  const sumpList = [{ id: 's', name: 'Mill 7' }]
+  expect(sayThing('meter', meter, { ...book, sumpList })).toBe('0.01 L a count · Mill 7 · bay C')
+  // 0.01 L ÷ 3.785411784 L a US gallon (exact definition) = 0.0026417… gal
+  expect(sayThing('meter', { ...meter, sump: null }, { ...book, shop: { units: 'us' } })).toBe(
+    '0.0026 gal a count · bay C',
+  )
+})
+
 test('what is not known of a thing is left out', () => {
   expect(sayThing('sump', { id: 's', name: 'Mill 7' }, book)).toBe('')
   expect(sayThing('water', { id: 'w', name: 'Well', kind: 'reverse-osmosis' }, book)).toBe('reverse osmosis')

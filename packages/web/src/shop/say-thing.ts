@@ -28,7 +28,7 @@ const kindWords: Readonly<Record<string, string>> = {
 export function sayThing(
   kind: FormKind,
   thing: Thing,
-  { shop: { units }, fluids }: { shop: { units: Units }; fluids: Book['fluids'] },
+  { shop: { units }, fluids, sumpList = [] }: { shop: { units: Units } } & Pick<Book, 'fluids' | 'sumpList'>,
 ): string {
   const parts: Record<FormKind, () => string[]> = {
     sump: () => [
@@ -53,6 +53,11 @@ export function sayThing(
       sayKind(thing.kind),
       Array.isArray(thing.pads) ? say('pads {pads}', { pads: padsText(thing.pads as number[]) }) : '',
       ifNumber(thing.resolution, (step) => say('steps of {step}', { step: figure(step, 2) })),
+    ],
+    meter: () => [
+      ifNumber(thing.litresPerCount, (litres) => say('{volume} a count', { volume: volume(litres, units) })),
+      sumpList.find(({ id }) => id === thing.sump)?.name ?? '',
+      typeof thing.place === 'string' ? thing.place : '',
     ],
   }
   return parts[kind]()
@@ -80,8 +85,8 @@ function sayKept({ limits }: Thing): string {
 
 const ifNumber = (value: unknown, words: (value: number) => string) => (typeof value === 'number' ? words(value) : '')
 
-/** As exact as it was typed: to the hundredth of the shop's unit, large ones to the tenth. */
+/** As exact as it was typed: to the hundredth of the shop's unit, large ones to the tenth, the count of a meter finer. */
 function volume(litres: number, units: Units): string {
   const amount = litresTo(litres, shopUnits[units].volume)
-  return `${figure(amount, amount >= 100 ? 1 : 2)} ${shopUnits[units].volumeWord}`
+  return `${figure(amount, amount >= 100 ? 1 : amount >= 0.1 ? 2 : 4)} ${shopUnits[units].volumeWord}`
 }

@@ -17,6 +17,7 @@ const kinds: readonly { kind: FormKind; title: string; add: string }[] = [
   { kind: 'water', title: message('Waters'), add: message('Add a water') },
   { kind: 'container', title: message('Buckets'), add: message('Add a bucket') },
   { kind: 'instrument', title: message('Instruments and strips'), add: message('Add an instrument or strips') },
+  { kind: 'meter', title: message('Hose meters'), add: message('Add a hose meter') },
 ]
 
 /** The shop and its things. A change is an entry like any other: the past keeps what was true then. */
@@ -28,6 +29,7 @@ export function Shop({ book }: { book: Book }) {
     water: book.waters,
     container: book.containers,
     instrument: book.instruments ?? [],
+    meter: book.meters ?? [],
   }
   return (
     <div class="shop-page">

@@ -33,7 +33,7 @@ export function ThingEdit({ kind, label, book, texts: first, fluid: firstFluid, 
   const fields = allFields[kind]
   const read = readFields(texts, fields, units, before)
   const faults = saving.isTried && 'faults' in read ? read.faults : saving.faults(fields)
-  const typed = { texts, faults, units, change: setTexts }
+  const typed = { texts, faults, units, sumps: book.sumpList ?? [], change: setTexts }
   const lacksFluid = kind === 'sump' && fluid === ''
   const form = useRef<HTMLFormElement>(null)
   // Who tapped for this form goes on in it, wherever on the page it opened.

@@ -6,7 +6,7 @@ export interface ThingField {
   path: string
   label: string
   hint?: string
-  kind: 'text' | 'choice' | 'volume' | 'percent' | 'number' | 'hardness' | 'pads' | 'dips'
+  kind: 'text' | 'choice' | 'volume' | 'percent' | 'number' | 'hardness' | 'pads' | 'dips' | 'sump'
   ends?: Ends
   choices?: readonly (readonly [value: string, words: string])[]
   required?: boolean

@@ -1,5 +1,5 @@
 import { say } from '@sumpbook/fluid'
-import type { Units } from '../api/types.ts'
+import type { Thing, Units } from '../api/types.ts'
 import { type EnterKey, FaultWords, SelectField, TextField } from '../fields/fields.tsx'
 import type { Fault } from '../fields/read.ts'
 import { RowsTable } from '../fields/rows-table.tsx'
@@ -12,13 +12,15 @@ interface ThingFieldsProps {
   texts: Texts
   faults: Faults
   units: Units
+  /** Those that a field may name. */
+  sumps?: readonly Thing[]
   change(texts: Texts): void
   /** Where Enter leads from the last of these fields; from the others then to the next. */
   enter?: EnterKey
 }
 
 /** The fields of a thing; a volume's label names the shop's unit in words. */
-export function ThingFields({ fields, texts, faults, units, change, enter }: ThingFieldsProps) {
+export function ThingFields({ fields, texts, faults, units, sumps = [], change, enter }: ThingFieldsProps) {
   return (
     <div class="thing-fields">
       {fields.map((field) => {
@@ -33,6 +35,13 @@ export function ThingFields({ fields, texts, faults, units, change, enter }: Thi
           ...(required === undefined ? {} : { required }),
         }
         if (kind === 'dips') return <DipTableField {...shared} units={units} />
+        if (kind === 'sump')
+          return (
+            <SelectField
+              {...shared}
+              choices={[['', say('several')], ...sumps.map(({ id, name }) => [id, name] as const)]}
+            />
+          )
         if (choices !== undefined)
           return <SelectField {...shared} choices={choices.map(([value, words]) => [value, say(words)] as const)} />
         return (
