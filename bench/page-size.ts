@@ -8,7 +8,7 @@ const dist = fileURLToPath(new URL('../packages/web/dist', import.meta.url))
 /** Script and style in KB after gzip: what the entry page names itself with what those files import at once; the whole app in each language. */
 export function benchPage() {
   const page = readFileSync(join(dist, 'index.html'), 'utf8')
-  const named = [...page.matchAll(/(?:src|href)="\/?(assets\/[^"]+\.(?:js|css))"/g)].map(([, file]) => file!)
+  const named = [...page.matchAll(/(?:src|href)="\/?([^"]+\.(?:js|css))"/g)].map(([, file]) => file!)
   const all = globSync('assets/*.{js,css}', { cwd: dist })
   /** Code, and the words of one language. */
   const whole = (language: string) =>

@@ -3,8 +3,7 @@ import type { ComponentChildren } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { Link, Redirect, Route, Switch, useLocation } from 'wouter-preact'
 import { OutOfReach, Refusal } from './api/client.ts'
-import { askAhead, queries, useBook } from './api/queries.ts'
-import type { Book } from './api/types.ts'
+import { askAhead, useBook } from './api/queries.ts'
 import { type FetchedAhead, later } from './later.tsx'
 import { Masthead } from './masthead.tsx'
 import { Mishap } from './mishap.tsx'
@@ -53,18 +52,16 @@ const placesAhead: Readonly<Record<string, FetchedAhead>> = {
   shop: Shop,
 }
 
-/** Where the app is opened at a place, its code and its answers are fetched while the book is: none of them waits for another. */
+/** Where the app is opened at a place, the book, the place's code and its answers are fetched at once: none of them waits for another. */
 export function fetchAhead(place: string): void {
   const [, first = '', second] = place.split('/')
-  // Of a book that may still be empty nothing is asked ahead: its "nothing to do" would stand there once it is filled.
-  const asks = queries.getQueryData<Book>(['book'])?.empty === false
+  askAhead.book()
   if (first === 'sumps' && second !== undefined) {
     Sump.fetchAhead()
-    if (asks) askAhead.sump(decodeURIComponent(second))
+    askAhead.sump(decodeURIComponent(second))
     return
   }
   placesAhead[first]?.fetchAhead()
-  if (!asks) return
   if (first === '' || first === 'round') askAhead.today()
   if (first === 'round' || first === 'sumps' || first === 'journal') askAhead.sumps()
 }

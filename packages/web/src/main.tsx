@@ -22,7 +22,9 @@ async function open(): Promise<void> {
   keepFiguresWhole()
   await Promise.all([
     // Words that cannot be fetched are missed less than the app.
-    speakHere().catch((error: unknown) => console.error(error)),
+    speakHere()
+      .catch((error: unknown) => console.error(error))
+      .then(() => fetchAhead(location.pathname)),
     Promise.race([thisKept.restore(queries), new Promise((resolve) => setTimeout(resolve, 1_500))]),
   ])
   thisKept.keepFrom(queries)
@@ -32,8 +34,6 @@ async function open(): Promise<void> {
     </QueryClientProvider>,
     document.querySelector('#app')!,
   )
-  // After the first picture, which they would hold up.
-  setTimeout(() => fetchAhead(location.pathname))
   readyForRound()
 }
 

@@ -56,8 +56,8 @@ export function asReadHere<T extends { shop: { units: Units } }>(answer: T): T {
 /** The shop as it is set up, whatever this device reads in. */
 export const asSetUp = ({ ownUnits, ...shop }: ShopOfBook): ShopOfBook => ({ ...shop, units: ownUnits ?? shop.units })
 
-export const useBook = () =>
-  useQuery({ queryKey: ['book'], queryFn: readBook, staleTime: 300_000, select: asReadHere<Book> })
+const book = { queryKey: ['book'], queryFn: readBook, staleTime: 300_000 }
+export const useBook = () => useQuery({ ...book, select: asReadHere<Book> })
 /** Who is signed in here; remembered for entries that are written out of reach of the server. */
 export const useSession = () =>
   useQuery({
@@ -107,6 +107,7 @@ export const pastAtFirst = 91
 
 /** Asks ahead for what a place shows: what the book answers, or that it does not, is found by the place when it opens. */
 export const askAhead = {
+  book: () => void queries.prefetchQuery(book),
   today: () => void queries.prefetchQuery(today),
   sumps: () => void queries.prefetchQuery(sumps),
   sump: (id: string) => {
@@ -147,7 +148,11 @@ export const useMeasurements = (kind: 'water' | 'mixer', id: string) =>
   useQuery({ queryKey: ['measurements', kind, id], queryFn: () => readMeasurements(kind, id) })
 
 /** Something was written: everything shown may be other now. */
-export const refresh = () => queries.invalidateQueries()
+export function refresh(): Promise<void> {
+  // What an empty book answered ("nothing to do") is not shown for a moment once it is filled.
+  if (queries.getQueryData<Book>(['book'])?.empty === true) queries.removeQueries({ type: 'inactive' })
+  return queries.invalidateQueries()
+}
 onTaken(refresh)
 
 /**

@@ -11,7 +11,7 @@ import { labelOf, voidEntry, wordsOf } from '../entry/entries.ts'
 import { stampNow } from '../entry/this-device.ts'
 import { CartByStop } from '../parts/cart-by-stop.tsx'
 import { Cautions } from '../parts/cautions.tsx'
-import { Gradually, useGradually } from '../parts/gradually.tsx'
+import { Gradually } from '../parts/gradually.tsx'
 import { Said } from '../say/said.tsx'
 import { readerOf } from '../say/units.ts'
 import { sayDay, sayWhenShort } from '../say/when.ts'
@@ -44,8 +44,7 @@ function TodayOf({ book, data }: { book: Book; data: TodayAnswer }) {
   const isLong = data.items.length > fewLines
   const shown = data.items.filter(({ isNew, exempt }) => !isLong || isNew || exempt)
   const folded = data.items.filter((item) => !shown.includes(item))
-  const drawn = useGradually(shown.length + 1)
-  const isListDrawn = drawn > shown.length
+  const [isListDrawn, setListDrawn] = useState(false)
   const hasNews = [...data.items, ...data.due].some(({ isNew }) => isNew)
   const lineOf = (item: TodayItem) => ({
     shop,
@@ -85,9 +84,11 @@ function TodayOf({ book, data }: { book: Book; data: TodayAnswer }) {
         <h2 id="to-do" class="only-read">
           {say('To do')}
         </h2>
-        {shown.slice(0, drawn).map((item, i) => (
-          <TodayLine key={item.sump} item={item} ordinal={i + 1} said={shared} {...lineOf(item)} />
-        ))}
+        <Gradually whenWhole={() => setListDrawn(true)}>
+          {shown.map((item, i) => (
+            <TodayLine key={item.sump} item={item} ordinal={i + 1} said={shared} {...lineOf(item)} />
+          ))}
+        </Gradually>
         {isListDrawn && folded.length > 0 && <h2>{say('Still open')}</h2>}
         {(isListDrawn ? folded : []).map((item) => (
           <FoldedLine
