@@ -19,10 +19,18 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
 }, async () => {
   const served = await servedBook()
   const { page } = await openOn(desk)
+  const { lede: nothingYet } = (await (await fetch(`${served.address}/api/v1/today`)).json()) as { lede: string }
   await page.goto(served.address)
-  await page.getByRole('button', { name: 'Look round the example shop' }).click()
+  const example = page.getByRole('button', { name: 'Look round the example shop' })
+  await example.waitFor()
+  await page.evaluate(keepLedes)
+  await example.click()
   await page.getByRole('heading', { name: 'Today', level: 1 }).waitFor()
   await page.getByRole('heading', { name: 'Turning centre 2', exact: true }).waitFor()
+  const ledes = await page.evaluate(() => (window as unknown as { ledes: string[] }).ledes)
+  expect(ledes.length).toBeGreaterThan(0)
+  // What the empty book answered when the app was opened stood nowhere, not even for a moment.
+  expect(ledes).not.toContain(nothingYet)
   await showInDocs(page, 'today')
 
   const { page: round } = await openOn(phone)
@@ -61,6 +69,16 @@ test('the example shop opens, a round takes a reading, Today changes, and it is 
   await page.getByText('today', { exact: true }).first().waitFor()
   await showInDocs(page, 'sump', 'whole')
 })
+
+/** In the page: each opening of Today that is shown from now on. */
+function keepLedes(): void {
+  const ledes: string[] = []
+  Object.assign(window, { ledes })
+  new MutationObserver(() => {
+    const shown = document.querySelector('.today .lede')?.textContent
+    if (shown !== undefined && shown !== ledes.at(-1)) ledes.push(shown)
+  }).observe(document.body, { childList: true, subtree: true, characterData: true })
+}
 
 test('from an empty book to the first recipe of one’s own shop', async () => {
   const served = await servedBook()
