@@ -103,6 +103,11 @@ test.each(catalogues)('every sentence of %s ends as the English one does', (_, t
   expect([...told].filter(([text, other]) => end(text) !== end(other))).toEqual([])
 })
 
+test('no sentence has a skeleton of a figure or a date, which the app could not read', () => {
+  const all = [...messages, ...catalogues.flatMap(([, told]) => [...told.values()])]
+  expect(all.filter((text) => /,\s*::/.test(text))).toEqual([])
+})
+
 test('code of the app that is fetched later comes with its words', () => {
   const bare = globSync('packages/web/src/**/*.{ts,tsx}', { cwd: root }).flatMap((file) => {
     const text = readFileSync(join(root, file), 'utf8').replace(/typeof import\(/g, '')

@@ -1,6 +1,7 @@
 import preact from '@preact/preset-vite'
 import { defineConfig } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
+import { plainMessages } from './vite/plain-messages.ts'
 import { wordsApart } from './vite/words-apart.ts'
 
 const icon = (name: string, size: number, purpose: 'any' | 'maskable' = 'any') => ({
@@ -51,7 +52,7 @@ const installable = VitePWA({
  */
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [preact({ devToolsEnabled: false }), wordsApart(), installable],
+  plugins: [preact({ devToolsEnabled: false }), plainMessages(), wordsApart(), installable],
   build: {
     outDir: 'dist',
     emptyOutDir: true,
