@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import type { Plugin, Rolldown } from 'vite'
 import { shortName } from '../../fluid/src/words/short-name.ts'
 import { saidIn, textsIn } from './spoken.ts'
+import { listAsCode, namedAsCode } from './words-as-code.ts'
 
 /** A file of a catalogue, of whatever part of the product. */
 const catalogueFile = /\/src\/words\/(?:de|es)\/[\w-]+\.json$/
@@ -84,13 +85,13 @@ function wordsOf(chunks: Chunks, sentences: ReadonlyMap<string, string>): Words 
   return {
     isFirst: (chunk) => first.has(chunks[chunk.fileName] ?? chunk),
     numbers,
-    firstPage: (told) => JSON.stringify(byName(atFirst, told)),
+    firstPage: (told) => namedAsCode(byName(atFirst, told)),
     otherPages: (told) => {
       const list = [...numbers.keys()].map((name) => sentences.get(name)!)
       const named = told === null ? {} : byName(inTables, told)
       for (const name of Object.keys(named))
         if (Number(name) < list.length) throw new Error(`"${name}" is a sentence's place and another's short name`)
-      return JSON.stringify({ list: list.map((text) => told?.[text] ?? text), named })
+      return `{ list: ${listAsCode(list.map((text) => told?.[text] ?? text))}, named: ${namedAsCode(named)} }`
     },
   }
 }
