@@ -82,7 +82,8 @@ const asked = () => ({
   reader: readerOf(unitsHere(queries.getQueryData<Book>(['book'])?.shop ?? { units: 'metric' })),
   now: Date.now(),
 })
-const today = { queryKey: ['today'], queryFn: readToday }
+// Every answer is another, since it is seen from another moment: looking for what is the same in it would only take time.
+const today = { queryKey: ['today'], queryFn: readToday, structuralSharing: false }
 const sumps = { queryKey: ['sumps'], queryFn: readSumps }
 const sump = (id: string) => ({ queryKey: ['sumps', id], queryFn: () => readSump(id) })
 const outlook = (id: string, daysBack: number) => ({

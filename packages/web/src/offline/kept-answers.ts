@@ -17,6 +17,9 @@ const isFirst = ([what, of]: readonly unknown[]): boolean => isKept([what]) && o
 /** What nobody has asked for again in so long is of no use on a round. */
 const oldestMs = 30 * 24 * 3_600_000
 
+/** Writing a long answer down takes a page as long as drawing it, which comes first. */
+const afterPictureMs = 100
+
 export interface KeptAnswers {
   /** Gives the cache what was kept for whom; resolves once the app can open with it. */
   restore(queries: QueryClient): Promise<void>
@@ -75,7 +78,12 @@ export function keptAnswers(store: DeviceStore, whoNow: () => string, now: () =>
         if (status !== 'success' || fetchStatus !== 'idle' || isForgotten) return
         if (seen.get(query.queryHash) === dataUpdatedAt) return
         seen.set(query.queryHash, dataUpdatedAt)
-        void put({ who: whoNow(), question: query.queryKey, answer: data, at: dataUpdatedAt }).catch(() => {})
+        const who = whoNow()
+        setTimeout(() => {
+          // Nothing younger has come, and what was kept was not given up meanwhile.
+          if (seen.get(query.queryHash) !== dataUpdatedAt) return
+          void put({ who, question: query.queryKey, answer: data, at: dataUpdatedAt }).catch(() => {})
+        }, afterPictureMs)
       })
     },
     async handTo(who) {

@@ -182,8 +182,10 @@ function NoAnswer({ error, again }: { error: Error | null; again(): void }) {
 
 /** What two recipes or more have to mind: it stands once, before them. */
 function sharedCautions({ items }: TodayAnswer): ReadonlySet<string> {
-  const all = items.flatMap(({ words }) => words.cautions)
-  return new Set(all.filter((caution, i) => all.indexOf(caution) !== i))
+  const once = new Set<string>()
+  const shared = new Set<string>()
+  for (const caution of items.flatMap(({ words }) => words.cautions)) (once.has(caution) ? shared : once).add(caution)
+  return shared
 }
 
 /** The lede with its amounts set off, as far as they are the cart's. */
