@@ -5,8 +5,8 @@ import type { ShopTime } from '../events.ts'
 import type { ShopEstimate, SumpState } from '../shop-estimate.ts'
 import { carryOff, evaporation, scale } from '../state.ts'
 import { workBetween } from '../work-calendar.ts'
-import { figureOf, figureOfLogs, innerOf, type Part } from './mixture.ts'
-import { type Mix, type MixAndMinerals, partsOf, type Untouched, untouched, type Weighed } from './untouched.ts'
+import { figureOf, figureOfLogs, innerOf } from './mixture.ts'
+import { dropAll, later, type Mix, type MixAndMinerals, type Untouched, untouched, type Weighed } from './untouched.ts'
 
 /** The days over which evaporation and carry-off are given. */
 const meanDays = 28
@@ -23,10 +23,11 @@ export function estimateSump(shop: ShopEstimate, id: string, at: ShopTime, ahead
 
 /** The same of a sump of which other things are asked as well. */
 export function estimateOf(asked: Untouched, aheadDays: readonly Days[]): SumpEstimate {
-  const { shop, sump, now, beliefs } = asked
-  const { concentration, volume, markVolume } = mixNow(asked)
+  const { shop, sump, now } = asked
   const { hardness, chloride } = asked.mixAndMineralsIn(0)
-  return {
+  const { concentration, volume, markVolume } = mixNow(asked)
+  const beliefs = later(shop, sump, now)
+  const estimate = {
     now: {
       concentration,
       volume,
@@ -40,11 +41,13 @@ export function estimateOf(asked: Untouched, aheadDays: readonly Days[]): SumpEs
     doubts: doubtsOf(asked),
     dataAt: sump.dataAt,
   }
+  dropAll(beliefs)
+  return estimate
 }
 
 /** What is in a sump now, and what it truly holds at its mark, in percent and litres. */
 export function mixNow(asked: Untouched): Pick<SumpEstimate['now'], 'concentration' | 'volume' | 'markVolume'> {
-  return { ...mixFigures(asked.mixIn(0)), markVolume: figureOfLogs(scaleParts(asked.beliefs, asked.sump.plate)) }
+  return { ...mixFigures(asked.mixIn(0)), markVolume: figureOfLogs(asked.mark) }
 }
 
 /** What will be in it. */
@@ -68,9 +71,6 @@ export function figuresOf(mix: MixAndMinerals, days: Days): FiguresAhead {
     },
   }
 }
-
-const scaleParts = (weighed: readonly Weighed[], plate: number): Part[] =>
-  partsOf(weighed, scale).map((part) => ({ ...part, mean: part.mean + Math.log(plate) }))
 
 /** Litres a calendar day, the mean of the last four weeks, idle days included. */
 function lossOf(

@@ -7,7 +7,7 @@ import { type Sight, varianceOf } from '../observe.ts'
 import type { Branch, ShopEstimate } from '../shop-estimate.ts'
 import { size, strength } from '../state.ts'
 import { figureOf } from './mixture.ts'
-import type { Untouched } from './untouched.ts'
+import { dropAll, later, type Untouched } from './untouched.ts'
 
 /** What a refractometer will show if it is read now, and what a reading then says of the concentration. */
 export interface ExpectedReading {
@@ -38,10 +38,11 @@ export interface Instrument {
  * @returns null where no scale of its fluids is known
  */
 export function expectedReading(
-  { shop, now, beliefs }: Untouched,
+  { shop, sump, now }: Untouched,
   { scales, resolution }: Instrument,
 ): ExpectedReading | null {
   const trial: ReadingEvent = { ...notRead, id: '', at: now, sump: '', scales, resolution }
+  const beliefs = later(shop, sump, now)
   const parts = beliefs.flatMap(({ branch, belief, probability }) => {
     const sight = sightAt({ ...branch, belief }, trial, shop)
     if (sight === null) return []
@@ -51,6 +52,7 @@ export function expectedReading(
     const together = along(first, firstSlope) + along(second, secondSlope) + along(third, thirdSlope)
     return [{ probability, mean: sight.expected, sd: Math.sqrt(variance), together, of: belief.mean[strength]! }]
   })
+  dropAll(beliefs)
   const known = parts.reduce((sum, { probability }) => sum + probability, 0)
   if (!(known > 0)) return null
   const weighed = parts.map((part) => ({ ...part, probability: part.probability / known }))

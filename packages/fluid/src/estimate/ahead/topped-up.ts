@@ -8,7 +8,7 @@ import { written } from '../priors.ts'
 import type { ShopEstimate } from '../shop-estimate.ts'
 import { pourOf } from '../written-pour.ts'
 import { figuresOf } from './estimate-sump.ts'
-import { mixAndMineralsOf, untouched } from './untouched.ts'
+import { later, mixAndMineralsOf, untouched } from './untouched.ts'
 
 /** How a sump is to be kept from now on. */
 export interface TopUpPlan {
@@ -32,7 +32,8 @@ export function toppedUp(
   plan: TopUpPlan,
   days: readonly Days[],
 ): FiguresAhead[] {
-  const { sump, now, beliefs: weighed } = untouched(shop, id, at)
+  const { sump, now } = untouched(shop, id, at)
+  const weighed = later(shop, sump, now)
   const pour = pourOf({ strength: plan.strength, water: plan.water })
   const every = Math.max(1, plan.every)
   const found = new Map<Days, FiguresAhead>()

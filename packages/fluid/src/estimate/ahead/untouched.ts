@@ -16,8 +16,8 @@ export interface Untouched {
   readonly sump: SumpState
   /** Not before what was taken in. */
   readonly now: ShopTime
-  /** Everything that is believed of it now. */
-  readonly beliefs: readonly Followed[]
+  /** Logarithm of the litres that it truly holds at its mark, as is known now. */
+  readonly mark: readonly Part[]
   /** Strength, percent, and volume, litres, after so many days. */
   mixIn(days: Days): Mix
   /** The same with hardness and chloride, mg/L, which take four times as long to follow. */
@@ -54,29 +54,30 @@ export function untouched(shop: ShopEstimate, id: string, at: ShopTime): Untouch
   const sump = shop.sumps.get(id)
   if (sump === undefined) throw new RangeError(`no sump ${id} in this estimate`)
   const now = Math.max(at, sump.at)
-  const mixes = new Map<Days, Mix>()
+  const ofNow = later(shop, sump, now, mixSize)
+  const mark = partsOf(ofNow, scale).map((part) => ({ ...part, mean: part.mean + Math.log(sump.plate) }))
+  const mixes = new Map<Days, Mix>([[0, mixOf(ofNow, sump.plate)]])
+  dropAll(ofNow)
   const whole = new Map<Days, MixAndMinerals>()
-  const beliefs = later(shop, sump, now)
   const mixAndMineralsIn = (days: Days) => {
     const known = whole.get(days)
     if (known !== undefined) return known
-    const then = days === 0 ? beliefs : later(shop, sump, now + days)
+    const then = later(shop, sump, now + days)
     const found = mixAndMineralsOf(then, sump.plate)
-    if (days !== 0) dropAll(then)
+    dropAll(then)
     whole.set(days, found)
     return found
   }
   const mixIn = (days: Days) => {
     const known = mixes.get(days) ?? whole.get(days)
     if (known !== undefined) return known
-    if (days === 0) return mixAndMineralsIn(0)
     const then = later(shop, sump, now + days, mixSize)
     const found = mixOf(then, sump.plate)
     dropAll(then)
     mixes.set(days, found)
     return found
   }
-  return { shop, sump, now, beliefs, mixIn, mixAndMineralsIn }
+  return { shop, sump, now, mark, mixIn, mixAndMineralsIn }
 }
 
 const mixOf = (then: readonly Weighed[], plate: number): Mix => ({
@@ -107,7 +108,7 @@ export function later(shop: ShopEstimate, sump: SumpState, at: ShopTime, few = s
 }
 
 /** Gives back beliefs that nobody looks at again. */
-function dropAll(weighed: readonly Weighed[]): void {
+export function dropAll(weighed: readonly Weighed[]): void {
   for (const { belief } of weighed) dropBelief(belief)
 }
 
