@@ -19,12 +19,15 @@ export interface GuidedShop {
   told: ToldOfShop
   /** The instant from which the journal was read. */
   since: string
-  limits: ReadonlyMap<string, readonly SettledLimit[]>
+  /** Of each of these sumps, made when they are first asked for: who asks of samples needs those of few. */
+  limits: LimitsBySump
   samples: Sample[]
   strays: StrayResult[]
   clock: ReturnType<typeof calendarOf>['clock']
   calendar: ReturnType<typeof calendarOf>['calendar']
 }
+
+export type LimitsBySump = Pick<ReadonlyMap<string, readonly SettledLimit[]>, 'get'>
 
 /** Three four-weekly results and one to come, which is as far back as a rule looks. */
 const usualDaysBack = 120
@@ -48,12 +51,24 @@ export async function readGuidedShop(
     .filter(({ id, fluid }) => (sump === undefined || id === sump) && isMixed(things, fluid))
     .sort((a, b) => inWalkingOrder(placed(a), placed(b)))
   const everywhere = limitsEverywhere(guidance)
-  const limits = new Map(
-    sumps.map((one) => [one.id, limitsOfSump(one, toldOf(told, one.id), { things, guidance, everywhere })]),
+  const limits = limitsWhenAsked(sumps, (one) =>
+    limitsOfSump(one, toldOf(told, one.id), { things, guidance, everywhere }),
   )
   const classesOf = (id: string) => germClassesOf(limits.get(id) ?? [])?.classes ?? null
   const { samples, strays } = foldSamples(told, { guidance, until: text, classesOf })
   return { things, guidance, sumps, told, since, limits, samples, strays, clock, calendar }
+}
+
+function limitsWhenAsked(sumps: readonly Sump[], limitsOf: (sump: Sump) => readonly SettledLimit[]): LimitsBySump {
+  const byId = new Map(sumps.map((sump) => [sump.id, sump]))
+  const made = new Map<string, readonly SettledLimit[]>()
+  return {
+    get: (id) => {
+      const sump = byId.get(id)
+      if (sump !== undefined && !made.has(id)) made.set(id, limitsOf(sump))
+      return made.get(id)
+    },
+  }
 }
 
 export const toldOf = ({ bySump }: ToldOfShop, sump: string): ToldOfTests => bySump.get(sump) ?? nothingTold()
