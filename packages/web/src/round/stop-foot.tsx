@@ -1,5 +1,4 @@
 import { say, trueLitres } from '@sumpbook/fluid'
-import { useState } from 'preact/hooks'
 import { skipEntry } from '../entry/entries.ts'
 import { inTrueLitres } from '../standing/true-litres.ts'
 import { NotPouredForm, OtherwiseForm } from '../today/pour-forms.tsx'
@@ -9,19 +8,16 @@ import type { StopState } from './use-stop.ts'
 
 /** What stays under the thumb at a stop: keys and buttons, or in their place the one thing that is asked. */
 export function StopFoot({ stop }: { stop: StopState }) {
-  const { sump, shop, verdict, claim, step, test, writeDown, onlyHere } = stop
+  const { sump, shop, verdict, claim, step, test, asked, setAsked, writeDown, onlyHere } = stop
   const { advice, level } = verdict
-  const [asked, setOpen] = useState<'otherwise' | 'not-poured' | 'claimed' | null>(null)
-  // A figure that is typed over leaves no recipe to pour otherwise.
-  const open = asked === 'otherwise' && advice === null ? null : asked
-  const close = () => setOpen(null)
+  const close = () => setAsked(null)
   if (onlyHere !== null) return <OnlyHere goOn={onlyHere} />
-  if (open === 'claimed') {
+  if (asked === 'claimed') {
     return <ClaimedFoot who={claim.other ?? claim.gone ?? say('Somebody')} poured={stop.poured} back={close} />
   }
   return (
     <div class="stop-foot">
-      {open === 'otherwise' && (
+      {asked === 'otherwise' && (
         <OtherwiseForm
           item={advice!}
           sump={inTrueLitres(sump)}
@@ -31,17 +27,17 @@ export function StopFoot({ stop }: { stop: StopState }) {
           cancel={close}
         />
       )}
-      {open === 'not-poured' && (
+      {asked === 'not-poured' && (
         <NotPouredForm
           sump={sump.name}
           write={(note) => void writeDown('not poured', (stamp) => [skipEntry('not poured', note, sump.sump, stamp)])}
           cancel={close}
         />
       )}
-      {open === null && (
+      {asked === null && (
         <>
           {step !== 'signs' && (step !== 'tests' || test !== null) && <StopKeys stop={stop} />}
-          <StopButtons stop={stop} open={setOpen} />
+          <StopButtons stop={stop} open={setAsked} />
         </>
       )}
     </div>

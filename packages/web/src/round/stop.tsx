@@ -3,6 +3,7 @@ import { Link } from 'wouter-preact'
 import type { SumpNow, Thing } from '../api/types.ts'
 import { QueueState } from '../offline/queue-state.tsx'
 import { ClaimHere } from './claim-here.tsx'
+import { meantTaps } from './meant-tap.ts'
 import { OpenHere } from './open-here.tsx'
 import { PhotoRow } from './photo-row.tsx'
 import { useScanHere } from './scan-here.ts'
@@ -21,6 +22,9 @@ interface StopProps extends StopParts {
   go(sump: string): void
 }
 
+/** For all stops: the first of two taps may have been at the one before. */
+const isMeant = meantTaps()
+
 /** One sump on the round: level first, three looks, then the refractometer, and the recipe at once. */
 export function Stop({ place, instruments, stops, go, ...parts }: StopProps) {
   const stop = useStop(parts)
@@ -30,8 +34,17 @@ export function Stop({ place, instruments, stops, go, ...parts }: StopProps) {
   const claimHere = canPour && !isAsked && (
     <ClaimHere claim={claim} sump={sump.sump} name={sump.name} timeZone={shop.timeZone} />
   )
+  const shown = [sump.sump, step, stop.asked, stop.onlyHere !== null].join(' ')
   return (
-    <section class={`stop step-${step}`} aria-labelledby="stop-name">
+    <section
+      class={`stop step-${step}`}
+      aria-labelledby="stop-name"
+      onClickCapture={(event) => {
+        if (isMeant(shown, event.detail)) return
+        event.preventDefault()
+        event.stopPropagation()
+      }}
+    >
       <div class="stop-head">
         <Link href="/round">{say('Round')}</Link>
         <span>{say('{at} of {all}', { at: place.at, all: place.of })}</span>
@@ -56,8 +69,9 @@ export function Stop({ place, instruments, stops, go, ...parts }: StopProps) {
             {say('The code says “{code}”: no sump of this book.', { code: strange })}
           </p>
         )}
-        <OpenHere {...stop.open} />
+        <OpenHere {...stop.open.above} />
         <StopRows stop={stop} instruments={instruments} />
+        <OpenHere {...stop.open.below} />
         {claim.isNews && claimHere}
         <Say
           verdict={verdict}

@@ -21,6 +21,9 @@ export interface StopParts {
   leave(sump: string, what: Done | null, record: StopRecord | null, to?: string): void
 }
 
+/** The one thing that is asked in place of keys and buttons. */
+export type Asked = 'otherwise' | 'not-poured' | 'claimed'
+
 /** What stands at a stop of the round: what was typed and seen, what follows from it, and what can be done about it. */
 export type StopState = ReturnType<typeof useStop>
 
@@ -29,7 +32,8 @@ export function useStop({ sump, shop, leave }: StopParts) {
   const { typed, seen, tested } = draft
   const steps = useSteps(sump.sump, tested)
   const claim = useClaimHere(sump.sump)
-  const open = useOpenHere(sump.sump)
+  const open = useOpenHere(sump.sump, steps.step)
+  const [asked, setAsked] = useState<Asked | null>(null)
   const verdict = verdictOf(typed, sump, readerOf(shop.units), Date.now())
   const { advice, faults, questions } = verdict
   const tests = readTested(tested)
@@ -61,6 +65,9 @@ export function useStop({ sump, shop, leave }: StopParts) {
     verdict,
     claim,
     open,
+    // A figure that is typed over leaves no recipe to pour otherwise.
+    asked: asked === 'otherwise' && advice === null ? null : asked,
+    setAsked,
     ...writing,
     isAsked:
       faults.length > 0 || questions.length > 0 || tests.questions.length > 0 || Object.keys(tests.faults).length > 0,
