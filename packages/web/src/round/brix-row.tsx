@@ -13,7 +13,7 @@ export function BrixRow({ stop }: { stop: StopState }) {
   const expected = expectedOf(sump, Date.now())
   // What follows from a figure is what one waits for: it gets the room, and what was found before scrolls off above; never what must stop at once,
   // nor what is not finished here.
-  const staysInSight = stopsOf(seen).length > 0 || open.jobs.length > 0 || open.findings.length > 0
+  const staysInSight = stopsOf(seen).length > 0 || open.above.jobs.length > 0 || open.above.findings.length > 0
   useEffect(() => {
     if (step === 'brix' && typed.brix !== '' && !staysInSight) bringUp(brixField.current)
   }, [step, typed.brix, questions.length, staysInSight, brixField])

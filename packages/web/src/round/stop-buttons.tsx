@@ -29,7 +29,7 @@ export function StopButtons({
   const isUnread = draft.typed.brix.trim() === ''
   const isAside = isHeld || claim.other !== null
   return (
-    <div class="stop-buttons">
+    <div class={isAside ? 'stop-buttons aside' : 'stop-buttons'}>
       {canPour && !isAsked && (
         <>
           <button

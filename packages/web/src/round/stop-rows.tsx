@@ -21,6 +21,21 @@ export function StopRows({ stop, instruments }: { stop: StopState; instruments: 
       return strip === null ? [] : [[key, strip]]
     }),
   )
+  const testsRow = stop.hasTestsRow && (
+    <TestsRow
+      tested={tested}
+      due={due}
+      strips={strips}
+      isOpen={step === 'tests'}
+      isAll={isAllTests || due.length === 0}
+      active={step === 'tests' ? test : null}
+      open={() => goTo('tests')}
+      showAll={() => setAllTests(true)}
+      focus={setTest}
+      change={(next) => change({ tested: next })}
+      onEnter={() => goTo('brix')}
+    />
+  )
   return (
     <>
       <div class="rows">
@@ -46,22 +61,9 @@ export function StopRows({ stop, instruments }: { stop: StopState; instruments: 
       </div>
       {step === 'signs' && <Looks stop={stop} />}
       <AtOnce stop={stopsOf(seen)} comesIntoView />
-      {stop.hasTestsRow && (
-        <TestsRow
-          tested={tested}
-          due={due}
-          strips={strips}
-          isOpen={step === 'tests'}
-          isAll={isAllTests || due.length === 0}
-          active={step === 'tests' ? test : null}
-          open={() => goTo('tests')}
-          showAll={() => setAllTests(true)}
-          focus={setTest}
-          change={(next) => change({ tested: next })}
-          onEnter={() => goTo('brix')}
-        />
-      )}
+      {!stop.isTestsBelow && testsRow}
       <BrixRow stop={stop} />
+      {stop.isTestsBelow && testsRow}
     </>
   )
 }
