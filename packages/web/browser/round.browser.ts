@@ -301,6 +301,35 @@ test('a scanner’s burst of keys goes to the sump on the label, and a strange c
   expect(await level.inputValue()).toBe('160')
 })
 
+test('nothing comes under a thumb that taps on: no second tap of two, no key that has moved, no step that goes back', async () => {
+  const served = await bookServed()
+  const page = await phoneOf('RK')
+  await page.goto(`${served.address}/round/s1`)
+  // A glove that bounces: the button is another by the second tap, and the keys come where the look was.
+  await page.getByRole('button', { name: 'On to look, smell, oil' }).dblclick()
+  await page.locator('.step-signs').waitFor()
+  for (const sense of ['Look', 'Smell']) {
+    await page.getByRole('group', { name: sense }).locator('label').first().click()
+  }
+  await page.getByRole('group', { name: 'Oil' }).locator('label').first().dblclick()
+  await page.locator('.step-tests').waitFor()
+  for (const field of await page.locator('.tests-fields input').all()) expect(await field.inputValue()).toBe('')
+  // A phone that wakes gives the focus back to the field that had it: the step stays.
+  await page.getByLabel('Level, litres').click()
+  await press(page, '160')
+  await page.getByLabel('Level, litres').press('Enter')
+  await page.locator('.step-signs').waitFor()
+  expect(await page.evaluate(() => document.activeElement?.id)).not.toBe('level')
+  // A figure leads to a pour, and the button for it comes beside the keys, not in the place of one.
+  const brix = page.getByLabel('Refractometer, °Brix')
+  await brix.click()
+  const sign = (await page.getByRole('button', { name: '.', exact: true }).boundingBox())!
+  await page.getByRole('button', { name: '3', exact: true }).click()
+  await page.getByRole('button', { name: 'Poured as written · next' }).waitFor()
+  await page.mouse.click(sign.x + sign.width / 2, sign.y + sign.height / 2)
+  expect(await brix.inputValue()).toBe('3.')
+})
+
 test('where a cleanout is under way the stop says so first, and does not lead to a pour', async () => {
   const served = await bookServed()
   const page = await phoneOf('RK', { installs: true })
