@@ -65,8 +65,6 @@ export default defineConfig({
           globalSetup: 'packages/web/browser/once-per-run.ts',
           // A server inside a test is run as it is, by Node.
           server: { deps: { external: [/\/(packages\/(fluid|book|server)|demo)\/src\//] } },
-          // Again where one fails, and the report says so: a browser on a machine that is busy loses a tap now and then.
-          retry: 2,
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },
