@@ -25,6 +25,8 @@ export async function phoneOf(...flags: string[]) {
 
 export async function pageOf({ context }: ProfileBrowser, screen = phone): Promise<Page> {
   const page = await context.newPage()
+  // A first start brings app, worker and all pages of the book: on a machine that does much else, the book's first answer alone took 29 s.
+  page.setDefaultTimeout(90_000)
   await page.setViewportSize(screen)
   return page
 }
