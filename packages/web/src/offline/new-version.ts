@@ -5,6 +5,7 @@ import { observed } from './observed.ts'
 export const newVersion = observed<'none' | 'ready' | 'another-page-is-busy'>('none')
 
 const hour = 3_600_000
+const afterPictureMs = 3_000
 /** Other open pages of this device are asked, and answer at once or are asleep. */
 const answerMs = 400
 let waiting: ServiceWorker | null = null
@@ -38,7 +39,10 @@ export function watchVersions(): void {
   pages?.addEventListener('message', ({ data }) => {
     if (data === 'is anybody busy?' && isBusy()) pages.postMessage('busy')
   })
-  worker.register('/sw.js').then(watch, (error: unknown) => console.warn(error))
+  const install = () => worker.register('/sw.js').then(watch, (error: unknown) => console.warn(error))
+  // The first time it fetches all of the app's files, which the page that is being opened would have to wait for.
+  if (isKept) void install()
+  else setTimeout(install, afterPictureMs)
 }
 
 const pages = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('sumpbook.version')
