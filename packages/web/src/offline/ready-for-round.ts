@@ -27,7 +27,7 @@ export function readyForRound(): void {
   // Pictures that were taken out of reach go once the book is there.
   setTimeout(
     () =>
-      void withItsWords(import('../photo/waiting-photos.ts'))
+      void withItsWords(import('../photo/watch-photos.ts'))
         .then(({ watchPhotos }) => watchPhotos())
         .catch(() => {}),
     soonMs,

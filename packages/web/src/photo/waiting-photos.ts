@@ -1,4 +1,4 @@
-import { reach, staysOffLine } from '../offline/reach.ts'
+import { staysOffLine } from '../offline/reach.ts'
 import { devicePhotos, type KeptPhoto, type PhotoKeep } from './photo-keep.ts'
 import { photoName, putPhoto } from './send-photo.ts'
 import { shrinkPhoto } from './shrink-photo.ts'
@@ -91,15 +91,4 @@ export async function sendFrom(keep: PhotoKeep, { send, isOffLine, now, count }:
     left = left.filter((one) => one !== photo)
     count(left.length)
   }
-}
-
-/** Sends whenever the book is in reach again. */
-export function watchPhotos(): void {
-  const again = () => {
-    if (reach.now().state === 'in-reach') void sendWaitingPhotos()
-  }
-  reach.subscribe(again)
-  staysOffLine.subscribe(again)
-  addEventListener('online', () => void sendWaitingPhotos())
-  void sendWaitingPhotos()
 }
