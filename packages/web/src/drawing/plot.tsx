@@ -43,7 +43,7 @@ export function Plot({ x, y, height, words, says, xTicks, children }: PlotProps)
   }
   const along = xTicks ?? x.ticks.map((at) => ({ at, words: sayNumber(at, decimalsOf(x.step)) }))
   return (
-    <div ref={frame}>
+    <div ref={frame} style={{ minHeight: height }}>
       {width > 0 && (
         <svg
           class="drawing"

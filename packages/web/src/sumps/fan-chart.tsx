@@ -38,6 +38,7 @@ interface FanChartProps {
 const edge = { left: 46, right: 14, top: 26 }
 /** Days ahead are as long as days past, but never less than this share of the drawing. */
 const leastAhead = 0.18
+const usualHeight = 290
 
 /**
  * Where a sump stood, stands and will stand: fans of 50 and 90 %, what was read as circles, gaps left as gaps. To the right of the
@@ -46,7 +47,11 @@ const leastAhead = 0.18
 export function FanChart(props: FanChartProps) {
   const frame = useRef<HTMLDivElement>(null)
   const width = useWidth(frame)
-  return <div ref={frame}>{width > 0 && <Drawing {...props} width={width} />}</div>
+  return (
+    <div ref={frame} style={{ minHeight: props.height ?? usualHeight }}>
+      {width > 0 && <Drawing {...props} width={width} />}
+    </div>
+  )
 }
 
 function Drawing({
@@ -64,7 +69,7 @@ function Drawing({
   from,
   timeZone,
   says,
-  height = 290,
+  height = usualHeight,
   zero = false,
   width,
 }: FanChartProps & { width: number }) {
