@@ -69,6 +69,30 @@ test.each(screensOf('phone'))(
   },
 )
 
+test('a phone that dies just after a stop was written knows that it was', async () => {
+  const served = await servedExample()
+  const phoneHere = await phoneOf()
+  let profile = await phoneHere.open()
+  let page = await pageOf(profile)
+  await goOnRound(page, served.address)
+  const stop = page.url()
+  const name = (await page.getByRole('heading', { level: 1 }).textContent())!
+  // What was typed has had the time to reach the disk; that it was written down and dropped has not.
+  await walkStop(page, 7_000)
+  const written = (await kept(page, 'outbox')).length
+  await profile.kill()
+  expect(written).toBeGreaterThan(0)
+
+  profile = await phoneHere.open()
+  page = await pageOf(profile)
+  await page.goto(`${served.address}/round`)
+  await page.getByRole('link', { name: new RegExp(`^${name}.*(was read|poured)`) }).waitFor()
+  await page.goto(stop)
+  await page.getByRole('button', { name: 'On to look, smell, oil' }).waitFor()
+  expect(await page.getByLabel('Refractometer, °Brix').inputValue()).toBe('')
+  expect(await page.evaluate(() => Object.keys(localStorage).filter((key) => key.includes('draft')))).toEqual([])
+})
+
 test('two open pages of one phone: both write out of reach, each entry is in the book once, and each page sees what the other did', async () => {
   const served = await servedExample()
   const profile = await (await phoneOf()).open()

@@ -1,7 +1,11 @@
 import type { Page } from 'playwright-core'
 
-/** A stop of the round written down: level, looks, refractometer as it is expected to be, and what is to be poured. */
-export async function walkStop(page: Page): Promise<void> {
+/**
+ * A stop of the round written down: level, looks, refractometer as it is expected to be, and what is to be poured.
+ *
+ * @param pauseMs between the last thing typed and writing it down
+ */
+export async function walkStop(page: Page, pauseMs = 0): Promise<void> {
   const before = page.url()
   await page.locator('label').filter({ hasText: 'at the mark' }).click()
   await page.getByRole('button', { name: 'On to look, smell, oil' }).click()
@@ -16,6 +20,7 @@ export async function walkStop(page: Page): Promise<void> {
   for (const key of '4.1') await page.getByRole('button', { name: key, exact: true }).click()
   const yes = page.locator('.fault button')
   while ((await yes.count()) > 0) await yes.first().click()
+  if (pauseMs > 0) await page.waitForTimeout(pauseMs)
   await page.locator('.stop-buttons button:enabled').first().click()
   await page.waitForURL((url) => url.toString() !== before)
 }

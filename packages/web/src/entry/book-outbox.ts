@@ -1,5 +1,4 @@
 import { useEffect, useState } from 'preact/hooks'
-import type { Entry } from '../api/types.ts'
 import { gotNoAnswer, reach, staysOffLine } from '../offline/reach.ts'
 import { askForPromise } from '../offline/storage-promise.ts'
 import { thisStore } from '../offline/this-store.ts'
@@ -10,7 +9,7 @@ import { type OutboxView, openOutbox } from './outbox.ts'
 import { deviceKeep } from './outbox-keep.ts'
 import { sendEntries } from './send-entries.ts'
 import { newId } from './uuid.ts'
-import { isOnDevice, type Waiting } from './waiting.ts'
+import { isOnDevice, type Waiting, type Written } from './waiting.ts'
 
 const pages = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('sumpbook.outbox')
 
@@ -27,11 +26,6 @@ export const outbox = openOutbox({
 const whenTaken = new Set<() => Promise<void>>()
 export const onTaken = (look: () => Promise<void>): void => void whenTaken.add(look)
 
-interface Item {
-  entry: Entry
-  label: string
-}
-
 /** What became of entries so far; `only-here`: neither device nor book has them, only this open page. */
 export type Fate = 'taken' | 'held' | 'waiting' | 'only-here' | 'refused'
 
@@ -39,14 +33,14 @@ export type Fate = 'taken' | 'held' | 'waiting' | 'only-here' | 'refused'
 const patienceMs = 8_000
 
 /** Keeps the entries here, sends them, and says what became of them so far. */
-export async function write(items: readonly Item[]): Promise<Fate> {
+export async function write(items: readonly Written[]): Promise<Fate> {
   await keepHere(items)
   await sendSoon()
   return fateOf(items)
 }
 
 /** Keeps the entries here and sends them by and by; resolves as soon as they are kept. */
-export async function keepHere(items: readonly Item[]): Promise<'device' | 'page'> {
+export async function keepHere(items: readonly Written[]): Promise<'device' | 'page'> {
   const kept = await outbox.add(items)
   if (kept === 'device') void askForPromise()
   return kept
@@ -55,7 +49,7 @@ export async function keepHere(items: readonly Item[]): Promise<'device' | 'page
 export const sendSoon = (): Promise<unknown> =>
   Promise.race([flush(), new Promise((resolve) => setTimeout(resolve, patienceMs))])
 
-function fateOf(items: readonly Item[]): Fate {
+function fateOf(items: readonly Written[]): Fate {
   const { all, onPage } = outbox.view()
   const mine = new Set(items.map(({ entry }) => entry.id))
   const found = all.filter(({ entry }) => mine.has(entry.id))
@@ -66,10 +60,10 @@ function fateOf(items: readonly Item[]): Fate {
 }
 
 /** Whether any of them is held by this open page alone. */
-export const isOnlyHere = (items: readonly Item[]): boolean => fateOf(items) === 'only-here'
+export const isOnlyHere = (items: readonly Written[]): boolean => fateOf(items) === 'only-here'
 
 /** Resolves once the book has all of them. */
-export function whenInBook(items: readonly Item[]): Promise<void> {
+export function whenInBook(items: readonly Written[]): Promise<void> {
   return new Promise((resolve) => {
     const look = () => {
       const fate = fateOf(items)

@@ -1,6 +1,6 @@
 import type { Entry, Problem } from '../api/types.ts'
 import type { OutboxKeep } from './outbox-keep.ts'
-import { byId, isOnDevice, justWritten, type Waiting } from './waiting.ts'
+import { byId, isOnDevice, justWritten, type Waiting, type Written } from './waiting.ts'
 
 /** What the book said of one entry. */
 export type Said =
@@ -53,7 +53,7 @@ export interface Outbox {
   /** Looks again at what is kept: another page may have changed it. */
   look(): Promise<void>
   /** Keeps entries: resolves once they are on the device's disk, or with `page` where it refused and only the open page holds them. */
-  add(items: readonly { entry: Entry; label: string }[]): Promise<'device' | 'page'>
+  add(items: readonly Written[]): Promise<'device' | 'page'>
   /** Sends what waits, oldest first, in batches; ends where nobody answers. */
   flush(): Promise<Pass>
   /** The person says the implausible values are right: their pointers go into `confirmed`, and it waits again. */

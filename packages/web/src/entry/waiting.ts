@@ -11,7 +11,12 @@ export interface Waiting {
   fault: string | null
   /** Once the book has it; kept for a while, so that one can see that it arrived. */
   taken: Taken | null
+  /** What the page that wrote it has to know of it after a crash; the book never sees it. */
+  from?: object
 }
+
+/** An entry as a page writes it. */
+export type Written = Pick<Waiting, 'entry' | 'label' | 'from'>
 
 export interface Taken {
   /** This device's clock, ms since 1970. */
@@ -35,9 +40,10 @@ export const isOnDevice = ({ taken }: Pick<Waiting, 'taken'>): boolean => taken 
 /** Ids rise with time, so their order is the order of writing. */
 export const byId = (a: Waiting, b: Waiting): number => (a.entry.id < b.entry.id ? -1 : a.entry.id > b.entry.id ? 1 : 0)
 
-export const justWritten = ({ entry, label }: { entry: Entry; label: string }): Waiting => ({
+export const justWritten = ({ entry, label, from }: Written): Waiting => ({
   entry,
   label,
+  ...(from === undefined ? {} : { from }),
   problem: null,
   fault: null,
   taken: null,

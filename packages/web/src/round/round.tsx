@@ -12,13 +12,20 @@ import { CartAgain, CartFirst } from './cart-first.tsx'
 import { Jump } from './jump.tsx'
 import { Stop } from './stop.tsx'
 import type { StopRecord } from './stop-record.ts'
-import { type Done, doneWords, keepWalk, loadWalk, markDone, newWalk, nextStop, type Walk } from './walk.ts'
+import { catchUp } from './visit.ts'
+import { type Done, doneWords, keepWalk, loadWalk, markDone, nextStop, type Walk, walkBegun } from './walk.ts'
 import { WalkSum } from './walk-sum.tsx'
 import { WhoWrites } from './who-writes.tsx'
 import './round.css'
 
+/** The round, once what was written before a crash is known to it. */
+export async function openRound() {
+  await catchUp()
+  return Round
+}
+
 /** The walk past the sumps: the list of stops, and the stop one stands at. */
-export function Round({ book, id }: { book: Book; id: string | null }) {
+function Round({ book, id }: { book: Book; id: string | null }) {
   const sumps = useSumps()
   const [walk, setWalk] = useState(() => loadWalk(Date.now()))
   const [, go] = useLocation()
@@ -49,7 +56,7 @@ export function Round({ book, id }: { book: Book; id: string | null }) {
   return (
     <div class={at < 0 ? 'round' : 'round at-stop'}>
       <div class="round-list">
-        <StopList stops={stops} walk={walk} here={id} shop={book.shop} restart={() => move(newWalk)}>
+        <StopList stops={stops} walk={walk} here={id} shop={book.shop} restart={() => move(walkBegun(Date.now()))}>
           {id === null && stops.length > 1 && <Jump stops={stops} go={toStop} />}
         </StopList>
       </div>

@@ -2,6 +2,7 @@ import { needsFollowUp } from '@sumpbook/fluid'
 import { useState } from 'preact/hooks'
 import type { ShopOfBook, SumpNow } from '../api/types.ts'
 import { isPour, pouredAsWritten, skipEntry } from '../entry/entries.ts'
+import { newId } from '../entry/uuid.ts'
 import { readerOf } from '../say/units.ts'
 import { useClaimHere } from './claim-here.tsx'
 import { useOpenHere } from './open-here.tsx'
@@ -51,7 +52,7 @@ export function useStop({ sump, shop, leave }: StopParts) {
   // A picture takes a while to be made smaller: what was typed meanwhile stays.
   const change = (part: Partial<Draft>) =>
     setDraft((before) => {
-      const next = { ...before, ...part }
+      const next = { ...before, ...part, id: before.id === '' ? newId() : before.id }
       keepDraft(sump.sump, next)
       return next
     })

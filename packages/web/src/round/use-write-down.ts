@@ -10,6 +10,7 @@ import { isAllSeen } from './signs.ts'
 import { foundEntries, withPhoto } from './stop-entries.ts'
 import { recordOf, type StopRecord } from './stop-record.ts'
 import type { Verdict } from './verdict.ts'
+import type { Visit } from './visit.ts'
 import { type Done, type Draft, dropDraft } from './walk.ts'
 
 /** Writes down what a stop came to, and goes on from there. */
@@ -42,7 +43,8 @@ export function useWriteDown({ draft, verdict, sump, shop, goOn }: WriteDownPart
     const done = what ?? (entries.length > 0 || isAllSeen(seen) ? 'read' : null)
     if (entries.length > 0) {
       isWriting.current = true
-      const items = entries.map((entry) => ({ entry, label: labelOf(entry, sump.name, reader) }))
+      const from: Visit = { draft: draft.id, sump: sump.sump, done, at: Date.now(), record }
+      const items = entries.map((entry) => ({ entry, label: labelOf(entry, sump.name, reader), from }))
       // Before the entry that names it: what is killed in between leaves a picture too many, never one too few.
       if (photo !== null) await photoWritten(photo).catch(() => {})
       const kept = await keepHere(items)

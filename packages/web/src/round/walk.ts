@@ -10,7 +10,7 @@ export type Done = 'read' | 'poured' | 'not poured' | 'locked' | 'down'
 
 /** One walk past the sumps. */
 export interface Walk {
-  /** Milliseconds since 1970, of the last thing done; 0 before the first. */
+  /** Milliseconds since 1970, of the last thing done, or of when somebody began anew; 0 before either. */
   lastAt: number
   done: Readonly<Record<string, Done>>
   /** What was written down at each, latest visit. */
@@ -27,6 +27,9 @@ export const doneWords: Readonly<Record<Done, string>> = {
 }
 
 export const newWalk: Walk = { lastAt: 0, done: {} }
+
+/** Begun anew, whatever was done before. */
+export const walkBegun = (now: number): Walk => ({ lastAt: now, done: {} })
 
 /** After this long without an entry the next one begins a new round. */
 const walkEndsAfterMs = 8 * 3_600_000
@@ -49,6 +52,8 @@ export function nextStop(sumps: readonly Pick<SumpNow, 'sump'>[], walk: Walk, fr
 
 /** What stands in the fields at a sump before it is written down. */
 export interface Draft {
+  /** Another for each time that something is begun to be typed; '' until then. */
+  id: string
   typed: Typed
   seen: Seen
   tested: Tested
@@ -56,7 +61,7 @@ export interface Draft {
   photo: string | null
 }
 
-export const emptyDraft: Draft = { typed: nothingTyped, seen: notLooked, tested: nothingTested, photo: null }
+export const emptyDraft: Draft = { id: '', typed: nothingTyped, seen: notLooked, tested: nothingTested, photo: null }
 
 const walkKey = 'sumpbook.walk'
 const draftKey = (sump: string) => `sumpbook.draft.${sump}`
